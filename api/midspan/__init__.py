@@ -1,0 +1,1 @@
+"""Midspan: judge and set up the camshaft chain drive of an engine."""
