@@ -1,0 +1,112 @@
+"""The one door to the core: a name and JSON text in, JSON text out."""
+
+import json
+
+from . import calc_drive, calc_elongation, calc_rock, calc_slack, glossary, instrument, limits
+from .errors import Refused, problem
+from .fields import Form
+from .version import VERSION
+
+
+def _limits(payload: object) -> dict[str, object]:
+    """Give every limit on file."""
+    form = Form(payload)
+    form.close()
+    form.finish()
+    return {"limits": [limits.as_dict(limit) for limit in limits.LIMITS]}
+
+
+def _glossary(payload: object) -> dict[str, object]:
+    """Give every term of the glossary."""
+    form = Form(payload)
+    form.close()
+    form.finish()
+    fields = ("symbol", "unit", "label", "meaning", "low", "high", "whole")
+    terms = {}
+    for name, term in glossary.TERMS.items():
+        terms[name] = {field: getattr(term, field) for field in fields}
+    return {"terms": terms}
+
+
+def _describe(payload: object) -> dict[str, object]:
+    """Tell the version, the calculations and the instrument figures assumed."""
+    form = Form(payload)
+    form.close()
+    form.finish()
+    return {"version": VERSION, "calcs": sorted(CALCS), "defaults": instrument.DEFAULTS}
+
+
+CALCS = {
+    "drive": calc_drive.calculate,
+    "elongation": calc_elongation.calculate,
+    "slack": calc_slack.calculate,
+    "crank-rock": calc_rock.calculate,
+}
+TABLES = {"limits": _limits, "glossary": _glossary, "describe": _describe}
+
+
+def run(name: str, payload: object) -> dict[str, object]:
+    """Run one calculation.
+
+    Parameters
+    ----------
+    name : "drive", "elongation", "slack", "crank-rock", "limits", "glossary" or "describe"
+    payload : the input, as read from JSON
+
+    Returns
+    -------
+    dict, every number unrounded
+
+    Raises
+    ------
+    Refused : input that cannot be used, with every problem in it
+
+    Validity
+    --------
+    See the calculation.
+
+    Reference
+    ---------
+    See the calculation.
+    """
+    if name in CALCS:
+        return CALCS[name](payload)
+    if name in TABLES:
+        return TABLES[name](payload)
+    need = "one of " + ", ".join(sorted(CALCS) + sorted(TABLES))
+    raise Refused([problem("unknown-calc", "calc", name, need, "Choose one of these.")])
+
+
+def dispatch(name: str, payload_json: str) -> str:
+    """Run one calculation from JSON text to JSON text; bad input is answered, never raised.
+
+    Parameters
+    ----------
+    name : as for `run`
+    payload_json : the input as JSON text
+
+    Returns
+    -------
+    JSON text: {"ok": true, "result": ...} or {"ok": false, "problems": [...]}
+
+    Raises
+    ------
+    none
+
+    Validity
+    --------
+    As `run`.
+
+    Reference
+    ---------
+    none
+    """
+    try:
+        payload = json.loads(payload_json)
+    except (ValueError, RuntimeError):  # RuntimeError: nested too deep
+        found = [problem("not-json", "", "text", "JSON text", "Send one JSON object.")]
+        return json.dumps({"ok": False, "problems": found})
+    try:
+        return json.dumps({"ok": True, "result": run(name, payload)})
+    except Refused as refused:
+        return json.dumps({"ok": False, "problems": refused.problems})

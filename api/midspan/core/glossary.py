@@ -1,0 +1,171 @@
+"""Symbol, name, unit and meaning of every quantity: their one home.
+
+Field names, labels, descriptions and the admitted range of every input come from here.
+A field name carries its unit as its ending; a test compares.
+"""
+
+from collections import namedtuple
+
+Term = namedtuple("Term", ("name", "symbol", "unit", "low", "high", "label", "meaning", "whole"))
+
+
+def _input(
+    name: str, symbol: str, unit: str, low: float, high: float, label: str, meaning: str
+) -> Term:
+    return Term(name, symbol, unit, low, high, label, meaning, False)
+
+
+def _count(name: str, symbol: str, low: int, high: int, label: str, meaning: str) -> Term:
+    return Term(name, symbol, "", low, high, label, meaning, True)
+
+
+def _output(name: str, symbol: str, unit: str, label: str, meaning: str) -> Term:
+    return Term(name, symbol, unit, None, None, label, meaning, False)
+
+
+_ROWS = (
+    # The drive, as it is built.
+    _input("pitch_mm", "p", "mm", 3, 130, "Chain pitch", "Distance between joint centres."),
+    _count("crank_teeth", "z1", 9, 150, "Crank gear teeth", "Teeth of the crankshaft gear."),
+    _count("cam_teeth", "z2", 9, 150, "Cam gear teeth", "Teeth of the camshaft gear."),
+    _input(
+        "centre_distance_mm", "C", "mm", 10, 5000, "Centre distance",
+        "Distance between the crankshaft and camshaft axes.",
+    ),
+    _input(
+        "centre_distance_error_mm", "a_C", "mm", 0, 10, "Centre distance, plus or minus",
+        "Half-width of the range that surely holds the centre distance.",
+    ),
+    _count("links", "n", 10, 1000, "Links", "Pitches in the whole chain; one link is one pitch."),
+    _input(
+        "roller_diameter_mm", "d1", "mm", 1, 100, "Roller diameter",
+        "Outside diameter of the roller, or of the bush in a chain without rollers.",
+    ),
+    # What was read.
+    _count(
+        "pitches", "m", 1, 1000, "Pitches measured",
+        "Number of pitches the reading spans; one link is one pitch.",
+    ),
+    _input("readings_mm", "x", "mm", 0, 20000, "Readings", "Repeated readings of one length."),
+    _input(
+        "inside_readings_mm", "L1", "mm", 0, 20000, "Inside readings",
+        "Between the facing sides of the two end rollers: m p - d1 on a new chain.",
+    ),
+    _input(
+        "outside_readings_mm", "L2", "mm", 0, 20000, "Outside readings",
+        "Over the far sides of the two end rollers: m p + d1 on a new chain.",
+    ),
+    _input("readings_deg", "x", "deg", 0, 90, "Readings", "Repeated readings of one angle."),
+    _input(
+        "damper_diameter_mm", "D", "mm", 20, 1000, "Damper diameter",
+        "Diameter of the rim on which the arc was measured.",
+    ),
+    # The instrument.
+    _input(
+        "resolution_mm", "q", "mm", 0, 25, "Resolution", "Smallest step the instrument shows.",
+    ),
+    _input(
+        "instrument_error_mm", "a_I", "mm", 0, 25, "Instrument error, plus or minus",
+        "Largest error the instrument is allowed, as a half-width.",
+    ),
+    _input(
+        "repeatability_mm", "s_0", "mm", 0, 25, "Repeatability",
+        "Standard deviation of one reading, used when there is only one.",
+    ),
+    _input("resolution_deg", "q", "deg", 0, 10, "Resolution", "Smallest step that can be read."),
+    _input(
+        "instrument_error_deg", "a_I", "deg", 0, 10, "Instrument error, plus or minus",
+        "Largest error the instrument is allowed, as a half-width.",
+    ),
+    _input(
+        "repeatability_deg", "s_0", "deg", 0, 10, "Repeatability",
+        "Standard deviation of one reading, used when there is only one.",
+    ),
+    # A limit of the user's own.
+    _input("lower", "", "", 0, 20000, "Lower limit", "Least value allowed, in the limit's unit."),
+    _input("upper", "", "", 0, 20000, "Upper limit", "Largest value allowed, in the limit's unit."),
+    _count("curve_points", "", 0, 400, "Points of the curve", "How many points to work out."),
+    # The one state, in its readings.
+    _output(
+        "excess_mm", "e", "mm", "Excess length",
+        "Length of the chain beyond the taut length of its drive; negative is interference.",
+    ),
+    _output(
+        "elongation_percent", "epsilon", "%", "Wear elongation",
+        "Lengthening over nominal: (L - m p) / (m p).",
+    ),
+    _output(
+        "movement_mm", "m", "mm", "Mid-span movement",
+        "Total movement of the slack strand's middle, pushed by hand fully in and fully out.",
+    ),
+    _output(
+        "sag_mm", "f", "mm", "Gravity sag",
+        "Sag at mid-span of a slack strand that hangs level under its own weight.",
+    ),
+    _output(
+        "crank_rock_deg", "theta", "deg", "Crank-rock lash",
+        "Crank angle between the two strands taking up, cam held.",
+    ),
+    _output(
+        "cam_retard_deg", "phi", "deg", "Cam retard, cam degrees",
+        "How late the cam runs for the lengthening of the taut strand, in cam degrees.",
+    ),
+    _output(
+        "cam_retard_crank_deg", "2 phi", "deg", "Cam retard, crank degrees",
+        "The cam retard in crank degrees: twice the cam degrees.",
+    ),
+    _output(
+        "sprocket_movement_mm", "e", "mm", "Chain movement at the cam gear",
+        "Travel of the chain at the cam gear's pitch circle, crank held, cam turned both ways.",
+    ),
+    _output(
+        "reading_mm", "x", "mm", "Reading", "The reading as shown by the instrument, in mm.",
+    ),
+    # The drive, worked out.
+    _output("crank_pitch_diameter_mm", "d", "mm", "Crank gear pitch diameter", "p / sin(180/z1)."),
+    _output("cam_pitch_diameter_mm", "d", "mm", "Cam gear pitch diameter", "p / sin(180/z2)."),
+    _output("strand_mm", "s", "mm", "Free strand", "Length between the two tangent points."),
+    _output(
+        "contact_angle_deg", "b", "deg", "Strand angle", "Angle of a strand to the centre line.",
+    ),
+    _output("crank_wrap_deg", "", "deg", "Wrap on the crank gear", "180 - 2 b."),
+    _output("cam_wrap_deg", "", "deg", "Wrap on the cam gear", "180 + 2 b."),
+    _output("taut_length_pitches", "X", "", "Taut length in pitches", "Exact, on pitch circles."),
+    _output("taut_length_mm", "X p", "mm", "Taut length", "Length of a chain with no slack."),
+    _output(
+        "handbook_length_pitches", "X", "", "Handbook length in pitches",
+        "The usual series for X, as a check on the exact figure.",
+    ),
+    _output("chain_length_mm", "n p", "mm", "Chain length, nominal", "Links times pitch."),
+    _output(
+        "taut_centre_distance_mm", "C_0", "mm", "Taut centre distance",
+        "Centre distance at which this chain, at nominal length, has no slack.",
+    ),
+    # Uncertainty, in the words of JCGM 100 (GUM).
+    _output("value", "", "", "Value", "Best estimate."),
+    _output("low", "", "", "Low end", "Low end of the 95 % coverage interval."),
+    _output("high", "", "", "High end", "High end of the 95 % coverage interval."),
+    _output("standard_uncertainty", "u", "", "Standard uncertainty", "As a standard deviation."),
+    _output("degrees_of_freedom", "nu", "", "Degrees of freedom", "Effective; none is infinite."),
+    _output("coverage_factor", "k", "", "Coverage factor", "Student t for 95 % coverage."),
+    _output("expanded_uncertainty", "U", "", "Expanded uncertainty", "k times u, 95 % coverage."),
+    _output("count", "N", "", "Readings taken", "How many readings the estimate rests on."),
+    _output("limit_value", "", "", "Limit on this drive", "The limit, in the judged quantity."),
+)  # fmt: skip
+
+TERMS: dict[str, Term] = {}
+for _term in _ROWS:
+    TERMS[_term.name] = _term
+
+
+def label(name: str) -> str:
+    """Give the screen's name of a field, or the field's own name if it has none."""
+    return str(TERMS[name].label) if name in TERMS else name
+
+
+def need(name: str) -> str:
+    """Say in words what a numeric field accepts, from its term."""
+    term = TERMS[name]
+    kind = "a whole number" if term.whole else "a number"
+    unit = " " + term.unit if term.unit else ""
+    return kind + " from " + str(term.low) + " to " + str(term.high) + unit

@@ -1,0 +1,108 @@
+"""The one physical state of a chain on its drive, and all the readings of it."""
+
+from .build import Build
+from .drive import Geometry, elongation_of, excess_length, geometry
+from .movement import movement_from_excess, sag_from_excess
+from .phase import cam_retard, degrees, rock_from_excess
+from .student import coverage_factor
+from .uncertainty import Estimate, Interval, propagate, rectangular
+
+TYPE_CHECKING = False  # MicroPython has no typing module; type checkers take this as true
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    # Gives the excess length from the reading and the drive at some centre distance.
+    Reading = Callable[[float, Geometry], float]
+
+
+def readings_of(build: Build, shape: Geometry, excess: float) -> dict[str, float]:
+    """Give every reading of the state that has this excess length.
+
+    Parameters
+    ----------
+    build : the drive
+    shape : its geometry, at the centre distance meant
+    excess : excess length [mm]
+
+    Returns
+    -------
+    dict by field name, in the units their names carry (mm, percent, degrees)
+
+    Raises
+    ------
+    none
+
+    Validity
+    --------
+    As the single conversions; below zero excess nothing moves, hangs or rocks.
+
+    Reference
+    ---------
+    The conversions in drive, movement and phase.
+    """
+    elongation = elongation_of(build.drive, shape.taut_length, excess)
+    retard = degrees(cam_retard(shape.strand, shape.cam_radius, elongation))
+    return {
+        "excess_mm": excess,
+        "elongation_percent": 100 * elongation,
+        "movement_mm": movement_from_excess(shape.strand, excess),
+        "sag_mm": sag_from_excess(shape.strand, excess),
+        "crank_rock_deg": degrees(rock_from_excess(shape.crank_radius, excess)),
+        "cam_retard_deg": retard,
+        "cam_retard_crank_deg": 2 * retard,
+    }
+
+
+def state(build: Build, reading: Estimate, to_excess: "Reading") -> dict[str, Interval]:
+    """Turn one measured reading into all readings of the state, each with its interval.
+
+    Both the reading and the centre distance are uncertain. Each quantity is worked out from the
+    two together, so that what cancels does cancel: a movement gives an excess length that hardly
+    feels the centre distance, while the elongation behind it carries the whole of its error.
+
+    Parameters
+    ----------
+    build : the drive
+    reading : the measured value, in the unit `to_excess` takes
+    to_excess : gives the excess length [mm] from the reading and a Geometry
+
+    Returns
+    -------
+    dict of Interval by field name, in the units their names carry
+
+    Raises
+    ------
+    none
+
+    Validity
+    --------
+    95 % coverage; the chain's links and pitch taken as exact.
+
+    Reference
+    ---------
+    JCGM 100:2008 (GUM), 5.1.3; see `uncertainty.propagate`.
+    """
+    centre = build.drive.centre_distance
+    centre_u = rectangular(build.centre_error)
+    inputs = [
+        (reading.value, reading.uncertainty, reading.expanded),
+        (centre, centre_u, coverage_factor(None) * centre_u),
+    ]
+    # The same few points serve all seven quantities: work each out once.
+    known: dict[tuple[float, float], dict[str, float]] = {}
+
+    def at(x: float, c: float) -> dict[str, float]:
+        if (x, c) not in known:
+            shape = build.geometry if c == centre else geometry(build.drive.at(c))
+            known[(x, c)] = readings_of(build, shape, to_excess(x, shape))
+        return known[(x, c)]
+
+    def one(name: str) -> Interval:
+        return propagate(lambda values: at(values[0], values[1])[name], inputs)
+
+    return {name: one(name) for name in at(reading.value, centre)}
+
+
+def excess_of_elongation(build: Build, percent: float, shape: Geometry) -> float:
+    """Give the excess length [mm] of a wear elongation in percent."""
+    return excess_length(build.drive, shape.taut_length, percent / 100)

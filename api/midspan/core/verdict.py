@@ -1,0 +1,220 @@
+"""From one state to a verdict: every limit that applies, the one that rules, what to do next."""
+
+import math
+from collections import namedtuple
+
+from . import limits
+from .build import Build
+from .fields import Form
+from .guard import judge
+from .limits import Limit
+from .phase import degrees
+from .uncertainty import Component, Estimate, Interval, combine
+
+MOST_READINGS = 50
+
+
+class Subject(namedtuple("Subject", ("at", "factor", "unit"))):
+    """What a limit of some quantity is held against: an Interval, the factor that turns the
+    limit's figure into the Interval's unit, and that unit.
+    """
+
+    __slots__ = ()
+
+
+def subjects(state: dict[str, Interval] | None, build: Build | None) -> dict[str, Subject]:
+    """Give for every limited quantity the part of the state that it is held against.
+
+    Parameters
+    ----------
+    state : Intervals by field name, or None without a drive
+    build : the drive, or None
+
+    Returns
+    -------
+    dict of Subject by the limit's quantity
+
+    Raises
+    ------
+    none
+
+    Validity
+    --------
+    Movement at the cam gear is the excess length at its pitch circle; it is judged as the
+    crank angle that the same excess gives.
+
+    Reference
+    ---------
+    phase.rock_from_excess.
+    """
+    if state is None or build is None:
+        return {}
+    per_mm = degrees(1 / build.geometry.crank_radius)
+    return {
+        "elongation_percent": Subject(state["elongation_percent"], 1.0, "%"),
+        "movement_mm": Subject(state["movement_mm"], 1.0, "mm"),
+        "movement_percent_of_centres": Subject(
+            state["movement_mm"], build.drive.centre_distance / 100, "mm"
+        ),
+        "crank_rock_deg": Subject(state["crank_rock_deg"], 1.0, "deg"),
+        "sprocket_movement_mm": Subject(state["crank_rock_deg"], per_mm, "deg"),
+    }
+
+
+def take_own_limit(form: Form, allowed: tuple[str, ...]) -> Limit | None:
+    """Read the limit that the user found in the maker's manual, if one is given."""
+    part = form.take_form("own_limit")
+    if part is None:
+        return None
+    quantity = part.take_choice("quantity", allowed)
+    lower = part.take_number("lower", required=False)
+    upper = part.take_number("upper", required=False)
+    source = part.take_text("source", 200)
+    if lower is None and upper is None and not part.problems:
+        part.refuse("missing", "upper", None, "an upper or a lower limit", "Copy it over.")
+    if lower is not None and upper is not None and lower > upper:
+        need = "at least the lower limit, " + str(lower)
+        part.refuse("conflict", "upper", upper, need, "Swap the two.")
+    part.close()
+    return limits.own_limit(quantity or "", lower, upper, source or "")
+
+
+class Judgement(
+    namedtuple("Judgement", ("limit", "outcome", "lower", "upper", "upper_to", "unit"))
+):
+    """A limit, what came of holding the state against it, and its ends in the judged unit."""
+
+    __slots__ = ()
+
+    def nearest_end(self, value: float) -> float:
+        """Give the end of the limit that lies nearest to a value in the judged unit."""
+        ends = [x for x in (self.lower, self.upper, self.upper_to) if x is not None]
+        return float(min(ends, key=lambda x: abs(x - value)))
+
+    def in_printed_range(self, value: float) -> bool:
+        """Tell whether a value lies inside an upper limit that is printed as a range."""
+        return self.upper_to is not None and self.upper <= value <= self.upper_to
+
+
+class Verdict(
+    namedtuple("Verdict", ("outcome", "headline", "why", "next_step", "limit", "between"))
+):
+    """What to tell the user: outcome word, headline, reason, next step, the Limit it rests on
+    (None if on none), and the two zones it lies between (None if in one).
+    """
+
+    __slots__ = ()
+
+
+def judgements(found: list[Limit], by: dict[str, Subject], teeth: int | None) -> list[Judgement]:
+    """Hold the state against every limit found, in the order of the table.
+
+    Parameters
+    ----------
+    found : limits that apply
+    by : Subject by quantity; limits of other quantities are left out
+    teeth : cam gear teeth, for a limit that depends on them
+
+    Returns
+    -------
+    list of Judgement, ends in the unit of the Subject
+
+    Raises
+    ------
+    none
+
+    Validity
+    --------
+    As `guard.judge`.
+
+    Reference
+    ---------
+    As `guard.judge`.
+    """
+    rows = []
+    for limit in found:
+        if limit.quantity in by:
+            subject = by[limit.quantity]
+            ends = [limit.lower, limits.upper_of(limit, teeth), limit.upper_to]
+            lower, upper, upper_to = [None if x is None else x * subject.factor for x in ends]
+            outcome = judge(subject.at.low, subject.at.high, lower, upper, upper_to)
+            rows.append(Judgement(limit, outcome, lower, upper, upper_to, subject.unit))
+    return rows
+
+
+def ruling(rows: list[Judgement], quantities: tuple[str, ...]) -> list[Judgement]:
+    """Choose the judgements a verdict may rest on: the user's own alone, if there is one."""
+    own = [row for row in rows if row.limit.origin == limits.OWN]
+    return own or [r for r in rows if r.limit.governs and r.limit.quantity in quantities]
+
+
+def readings_needed(components: list[Component], count: int, target: float) -> int | None:
+    """How many readings in all would bring the expanded uncertainty down to a target.
+
+    Parameters
+    ----------
+    components : lines of the budget as it stands; the first are of the readings' scatter
+    count : readings taken so far, of each kind
+    target : expanded uncertainty wanted [unit of the budget]
+
+    Returns
+    -------
+    number of readings, or None where fifty would not do
+
+    Raises
+    ------
+    none
+
+    Validity
+    --------
+    If the readings to come scatter as those so far.
+
+    Reference
+    ---------
+    JCGM 100:2008 (GUM), 4.2.3 and G.4.1, turned round.
+    """
+
+    def expanded(total: int) -> float:
+        tried = []
+        for c in components:
+            if c.name.startswith("repeat"):
+                shrunk = c.uncertainty * math.sqrt(count / total)
+                c = Component(c.name, "A", shrunk, total - 1, c.origin)
+            tried.append(c)
+        return float(combine(0.0, tried).expanded)
+
+    least, most = max(count + 1, 3), MOST_READINGS
+    if least > most or expanded(most) > target:
+        return None
+    while least < most:  # more readings never widen the interval, so halve the range
+        middle = (least + most) // 2
+        if expanded(middle) <= target:
+            most = middle
+        else:
+            least = middle + 1
+    return least
+
+
+def settle(
+    estimate: Estimate, components: list[Component], count: int, at: Interval, edge: float,
+    otherwise: str,
+) -> str:  # fmt: skip
+    """Say what would settle a verdict that is too close to call.
+
+    Parameters
+    ----------
+    estimate : the measured value
+    components : its budget
+    count : readings so far
+    at : the judged interval
+    edge : the limit it is too close to, in the unit of `at`
+    otherwise : what to do where more readings alone cannot settle it
+    """
+    half = at.high - at.value if edge > at.value else at.value - at.low
+    share = abs(at.value - edge) / half if half > 0 else 0.0
+    total = readings_needed(components, count, share * estimate.expanded)
+    if total is None:
+        return "More readings alone will not settle it. " + otherwise
+    more = total - count
+    word = "reading" if more == 1 else "readings"
+    return "Take {} more {}, gauge set anew each time; that should settle it.".format(more, word)

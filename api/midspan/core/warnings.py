@@ -1,0 +1,105 @@
+"""What is worth saying about an input that is not wrong, and the usual cautions."""
+
+import math
+
+from .build import Build
+from .drive import excess_length
+from .limits import MEMORY, PUBLISHED
+
+TYPE_CHECKING = False  # MicroPython has no typing module; type checkers take this as true
+if TYPE_CHECKING:
+    from .uncertainty import Interval
+
+_STANDARD = "GOST 13568-97 (full text of ISO 606:1994), cl. 4.10"
+_INSTALL = "hkkchain.com/engineering-info/installation"
+
+# A length allowed a new chain: only positive, at most this, over nominal (published, as above).
+NEW_CHAIN_PERCENT = 0.15
+# Elongation between these is a believable chain; beyond, an input is likelier wrong.
+BELIEVABLE_PERCENT = (-0.1, 4.0)
+
+CAUTIONS = {
+    "turn-by-hand": (
+        "Turn the crank by hand, plugs out, battery disconnected; keep fingers out of the mesh."
+    ),
+    "valve-contact": (
+        "Heads on and chain off: never turn crank or cam alone. Valves can meet pistons."
+    ),
+    "manual-first": (
+        "The maker's manual, local codes and licensed practice come before any figure here."
+    ),
+}
+
+
+def cautions(*codes: str) -> list[dict[str, object]]:
+    """Give the cautions of these codes, the maker's manual always last."""
+    return [{"code": c, "text": CAUTIONS[c]} for c in codes + ("manual-first",)]
+
+
+def warning(
+    code: str, field: str, got: object, text: str, origin: str = "", source: str = ""
+) -> dict[str, object]:
+    """Say one thing worth knowing; origin and source where a number is claimed."""
+    return {
+        "code": code,
+        "field": field,
+        "got": got,
+        "text": text,
+        "origin": origin,
+        "source": source,
+    }
+
+
+def drive_warnings(build: Build) -> list[dict[str, object]]:
+    """Say what is unusual about a drive and its chain at nominal length."""
+    found = []
+    drive, shape = build.drive, build.geometry
+    if drive.links % 2:
+        text = "An odd number of links needs an offset link. Count again."
+        found.append(warning("odd-links", "drive.links", drive.links, text))
+    excess = excess_length(drive, shape.taut_length, 0.0)
+    if excess < 0:
+        text = "At nominal length the chain is {:.2f} mm shorter than its drive.".format(-excess)
+        text += " It could only be fitted stretched, or one of the figures is off."
+        found.append(warning("chain-shorter-than-drive", "drive.links", drive.links, text))
+    if excess > 2 * drive.pitch:
+        text = "Two links fewer would still go round. Check links and centre distance."
+        found.append(warning("chain-much-longer", "drive.links", drive.links, text))
+    wrap = 180 - 2 * abs(shape.angle) * 180 / math.pi
+    if wrap < 120:
+        text = "The small gear is wrapped by {:.0f} degrees only; 120 is advised.".format(wrap)
+        field = "drive.centre_distance_mm"
+        got = drive.centre_distance
+        found.append(warning("small-wrap", field, got, text, PUBLISHED, _INSTALL))
+    return found
+
+
+def count_warnings(field: str, count: int) -> list[dict[str, object]]:
+    """Say how little one or two readings tell of their own scatter."""
+    if count == 1:
+        text = "One reading says nothing of its scatter, so a usual one is assumed. Take three."
+        return [warning("single-reading", field, count, text)]
+    if count == 2:
+        text = "Two readings tell little of their scatter; a third narrows the interval a lot."
+        return [warning("two-readings", field, count, text)]
+    return []
+
+
+def state_warnings(state: "dict[str, Interval]") -> list[dict[str, object]]:
+    """Say where the readings and the geometry do not go together."""
+    at = state["elongation_percent"]
+    least, most = BELIEVABLE_PERCENT
+    if at.high < least or at.low > most:
+        text = "On this drive that would be a chain worn {:.2f} %.".format(at.value)
+        text += " Check links, teeth and centre distance against the reading."
+        field = "drive.centre_distance_mm"
+        return [warning("reading-against-geometry", field, at.value, text, MEMORY)]
+    return []
+
+
+def length_warnings(low: float, high: float) -> list[dict[str, object]]:
+    """Say when an elongation [%] cannot be told from the tolerance of a new chain."""
+    if low <= NEW_CHAIN_PERCENT and high >= 0:
+        text = "A new chain may be up to 0.15 % long: this need not be wear."
+        return [warning("length-tolerance", "elongation_percent", high, text, PUBLISHED, _STANDARD)]
+    return []
