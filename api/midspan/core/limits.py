@@ -106,6 +106,11 @@ ELONGATION = (
         note="Chains of over 100 mm pitch; shown for comparison.",
     ),
     _row(
+        "wear-timing-critical", "elongation_percent", "Where timing counts: 0.5 to 1 %",
+        upper=0.5, upper_to=1.0, where=_CAM, origin=MEMORY,
+        note="Remembered from chain makers' advice; the text was not found again.",
+    ),
+    _row(
         "acceptance-8", "elongation_percent", "Acceptance test after its full life: 0.31 %",
         upper=100 * 1.2 / (49 * 8.0), where={"pitch_mm": 8.0},
         source=_ISO_606 + ", Table B.1: 1.2 mm over 49 links",
@@ -183,6 +188,11 @@ MOVEMENT = (
         where=_CAM, source="Factory manual text, side deflection of the timing chain, 1997",
         address="gm.saturn.team, 1997 truck manual",
         note="Does not say whether one way or in and out; it conflicts with the trade's window.",
+    ),
+    _row(
+        "slack-plus-minus-5", "movement_mm", "One overhead-cam engine: 5 mm each way",
+        upper=10.0, where=_CAM, source="Owners' forum, timing chain slack at mid-run",
+        address="forum.viva-lancia.com t=5957", note="A forum's word: weak.",
     ),
     _row(
         "slack-general", "movement_percent_of_centres", "General drives: 4 to 6 % of centres",
