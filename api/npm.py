@@ -37,7 +37,6 @@ def environment(node: Path) -> dict[str, str]:
 def npm(*words: str) -> None:
     """Run npm with these words in pwa/; raise CalledProcessError if it fails."""
     node, script = node_files()
-    # Installed as bytes in a wheel, the program is the one that the lock's hash admits.
     subprocess.run([node, script, *words], cwd=PWA, env=environment(node), check=True)
 
 
