@@ -1,0 +1,85 @@
+"""The real service: the installed `midspan serve`, on loopback, with a data folder of its own."""
+
+import os
+import signal
+import socket
+import sqlite3
+import subprocess
+import sys
+import time
+import urllib.error
+import urllib.request
+from pathlib import Path
+from typing import Any
+
+START_SECONDS = 60
+
+
+def free_port() -> int:
+    """Return a loopback port that nothing listens on."""
+    with socket.socket() as probe:
+        probe.bind(("127.0.0.1", 0))
+        return int(probe.getsockname()[1])
+
+
+class Service:
+    """One data folder and one port; the process can be killed and started again."""
+
+    def __init__(self, data: Path) -> None:
+        self.data = data
+        self.port = free_port()
+        self.process: subprocess.Popen[bytes] | None = None
+
+    @property
+    def url(self) -> str:
+        """Address of the app."""
+        return f"http://127.0.0.1:{self.port}"
+
+    def start(self) -> None:
+        """Start it and wait until it says that it is ready."""
+        command = Path(sys.executable).parent / "midspan"
+        assert command.exists(), "Midspan is not installed here: run python3 api/start.py test"
+        env = {k: v for k, v in os.environ.items() if not k.startswith("MIDSPAN_")}
+        env["MIDSPAN_DATA_DIR"] = str(self.data)
+        self.data.mkdir(exist_ok=True)
+        log = (self.data / "service.log").open("ab")
+        self.process = subprocess.Popen(
+            [command, "serve", "--port", str(self.port)],
+            cwd=self.data,
+            env=env,
+            stdout=log,
+            stderr=log,
+            start_new_session=True,
+        )
+        log.close()
+        end = time.monotonic() + START_SECONDS
+        while not self.answers("/readyz"):
+            said = (self.data / "service.log").read_text()
+            assert self.process.poll() is None, f"the service stopped:\n{said}"
+            assert time.monotonic() < end, f"the service is not ready:\n{said}"
+            time.sleep(0.1)
+
+    def answers(self, path: str) -> bool:
+        """Whether a request reaches the service and is answered with 200."""
+        try:
+            with urllib.request.urlopen(self.url + path, timeout=5) as answer:  # noqa: S310
+                return bool(answer.status == 200)
+        except (OSError, urllib.error.URLError):
+            return False
+
+    def kill(self) -> None:
+        """End it and its workers at once, as a power cut would."""
+        if self.process is not None:
+            os.killpg(self.process.pid, signal.SIGKILL)
+            self.process.wait()
+            self.process = None
+
+    def rows(self, query: str) -> list[tuple[Any, ...]]:
+        """Read the database behind the service's back."""
+        files = list(self.data.glob("*.sqlite3"))
+        assert len(files) == 1, files
+        database = sqlite3.connect(f"file:{files[0]}?mode=ro", uri=True)
+        try:
+            return database.execute(query).fetchall()
+        finally:
+            database.close()
