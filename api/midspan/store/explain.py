@@ -1,0 +1,39 @@
+"""Explaining an old verdict: the stored reading beside what today's core makes of its input."""
+
+from typing import Any
+
+from midspan.core import VERSION, run
+from midspan.core.errors import Refused
+
+from .models import Reading
+
+
+def explain(reading: Reading) -> dict[str, Any]:
+    """Work the reading's input out again.
+
+    Returns
+    -------
+    dict: stored (the reading), recomputed (today's result, or None), problems (why today's core
+    refuses the input), same_verdict, core_version_then, core_version_now
+    """
+    recomputed: dict[str, Any] | None = None
+    problems: list[dict[str, object]] = []
+    try:
+        recomputed = run(reading.calc, reading.input)
+    except Refused as refused:
+        problems = refused.problems
+    outcome = _outcome(recomputed)
+    return {
+        "stored": reading,
+        "recomputed": recomputed,
+        "problems": problems,
+        "same_verdict": outcome is not None and outcome == _outcome(reading.result),
+        "core_version_then": reading.core_version,
+        "core_version_now": VERSION,
+    }
+
+
+def _outcome(result: object) -> object:
+    """Find the outcome word; a stored result is whatever a phone once sent."""
+    verdict = result.get("verdict") if isinstance(result, dict) else None
+    return verdict.get("outcome") if isinstance(verdict, dict) else None

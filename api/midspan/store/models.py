@@ -1,0 +1,149 @@
+"""What is kept. Every key leads with the shop, so that shops can share a database or be split.
+
+A record's id is a UUIDv7 made where the record was made, so ids sort by time and never clash.
+`deleted_at` marks a record as gone without losing it; `version` counts its changes.
+"""
+
+from datetime import UTC, datetime
+from typing import Any
+from uuid import UUID
+
+from sqlalchemy import (
+    JSON, DateTime, Dialect, ForeignKey, ForeignKeyConstraint, Index, MetaData, TypeDecorator, Uuid,
+)  # fmt: skip
+from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
+
+# The one shop of a service that is not shared; the first migration enters it.
+LOCAL_SHOP = UUID("00000000-0000-7000-8000-000000000001")
+
+
+class Moment(TypeDecorator[datetime]):
+    """A point in time, kept in UTC; SQLite itself forgets the zone."""
+
+    impl = DateTime(timezone=True)
+    cache_ok = True
+
+    def process_bind_param(self, value: datetime | None, dialect: Dialect) -> datetime | None:
+        """Bring it to UTC."""
+        return None if value is None else value.astimezone(UTC)
+
+    def process_result_value(self, value: datetime | None, dialect: Dialect) -> datetime | None:
+        """Give the zone back."""
+        if value is None:
+            return None
+        return value.replace(tzinfo=UTC) if value.tzinfo is None else value.astimezone(UTC)
+
+
+class Base(DeclarativeBase):
+    """Names every constraint, so that a migration can find it."""
+
+    metadata = MetaData(
+        naming_convention={
+            "ix": "ix_%(column_0_N_label)s",
+            "uq": "uq_%(table_name)s_%(column_0_N_name)s",
+            "fk": "fk_%(table_name)s_%(column_0_N_name)s",
+            "pk": "pk_%(table_name)s",
+        }
+    )
+    type_annotation_map = {  # noqa: RUF012
+        UUID: Uuid(),
+        datetime: Moment(),
+        dict[str, Any]: JSON(none_as_null=True),
+    }
+
+
+class Shop(Base):
+    """Whose records they are."""
+
+    __tablename__ = "shop"
+    id: Mapped[UUID] = mapped_column(primary_key=True)
+    name: Mapped[str]
+    created_at: Mapped[datetime]
+
+
+class Kept:
+    """What every record has."""
+
+    shop_id: Mapped[UUID] = mapped_column(ForeignKey("shop.id"), primary_key=True)
+    id: Mapped[UUID] = mapped_column(primary_key=True)
+    version: Mapped[int] = mapped_column(default=1)
+    received_at: Mapped[datetime]
+    deleted_at: Mapped[datetime | None]
+
+
+def _same_shop(column: str, table: str) -> ForeignKeyConstraint:
+    """Refer to a record of the same shop only."""
+    return ForeignKeyConstraint(["shop_id", column], [f"{table}.shop_id", f"{table}.id"])
+
+
+class Engine(Kept, Base):
+    """An engine."""
+
+    __tablename__ = "engine"
+    name: Mapped[str]
+    note: Mapped[str | None]
+    invented: Mapped[bool] = mapped_column(default=False)
+    created_at: Mapped[datetime]
+
+
+class Drive(Kept, Base):
+    """A chain drive of an engine, as it is built."""
+
+    __tablename__ = "drive"
+    __table_args__ = (
+        _same_shop("engine_id", "engine"),
+        Index("ix_drive_shop_id_engine_id", "shop_id", "engine_id"),
+    )
+    engine_id: Mapped[UUID]
+    label: Mapped[str]
+    pitch_mm: Mapped[float]
+    crank_teeth: Mapped[int]
+    cam_teeth: Mapped[int]
+    centre_distance_mm: Mapped[float]
+    links: Mapped[int]
+    roller_diameter_mm: Mapped[float | None]
+    centre_distance_error_mm: Mapped[float | None]
+    drive_kind: Mapped[str | None]
+    centres: Mapped[str | None]
+    created_at: Mapped[datetime]
+
+
+class Chain(Kept, Base):
+    """A chain; it may lie on the shelf."""
+
+    __tablename__ = "chain"
+    __table_args__ = (
+        _same_shop("engine_id", "engine"),
+        Index("ix_chain_shop_id_engine_id", "shop_id", "engine_id"),
+    )
+    engine_id: Mapped[UUID | None]
+    label: Mapped[str]
+    pitch_mm: Mapped[float]
+    links: Mapped[int]
+    roller_diameter_mm: Mapped[float | None]
+    note: Mapped[str | None]
+    created_at: Mapped[datetime]
+
+
+class Reading(Kept, Base):
+    """A reading and what was made of it: never changed, so that it can be explained later."""
+
+    __tablename__ = "reading"
+    __table_args__ = (
+        _same_shop("engine_id", "engine"),
+        _same_shop("drive_id", "drive"),
+        _same_shop("chain_id", "chain"),
+        Index("ix_reading_shop_id_engine_id", "shop_id", "engine_id"),
+        Index("ix_reading_shop_id_drive_id", "shop_id", "drive_id"),
+        Index("ix_reading_shop_id_chain_id", "shop_id", "chain_id"),
+    )
+    engine_id: Mapped[UUID | None]
+    drive_id: Mapped[UUID | None]
+    chain_id: Mapped[UUID | None]
+    calc: Mapped[str]
+    taken_at: Mapped[datetime]
+    input: Mapped[dict[str, Any]]
+    result: Mapped[dict[str, Any]]
+    core_version: Mapped[str]
+    limit: Mapped[dict[str, Any] | None]
+    note: Mapped[str | None]

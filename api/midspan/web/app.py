@@ -1,0 +1,42 @@
+"""The application factory: a table of contents of the service."""
+
+from flask import Flask
+from sqlalchemy.exc import InterfaceError, OperationalError
+
+from midspan.core.errors import Refused
+from midspan.settings import Settings
+from midspan.store import Store
+
+from . import calc, headers, health, pages, problem_pages, problems, records, tables
+from .openapi import CONFIG, MidspanApi
+
+
+def create_app(settings: Settings) -> Flask:
+    """Make the service.
+
+    Parameters
+    ----------
+    settings : see `midspan.settings`; the database must have been migrated
+    """
+    app = Flask("midspan", static_folder=None)
+    app.config.from_mapping(CONFIG)
+    app.config["MAX_CONTENT_LENGTH"] = settings.max_body_bytes
+    app.config["TRUSTED_HOSTS"] = list(settings.trusted_hosts)
+    app.json.sort_keys = False  # type: ignore[attr-defined]  # as the core ordered them
+    app.extensions["midspan"] = Store(settings.database())
+
+    api = MidspanApi()
+    api.init_app(app)
+    for blueprint in (calc.blp, tables.blp, records.blp, health.blp):
+        api.register_blueprint(blueprint)
+    app.register_blueprint(problem_pages.blp)
+
+    app.register_error_handler(Refused, problems.on_refused)
+    app.register_error_handler(problems.Problem, problems.on_problem)
+    app.register_error_handler(OperationalError, problems.on_store)
+    app.register_error_handler(InterfaceError, problems.on_store)
+    app.register_error_handler(Exception, problems.on_unexpected)
+
+    app.after_request(headers.add)
+    pages.serve(app)
+    return app

@@ -1,0 +1,46 @@
+"""Reading the body of a request as JSON: strictly, and saying what is wrong with it."""
+
+import json
+from typing import Any
+
+from flask import request
+
+from .problems import Problem, refuse
+
+
+def read() -> Any:  # noqa: ANN401  (any JSON value)
+    """Read the body.
+
+    Only application/json is taken: a form on a foreign page cannot send that, so it cannot
+    reach the records. NaN and infinities are let through for the core to refuse by field.
+
+    Raises
+    ------
+    Problem : not sent as JSON, not UTF-8, not JSON, nested too deep
+    Refused : a name given twice in one object
+    """
+    if request.mimetype != "application/json":
+        raise Problem("not-sent-as-json")
+    charset = request.mimetype_params.get("charset", "utf-8")
+    if charset.lower() not in ("utf-8", "utf8", "us-ascii"):
+        raise Problem("not-sent-as-json", "JSON is UTF-8: leave the charset out.")
+    try:
+        return json.loads(request.get_data(cache=False).decode(), object_pairs_hook=_object)
+    except json.JSONDecodeError as error:
+        where = f"{error.msg} at line {error.lineno}, column {error.colno}."
+        raise Problem("not-json", where) from None
+    except UnicodeDecodeError as error:
+        raise Problem("not-json", f"Byte {error.start} is not UTF-8.") from None
+    except RecursionError:
+        raise Problem("not-json", "Nested too deep.") from None
+    except ValueError:  # an integer of more digits than Python reads
+        raise Problem("not-json", "A number has too many digits.") from None
+
+
+def _object(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
+    found = dict(pairs)
+    if len(found) < len(pairs):
+        names = [name for name, _ in pairs]
+        twice = next(name for name in names if names.count(name) > 1)
+        raise refuse("given-twice", twice[:80], "two values", "each name once", "Keep one.")
+    return found

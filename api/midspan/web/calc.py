@@ -1,0 +1,111 @@
+"""The calculations: open to anyone, nothing is kept."""
+
+from typing import Any
+
+from flask import Response, jsonify
+from flask_smorest import Blueprint
+
+from midspan.core import CALCS, run
+from midspan.core.errors import Refused
+
+from .examples import named
+from .parsing import CalcParser
+from .problems import refuse
+from .schemas.inputs import (
+    MOST_ITEMS,
+    BatchInputSchema,
+    CrankRockInputSchema,
+    DriveInputSchema,
+    ElongationInputSchema,
+    SlackInputSchema,
+)
+from .schemas.results import (
+    CrankRockResultSchema,
+    DriveResultSchema,
+    ElongationResultSchema,
+    SlackResultSchema,
+)
+from .schemas.tables import BatchResultSchema
+
+
+class CalcBlueprint(Blueprint):
+    """Documents inputs by their schemas and hands them to the core untouched."""
+
+    ARGUMENTS_PARSER = CalcParser()
+
+
+blp = CalcBlueprint(
+    "calculations", __name__, url_prefix="/api/v1/calc",
+    description="Calculations. Open to anyone; nothing is kept.",
+)  # fmt: skip
+
+
+@blp.post("/drive")
+@blp.arguments(DriveInputSchema, examples=named("drive-input"))
+@blp.response(200, DriveResultSchema, examples=named("drive-result"))
+def drive(payload: object) -> Response:
+    """Work out a drive: lengths, wraps, and the slack of its chain at nominal length."""
+    return jsonify(run("drive", payload))
+
+
+@blp.post("/elongation")
+@blp.arguments(ElongationInputSchema, examples=named("elongation-input"))
+@blp.response(200, ElongationResultSchema, examples=named("elongation-result"))
+def elongation(payload: object) -> Response:
+    """Judge the wear of a chain from its length over some pitches."""
+    return jsonify(run("elongation", payload))
+
+
+@blp.post("/slack")
+@blp.arguments(SlackInputSchema, examples=named("slack-input"))
+@blp.response(200, SlackResultSchema, examples=named("slack-result"))
+def slack(payload: object) -> Response:
+    """Judge the slack of a fitted chain from the movement or sag of a strand."""
+    return jsonify(run("slack", payload))
+
+
+@blp.post("/crank-rock")
+@blp.arguments(CrankRockInputSchema, examples=named("crank-rock-input"))
+@blp.response(200, CrankRockResultSchema, examples=named("crank-rock-result"))
+def crank_rock(payload: object) -> Response:
+    """Judge a fitted chain by how far the crank turns before the cam follows."""
+    return jsonify(run("crank-rock", payload))
+
+
+@blp.post("/batch")
+@blp.arguments(BatchInputSchema, examples=named("batch"))
+@blp.response(200, BatchResultSchema, examples=named("batch-result"))
+def batch(payload: object) -> Response:
+    """Do several calculations at once; each is answered for itself, in order."""
+    return jsonify(results=[_answer(item) for item in _items(payload)])
+
+
+def _items(payload: object) -> list[Any]:
+    need = f"a list of 0 to {MOST_ITEMS} items, each with calc and input"
+    if not isinstance(payload, dict):
+        raise refuse("not-an-object", "", payload, "an object with items", "Send named fields.")
+    for name in payload:
+        if name != "items":
+            raise refuse("unknown-field", str(name), payload[name], "no such field", "Use: items")
+    if "items" not in payload:
+        raise refuse("missing", "items", None, need, "Put the calculations in a list.")
+    items = payload["items"]
+    if not isinstance(items, list):
+        raise refuse("not-a-list", "items", items, need, "Put the calculations in a list.")
+    if len(items) > MOST_ITEMS:
+        raise refuse("too-many", "items", f"{len(items)} items", need, "Send several batches.")
+    return items
+
+
+def _answer(item: object) -> dict[str, object]:
+    """Do one item; what is refused is part of the answer, not an error of the batch."""
+    try:
+        if not isinstance(item, dict):
+            raise refuse("not-an-object", "", item, "calc and input", "Send named fields.")
+        calc = item.get("calc")
+        if not isinstance(calc, str) or calc not in CALCS:
+            need = "one of " + ", ".join(sorted(CALCS))
+            raise refuse("unknown-calc", "calc", calc, need, "Choose one of these.")
+        return {"ok": True, "result": run(calc, item.get("input"))}
+    except Refused as refused:
+        return {"ok": False, "problems": refused.problems}

@@ -1,0 +1,129 @@
+"""Examples for the reference. Requests are written here; the core makes their results.
+
+Each stands once in the document, under its name, and is referred to.
+"""
+
+from typing import Any
+
+from midspan.core import CALCS, run
+from midspan.core.errors import Refused
+
+from . import problems
+
+DRIVE = {
+    "pitch_mm": 9.525,
+    "crank_teeth": 22,
+    "cam_teeth": 44,
+    "centre_distance_mm": 114.1,
+    "links": 58,
+    "roller_diameter_mm": 6.35,
+}
+INPUTS: dict[str, dict[str, Any]] = {
+    "drive": {"drive": DRIVE, "curve_points": 3},
+    "elongation": {
+        "method": "inside-and-outside",
+        "pitches": 10,
+        "inside_readings_mm": [89.02, 89.0, 89.02],
+        "outside_readings_mm": [101.72, 101.7, 101.72],
+        "drive": DRIVE,
+    },
+    "slack": {"drive": DRIVE, "method": "total", "readings_mm": [5.4, 5.6, 5.5]},
+    "crank-rock": {"drive": DRIVE, "method": "crank-degrees", "readings_deg": [1.5, 2.0, 1.5]},
+}
+_REFUSED = {"drive": DRIVE | {"centre_distance_mm": 1.141}, "method": "total", "readings_mm": [5.5]}
+
+
+def shortened(value: Any) -> Any:  # noqa: ANN401  (any JSON value)
+    """Cut numbers to six digits, so that an example reads well and is the same everywhere."""
+    if isinstance(value, dict):
+        return {name: shortened(inner) for name, inner in value.items()}
+    if isinstance(value, list):
+        return [shortened(inner) for inner in value]
+    return float(f"{value:.6g}") if isinstance(value, float) else value
+
+
+def problems_of(calc: str, payload: object) -> list[dict[str, object]]:
+    """Give what the core says of input it refuses."""
+    try:
+        run(calc, payload)
+    except Refused as refused:
+        return refused.problems
+    raise AssertionError("an example of refused input was accepted")
+
+
+RESULTS = {name: shortened(run(name, INPUTS[name])) for name in CALCS}
+LIMITS = {"limits": [RESULTS["slack"]["verdict"]["limit"]]}
+GLOSSARY = {
+    "terms": {
+        name: term
+        for name, term in run("glossary", {})["terms"].items()  # type: ignore[attr-defined]
+        if name in ("pitch_mm", "movement_mm")
+    }
+}
+BATCH = {
+    "items": [{"calc": "slack", "input": INPUTS["slack"]}, {"calc": "slack", "input": _REFUSED}]
+}
+BATCH_RESULT = {
+    "results": [
+        {"ok": True, "result": RESULTS["slack"]},
+        {"ok": False, "problems": problems_of("slack", _REFUSED)},
+    ]
+}
+PROBLEM = problems.refused_body(problems_of("slack", _REFUSED), "/api/v1/calc/slack")
+
+_ENGINE = "01923f5e-8c00-7000-8000-000000000001"
+_AT = "2026-01-31T12:00:00Z"
+WRITES: dict[str, dict[str, Any]] = {
+    "engine": {"name": "Shop engine", "note": "On the stand.", "created_at": _AT},
+    "drive": DRIVE | {"engine_id": _ENGINE, "label": "Cam drive", "created_at": _AT},
+    "chain": {
+        "engine_id": _ENGINE, "label": "From the shelf", "pitch_mm": 9.525, "links": 58,
+        "roller_diameter_mm": 6.35, "created_at": _AT,
+    },
+    "reading": {
+        "engine_id": _ENGINE, "calc": "slack", "taken_at": _AT, "input": INPUTS["slack"],
+        "result": RESULTS["slack"], "core_version": RESULTS["slack"]["core_version"],
+        "limit": RESULTS["slack"]["verdict"]["limit"], "note": "Plugs out.",
+    },
+}  # fmt: skip
+_KEPT = {"version": 1, "received_at": "2026-01-31T12:00:01Z"}
+# What was left out comes back as null.
+_FULL: dict[str, dict[str, Any]] = {
+    "engine": {"invented": False},
+    "drive": {"centre_distance_error_mm": None, "drive_kind": None, "centres": None},
+    "chain": {"note": None},
+    "reading": {"drive_id": None, "chain_id": None},
+}
+RECORDS = {
+    noun: {"id": _ENGINE[:-1] + str(i + 1)} | sent | _FULL[noun] | _KEPT
+    for i, (noun, sent) in enumerate(WRITES.items())
+}
+EXPLANATION = {
+    "stored": RECORDS["reading"],
+    "recomputed": RESULTS["slack"],
+    "problems": [],
+    "same_verdict": True,
+    "core_version_then": RESULTS["slack"]["core_version"],
+    "core_version_now": RESULTS["slack"]["core_version"],
+}
+
+ALL: dict[str, Any] = {
+    "limits": LIMITS,
+    "glossary": GLOSSARY,
+    "batch": BATCH,
+    "batch-result": BATCH_RESULT,
+    "refused": PROBLEM,
+    "explanation": EXPLANATION,
+    "health": {"status": "up", "core_version": RESULTS["drive"]["core_version"]},
+}
+ALL |= {f"{name}-input": example for name, example in INPUTS.items()}
+ALL |= {f"{name}-result": example for name, example in RESULTS.items()}
+ALL |= {f"{noun}-write": example for noun, example in WRITES.items()}
+ALL |= {f"{noun}-record": example for noun, example in RECORDS.items()}
+ALL |= {f"{noun}-page": {"items": [row], "next": None} for noun, row in RECORDS.items()}
+
+
+def named(name: str) -> dict[str, dict[str, str]]:
+    """Refer to an example of ALL, in the form OpenAPI wants."""
+    assert name in ALL  # noqa: S101  (a slip in a view shows at import)
+    return {name: {"$ref": f"#/components/examples/{name}"}}

@@ -1,0 +1,167 @@
+"""Problem details (RFC 9457): the one builder of every error body, and what leads to it."""
+
+import logging
+import re
+from typing import NamedTuple
+from urllib.parse import quote
+from uuid import uuid4
+
+from flask import Response, current_app, json, request
+from werkzeug.exceptions import HTTPException
+
+from midspan.core.errors import Refused, problem
+
+MEDIA_TYPE = "application/problem+json"
+PATH = "/problems/"
+log = logging.getLogger(__name__)
+
+
+class Kind(NamedTuple):
+    """A kind of problem that HTTP alone does not explain."""
+
+    status: int
+    title: str
+    detail: str
+
+
+KINDS = {
+    "input-refused": Kind(
+        422, "Input refused", "Correct the fields named in errors and send it again."
+    ),
+    "not-json": Kind(
+        400, "Not JSON", "Send one JSON object, in UTF-8. Nothing of this request was kept."
+    ),
+    "not-sent-as-json": Kind(
+        415, "Not sent as JSON", "Send the body as Content-Type: application/json."
+    ),
+    "body-too-large": Kind(413, "Too large", "Send less at a time, or raise the server's limit."),
+    "reading-exists": Kind(
+        409,
+        "A different reading has this id",
+        "Readings are never overwritten; the stored one is untouched. Send yours under a new id.",
+    ),
+    "no-such-record": Kind(404, "No such record", "List the records to see their ids."),
+    "foreign-host": Kind(
+        400, "Foreign host", "This service answers only to the names it was started with."
+    ),
+    "store-unavailable": Kind(
+        503, "Store unavailable", "The database cannot be used now. Keep what you have; try again."
+    ),
+    "store-not-migrated": Kind(
+        503, "Store not migrated", "The database is not at this version's form. Run: midspan migrate"
+    ),
+    "unexpected": Kind(
+        500, "Unexpected error", "A fault of the service, not of your input. It was logged."
+    ),
+}
+
+
+class Problem(Exception):  # noqa: N818  (it is what goes out, not a fault)
+    """Raise to answer with a problem of one of KINDS."""
+
+    def __init__(self, kind: str, detail: str = "") -> None:
+        """Take the kind's own detail unless a better one is given."""
+        super().__init__(kind)
+        self.kind = kind
+        self.detail = detail
+
+
+def pointer(field: str) -> str:
+    """Turn a dotted path into a JSON pointer in a URI fragment (RFC 6901, section 6)."""
+    parts = [part for part in re.split(r"[.\[\]]+", field) if part]
+    return "#" + "".join("/" + quote(p.replace("~", "~0").replace("/", "~1")) for p in parts)
+
+
+def as_error(found: dict[str, object]) -> dict[str, object]:
+    """Give a problem of the core as an item of `errors`."""
+    return {
+        "field": found["field"],
+        "pointer": pointer(str(found["field"])),
+        "code": found["code"],
+        "got": found["got"],
+        "need": found["need"],
+        "detail": found["text"],
+        "next_step": found["next_step"],
+    }
+
+
+def body(
+    type_: str,
+    title: str,
+    status: int,
+    detail: str,
+    instance: str,
+    errors: list[dict[str, object]] | None = None,
+) -> dict[str, object]:
+    """Build the body of an error."""
+    built: dict[str, object] = {
+        "type": type_,
+        "title": title,
+        "status": status,
+        "detail": detail,
+        "instance": instance,
+    }
+    return built if errors is None else built | {"errors": errors}
+
+
+def refused_body(problems: list[dict[str, object]], instance: str) -> dict[str, object]:
+    """Build the body for refused input."""
+    kind = KINDS["input-refused"]
+    errors = [as_error(found) for found in problems]
+    detail = f"{problems[0]['text']} {problems[0]['next_step']}"
+    if len(problems) > 1:
+        detail += f" And {len(problems) - 1} more: see errors."
+    return body(PATH + "input-refused", kind.title, kind.status, detail, instance, errors)
+
+
+def _respond(built: dict[str, object], headers: dict[str, str] | None = None) -> Response:
+    text = json.dumps(built)
+    return current_app.response_class(
+        text, status=built["status"], headers=headers, content_type=MEDIA_TYPE
+    )
+
+
+def on_refused(refused: Refused) -> Response:
+    """Answer input that the core, or a record's schema, refused."""
+    return _respond(refused_body(refused.problems, request.path))
+
+
+def on_problem(raised: Problem, instance: str | None = None) -> Response:
+    """Answer a problem of one of KINDS."""
+    kind = KINDS[raised.kind]
+    detail = raised.detail or kind.detail
+    where = instance or request.path
+    return _respond(body(PATH + raised.kind, kind.title, kind.status, detail, where))
+
+
+# What the framework itself raises, and the kind that explains it better than its status.
+_FRAMEWORK = {"SecurityError": "foreign-host", "RequestEntityTooLarge": "body-too-large"}
+
+
+def on_http(error: HTTPException) -> Response:
+    """Answer what HTTP itself refuses: no such address, method not allowed, and so on."""
+    kind = _FRAMEWORK.get(type(error).__name__)
+    if kind is not None:
+        return on_problem(Problem(kind))
+    status = error.code or 500
+    kept = {k: v for k, v in error.get_headers() if k in ("Allow", "Retry-After")}
+    detail = str(error.description or error.name)
+    return _respond(body("about:blank", error.name, status, detail, request.path), kept)
+
+
+def on_unexpected(error: Exception) -> Response:
+    """Answer a fault of ours: log all of it under an id, tell the client only the id."""
+    instance = uuid4().urn
+    log.error("unexpected error %s on %s", instance, request.path, exc_info=error)
+    return on_problem(Problem("unexpected"), instance)
+
+
+def on_store(error: Exception) -> Response:
+    """Answer a database that cannot be reached or stays locked; its words stay in the log."""
+    log.error("store unavailable on %s", request.path, exc_info=error)
+    return on_problem(Problem("store-unavailable"))
+
+
+def refuse(code: str, field: str, got: object, need: str, next_step: str) -> Refused:
+    """Make the refusal of one field, in the core's form."""
+    return Refused([problem(code, field, got, need, next_step)])

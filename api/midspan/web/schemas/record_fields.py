@@ -1,0 +1,138 @@
+"""Marshmallow fields of records. Their messages are the codes of problems; see `parsing`."""
+
+import json
+import math
+import re
+from collections.abc import Iterator
+from datetime import UTC, datetime
+from typing import Any
+from uuid import UUID
+
+from marshmallow import Schema, ValidationError, fields
+
+from .quantity import OneOf
+
+IDENTIFIER = "^[0-9a-fA-F]{8}-[0-9a-fA-F]{4}-7[0-9a-fA-F]{3}-[89abAB][0-9a-fA-F]{3}-[0-9a-fA-F]{12}$"
+MOMENT = r"^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}:\d{2}(\.\d{1,6})?Z$"
+NEED_IDENTIFIER = "a UUID of version 7, such as 01923f5e-8c00-7000-8000-000000000001"
+MOST_NESTING = 20
+_ABSENT = {"required": "missing", "null": "missing"}
+
+
+def as_identifier(value: object) -> UUID | None:
+    """Read a UUIDv7, or give None for anything else."""
+    found = isinstance(value, str) and re.fullmatch(IDENTIFIER, value, re.ASCII)
+    return UUID(str(value)) if found else None
+
+
+class Identifier(fields.Field[UUID]):
+    """The id of a record: a UUIDv7, made where the record was made."""
+
+    default_error_messages = _ABSENT
+
+    def __init__(self, description: str, **kwargs: Any) -> None:  # noqa: ANN401
+        metadata = {"description": description, "pattern": IDENTIFIER, "need": NEED_IDENTIFIER}
+        super().__init__(metadata=metadata, **kwargs)
+
+    def _serialize(self, value: object, *_: object, **__: object) -> str | None:
+        return None if value is None else str(value)
+
+    def _deserialize(self, value: object, *_: object, **__: object) -> UUID:
+        found = as_identifier(value)
+        if found is None:
+            raise ValidationError("not-an-id")
+        return found
+
+
+class Moment(fields.Field[datetime]):
+    """A point in time: RFC 3339, in UTC."""
+
+    default_error_messages = _ABSENT
+
+    def __init__(self, description: str, **kwargs: Any) -> None:  # noqa: ANN401
+        need = "a time in UTC, such as 2026-01-31T12:00:00Z"
+        metadata = {"description": description, "pattern": MOMENT, "need": need}
+        super().__init__(metadata=metadata, **kwargs)
+
+    def _serialize(self, value: Any, *_: object, **__: object) -> str:  # noqa: ANN401
+        return value.astimezone(UTC).isoformat().replace("+00:00", "Z")  # type: ignore[no-any-return]
+
+    def _deserialize(self, value: object, *_: object, **__: object) -> datetime:
+        if isinstance(value, str) and re.fullmatch(MOMENT, value, re.ASCII):
+            try:
+                return datetime.fromisoformat(value)
+            except ValueError:  # a month 13 and the like
+                pass
+        raise ValidationError("not-a-time")
+
+
+class Text(fields.Field[str]):
+    """A text for a person to read, as typed."""
+
+    default_error_messages = _ABSENT
+
+    def __init__(self, longest: int, description: str, **kwargs: Any) -> None:  # noqa: ANN401
+        least = 1 if kwargs.get("required") else 0
+        need = f"text of {least} to {longest} characters, without control characters"
+        metadata = {"description": description, "minLength": least, "maxLength": longest}
+        super().__init__(metadata=metadata | {"need": need}, **kwargs)
+
+    def _deserialize(self, value: object, *_: object, **__: object) -> str:
+        if not isinstance(value, str):
+            raise ValidationError("not-text")
+        if not self.metadata["minLength"] <= len(value) <= self.metadata["maxLength"]:
+            raise ValidationError("missing" if not value else "too-long")
+        # NUL and unpaired surrogates are legal in JSON text but no database keeps them.
+        if re.search("[\x00-\x08\x0b-\x1f\x7f\ud800-\udfff]", value):
+            raise ValidationError("not-text")
+        return value
+
+
+class Flag(fields.Field[bool]):
+    """Yes or no."""
+
+    default_error_messages = _ABSENT
+
+    def __init__(self, description: str, **kwargs: Any) -> None:  # noqa: ANN401
+        metadata = {"description": description, "need": "true or false"}
+        super().__init__(metadata=metadata, **kwargs)
+
+    def _deserialize(self, value: object, *_: object, **__: object) -> bool:
+        if not isinstance(value, bool):
+            raise ValidationError("not-a-choice")
+        return value
+
+
+class Evidence(OneOf):
+    """An object kept exactly as sent; only its size, depth and numbers are checked."""
+
+    default_error_messages = _ABSENT
+
+    def __init__(
+        self, *schemas: type[Schema], longest: int, description: str, **kwargs: Any  # noqa: ANN401
+    ) -> None:
+        need = f"an object of finite values, at most {longest} characters of JSON"
+        metadata = {"description": description, "need": need}
+        super().__init__(*schemas, metadata=metadata, **kwargs)
+        self.longest = longest
+
+    def _deserialize(self, value: object, *_: object, **__: object) -> dict[str, Any]:
+        if not isinstance(value, dict):
+            raise ValidationError("not-an-object")
+        for code in _faults(value, MOST_NESTING):
+            raise ValidationError(code)
+        if len(json.dumps(value)) > self.longest:
+            raise ValidationError("too-long")
+        return value
+
+
+def _faults(value: object, depth: int) -> Iterator[str]:
+    """Find what JSON cannot carry on: numbers that are not finite, and endless nesting."""
+    if isinstance(value, float) and not math.isfinite(value):
+        yield "not-finite"
+    elif isinstance(value, (dict, list)):
+        if depth == 0:
+            yield "too-deep"
+            return
+        for inner in value.values() if isinstance(value, dict) else value:
+            yield from _faults(inner, depth - 1)

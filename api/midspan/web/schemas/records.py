@@ -1,0 +1,156 @@
+"""What is kept: engines, drives, chains and readings, as sent and as given back."""
+
+from typing import Any
+
+from marshmallow import Schema, fields, validate
+
+from .inputs import BENCH_INPUTS, DriveSchema
+from .problem import RefusalSchema
+from .quantity import OneOf, Strict, choice, number, words
+from .record_fields import Evidence, Flag, Identifier, Moment, Text
+from .results import BENCH_RESULTS, LimitSchema
+
+BENCHES = ("elongation", "slack", "crank-rock")
+MOST_LISTED = 500
+_ENGINE = "The engine it belongs to."
+
+
+class _Kept(Schema):
+    """What the store adds to every record; what was left out comes back as null."""
+
+    id = Identifier("The record's id.", required=True)
+    version = fields.Integer(required=True, metadata={"description": "Counts the changes, from 1."})
+    received_at = Moment("When this version reached the store.", required=True)
+
+    def on_bind_field(self, field_name: str, field_obj: fields.Field[Any]) -> None:
+        """Say that every field is there."""
+        field_obj.required = True
+
+
+class EngineWriteSchema(Strict):
+    """An engine, to keep."""
+
+    name = Text(200, "What the engine is called.", required=True)
+    note = Text(4000, "Anything worth knowing.", allow_none=True)
+    invented = Flag("Whether it is made up, for a demonstration.")
+    created_at = Moment("When it was first entered.", required=True)
+
+
+class DriveWriteSchema(DriveSchema):
+    """A drive of an engine, to keep. Its figures must make a drive that can exist."""
+
+    engine_id = Identifier(_ENGINE, required=True)
+    label = Text(200, "What the drive is called.", required=True)
+    created_at = Moment("When it was first entered.", required=True)
+
+
+class ChainWriteSchema(Strict):
+    """A chain, to keep; it may lie on the shelf, so an engine is not needed."""
+
+    engine_id = Identifier(_ENGINE, allow_none=True)
+    label = Text(200, "What the chain is called.", required=True)
+    pitch_mm = number("pitch_mm")
+    links = number("links")
+    roller_diameter_mm = number("roller_diameter_mm", required=False)
+    note = Text(4000, "Anything worth knowing.", allow_none=True)
+    created_at = Moment("When it was first entered.", required=True)
+
+
+class ReadingWriteSchema(Strict):
+    """A reading with its result, to keep for good: what was typed, and what was answered."""
+
+    engine_id = Identifier(_ENGINE, allow_none=True)
+    drive_id = Identifier("The drive it was taken on.", allow_none=True)
+    chain_id = Identifier("The chain that was measured.", allow_none=True)
+    calc = choice(BENCHES, "The calculation that gave the result.")
+    taken_at = Moment("When it was taken.", required=True)
+    input = Evidence(
+        *BENCH_INPUTS, longest=16_000, required=True, description="Input of the calculation."
+    )
+    result = Evidence(
+        *BENCH_RESULTS, longest=64_000, required=True, description="Result, as it was shown."
+    )
+    core_version = Text(40, "Version of the calculations that gave the result.", required=True)
+    limit = Evidence(
+        LimitSchema, longest=4_000, required=True, allow_none=True,
+        description="The limit the verdict rests on.",
+    )  # fmt: skip
+    note = Text(4000, "Anything worth knowing.", allow_none=True)
+
+
+class EngineRecordSchema(EngineWriteSchema, _Kept):
+    """An engine, as kept."""
+
+
+class DriveRecordSchema(DriveWriteSchema, _Kept):
+    """A drive, as kept."""
+
+
+class ChainRecordSchema(ChainWriteSchema, _Kept):
+    """A chain, as kept."""
+
+
+class ReadingRecordSchema(ReadingWriteSchema, _Kept):
+    """A reading, as kept."""
+
+
+class PageQuerySchema(Strict):
+    """Which part of a list to give."""
+
+    after = Identifier("Give the records after this id; the next of the page before.")
+    limit = fields.Integer(
+        load_default=100,
+        validate=validate.Range(1, MOST_LISTED, error="out-of-range"),
+        error_messages={"invalid": "not-whole"},
+        metadata={
+            "description": "How many to give at most.",
+            "need": f"a whole number from 1 to {MOST_LISTED}",
+        },
+    )
+
+
+class _Page(Schema):
+    next = Identifier(
+        "Send it as after to get the next page; null at the end.", required=True, allow_none=True
+    )
+
+
+class EnginePageSchema(_Page):
+    """Engines, in the order of their ids."""
+
+    items = fields.List(fields.Nested(EngineRecordSchema), required=True)
+
+
+class DrivePageSchema(_Page):
+    """Drives, in the order of their ids."""
+
+    items = fields.List(fields.Nested(DriveRecordSchema), required=True)
+
+
+class ChainPageSchema(_Page):
+    """Chains, in the order of their ids."""
+
+    items = fields.List(fields.Nested(ChainRecordSchema), required=True)
+
+
+class ReadingPageSchema(_Page):
+    """Readings, in the order of their ids."""
+
+    items = fields.List(fields.Nested(ReadingRecordSchema), required=True)
+
+
+class ExplanationSchema(Schema):
+    """A stored reading beside what today's calculations make of the same input."""
+
+    stored = fields.Nested(ReadingRecordSchema, required=True)
+    recomputed = OneOf(
+        *BENCH_RESULTS, required=True, allow_none=True,
+        metadata={"description": "Result of today; null if today's calculations refuse the input."},
+    )  # fmt: skip
+    problems = fields.List(
+        fields.Nested(RefusalSchema), required=True,
+        metadata={"description": "Why they refuse it; empty if they do not."},
+    )  # fmt: skip
+    same_verdict = fields.Boolean(required=True, metadata={"description": "Same outcome word."})
+    core_version_then = words("Version that gave the stored result.")
+    core_version_now = words("Version of today.")

@@ -1,0 +1,28 @@
+"""The core's tables: limits with their origins, and the glossary."""
+
+from flask import Response, jsonify
+from flask_smorest import Blueprint
+
+from midspan.core import run
+
+from .examples import named
+from .schemas.tables import GlossarySchema, LimitsSchema
+
+blp = Blueprint(
+    "tables", __name__, url_prefix="/api/v1",
+    description="Limits with their origins, and the glossary.",
+)  # fmt: skip
+
+
+@blp.get("/limits")
+@blp.response(200, LimitsSchema, examples=named("limits"))
+def limits() -> Response:
+    """List every limit on file; sources that disagree all stay."""
+    return jsonify(run("limits", {}))
+
+
+@blp.get("/glossary")
+@blp.response(200, GlossarySchema, examples=named("glossary"))
+def glossary() -> Response:
+    """List every term: symbol, unit, name, meaning, and what an input of it admits."""
+    return jsonify(run("glossary", {}))
