@@ -28,6 +28,8 @@ SOURCES = ("api", "migrations", "pwa", "fixtures/openapi.json", "pyproject.toml"
 NOT_SOURCES = {"node_modules", "dist", "generated", "__pycache__", ".npm-cache"}
 # Settings that would put packages elsewhere than into .venv.
 MISLEADING = ("PIP_USER", "PIP_TARGET", "PIP_PREFIX", "PYTHONHOME", "PYTHONPATH")
+# Settings of the set-up and the checks, which the service would refuse as unknown.
+NOT_FOR_THE_SERVICE = ("MIDSPAN_SKIP_PWA", "MIDSPAN_CHROMIUM")
 
 
 def run(*command: str | Path) -> None:
@@ -138,6 +140,8 @@ def main() -> None:
     if not is_done("test", digest(TEST_LOCKS)):  # which holds all that the service needs
         install_packages("serve", SERVE_LOCKS)
     install_midspan()
+    for name in NOT_FOR_THE_SERVICE:
+        os.environ.pop(name, None)
     hand_over(BIN / "midspan", *words)
 
 
