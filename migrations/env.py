@@ -3,10 +3,11 @@
 import os
 
 from alembic import context
+from sqlalchemy import Connection
+
 from midspan import settings
 from midspan.store.database import Store
 from midspan.store.models import Base
-from sqlalchemy import Connection
 
 
 def run(connection: Connection) -> None:

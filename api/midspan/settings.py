@@ -12,10 +12,14 @@ from typing import Any
 from platformdirs import user_data_path
 
 PREFIX = "MIDSPAN_"
+DATA_DIR = user_data_path("midspan", appauthor=False)
 
 
 def _setting(default: object, help: str) -> Any:  # noqa: ANN401  (a dataclass field of any type)
     return field(default=default, metadata={"help": help})
+
+
+# ruff: noqa: RUF009  (_setting makes dataclass fields, as field itself does)
 
 
 @dataclass(frozen=True)
@@ -23,7 +27,7 @@ class Settings:
     """What the service can be told. Each field is also an environment variable."""
 
     data_dir: Path = _setting(
-        user_data_path("midspan", appauthor=False),
+        DATA_DIR,
         "Folder of the SQLite database. Default: the user's data folder.",
     )
     database_url: str = _setting(
@@ -44,7 +48,7 @@ class Settings:
         return self.database_url or f"sqlite:///{self.data_dir / 'midspan.sqlite3'}"
 
 
-class BadSetting(ValueError):
+class BadSetting(ValueError):  # noqa: N818  (it names what is wrong)
     """A setting in the environment that cannot be used; the message says which and why."""
 
 

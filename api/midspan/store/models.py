@@ -9,7 +9,16 @@ from typing import Any
 from uuid import UUID
 
 from sqlalchemy import (
-    JSON, DateTime, Dialect, ForeignKey, ForeignKeyConstraint, Index, MetaData, TypeDecorator, Uuid,
+    JSON,
+    DateTime,
+    Dialect,
+    Double,
+    ForeignKey,
+    ForeignKeyConstraint,
+    Index,
+    MetaData,
+    TypeDecorator,
+    Uuid,
 )  # fmt: skip
 from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
 
@@ -48,6 +57,7 @@ class Base(DeclarativeBase):
     type_annotation_map = {  # noqa: RUF012
         UUID: Uuid(),
         datetime: Moment(),
+        float: Double(),
         dict[str, Any]: JSON(none_as_null=True),
     }
 
@@ -61,9 +71,10 @@ class Shop(Base):
     created_at: Mapped[datetime]
 
 
-class Kept:
+class Record(Base):
     """What every record has."""
 
+    __abstract__ = True
     shop_id: Mapped[UUID] = mapped_column(ForeignKey("shop.id"), primary_key=True)
     id: Mapped[UUID] = mapped_column(primary_key=True)
     version: Mapped[int] = mapped_column(default=1)
@@ -76,7 +87,7 @@ def _same_shop(column: str, table: str) -> ForeignKeyConstraint:
     return ForeignKeyConstraint(["shop_id", column], [f"{table}.shop_id", f"{table}.id"])
 
 
-class Engine(Kept, Base):
+class Engine(Record):
     """An engine."""
 
     __tablename__ = "engine"
@@ -86,7 +97,7 @@ class Engine(Kept, Base):
     created_at: Mapped[datetime]
 
 
-class Drive(Kept, Base):
+class Drive(Record):
     """A chain drive of an engine, as it is built."""
 
     __tablename__ = "drive"
@@ -108,7 +119,7 @@ class Drive(Kept, Base):
     created_at: Mapped[datetime]
 
 
-class Chain(Kept, Base):
+class Chain(Record):
     """A chain; it may lie on the shelf."""
 
     __tablename__ = "chain"
@@ -125,7 +136,7 @@ class Chain(Kept, Base):
     created_at: Mapped[datetime]
 
 
-class Reading(Kept, Base):
+class Reading(Record):
     """A reading and what was made of it: never changed, so that it can be explained later."""
 
     __tablename__ = "reading"

@@ -12,10 +12,9 @@ from sqlalchemy.orm import Session
 
 from midspan.core.errors import Refused, problem
 
-from .models import Chain, Drive, Engine, Reading
+from .models import Chain, Drive, Engine, Reading, Record
 
-Record = Engine | Drive | Chain | Reading
-R = TypeVar("R", Engine, Drive, Chain, Reading)
+R = TypeVar("R", bound=Record)
 REFERENCES: dict[str, type[Record]] = {"engine_id": Engine, "drive_id": Drive, "chain_id": Chain}
 
 

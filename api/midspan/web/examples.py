@@ -34,11 +34,11 @@ _REFUSED = {"drive": DRIVE | {"centre_distance_mm": 1.141}, "method": "total", "
 
 
 def shortened(value: Any) -> Any:  # noqa: ANN401  (any JSON value)
-    """Cut numbers to six digits, so that an example reads well and is the same everywhere."""
+    """Cut numbers to six digits and lists to three items: easy to read, and the same everywhere."""
     if isinstance(value, dict):
         return {name: shortened(inner) for name, inner in value.items()}
     if isinstance(value, list):
-        return [shortened(inner) for inner in value]
+        return [shortened(inner) for inner in value[:3]]
     return float(f"{value:.6g}") if isinstance(value, float) else value
 
 

@@ -1,6 +1,6 @@
 """Security headers, the same on everything that goes out."""
 
-from collections.abc import MutableMapping
+from typing import Protocol
 
 from flask import Response, request
 
@@ -25,6 +25,13 @@ SECURITY = {
 }
 
 
+class Settable(Protocol):
+    """Headers of a framework or of WSGI: all that is asked is that they can be set."""
+
+    def __setitem__(self, name: str, value: str, /) -> None:
+        """Set one header."""
+
+
 def add(response: Response) -> Response:
     """Add them to what the app answers; answers are never stored on the way."""
     secure(response.headers)
@@ -33,7 +40,7 @@ def add(response: Response) -> Response:
     return response
 
 
-def secure(headers: MutableMapping[str, str]) -> None:
+def secure(headers: Settable) -> None:
     """Add them to any headers."""
     for name, value in SECURITY.items():
         headers[name] = value

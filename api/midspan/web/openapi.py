@@ -66,7 +66,8 @@ class MidspanApi(Api):
 
     def _init_spec(self, **options: Any) -> None:  # noqa: ANN401
         super()._init_spec(**options)
-        self._plugin.converter.add_attribute_function(one_of)
+        assert self._plugin.converter is not None  # noqa: S101  (the line above made it)
+        self._plugin.converter.add_attribute_function(one_of)  # type: ignore[no-untyped-call]
         for name, example in ALL.items():
             self.spec.components.example(name, {"value": example})
 

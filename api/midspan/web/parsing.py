@@ -51,7 +51,10 @@ class CalcParser(RecordParser):
 
 
 def _problems(
-    messages: object, described: Schema | fields.Field[Any] | None, got: Any, path: str  # noqa: ANN401
+    messages: object,
+    described: Schema | fields.Field[Any] | None,
+    got: object,
+    path: str,
 ) -> Iterator[dict[str, object]]:
     """Walk marshmallow's messages, which are our codes, beside the schema and the data."""
     if isinstance(messages, dict):
@@ -63,11 +66,17 @@ def _problems(
             yield from _problems(inner, _part(described, key), _dig(got, key), path + step)
         return
     for code in messages if isinstance(messages, list) else [messages]:
-        metadata = described.metadata if isinstance(described, fields.Field) else {}
-        need, step = _NEEDS.get(code, (metadata.get("need", "another value"), "Correct it."))
-        name = path.split(".")[-1].split("[")[0]
-        label = glossary.label(name) if name in glossary.TERMS else ""
-        yield problem(code, path[:200], got, need, metadata.get("next_step", step), label)
+        yield _problem(str(code), described, got, path)
+
+
+def _problem(
+    code: str, described: Schema | fields.Field[Any] | None, got: object, path: str
+) -> dict[str, object]:
+    metadata = described.metadata if isinstance(described, fields.Field) else {}
+    need, step = _NEEDS.get(code, (metadata.get("need", "another value"), "Correct it."))
+    name = path.split(".")[-1].split("[")[0]
+    label = glossary.label(name) if name in glossary.TERMS else ""
+    return problem(code, path[:200], got, need, step, label)
 
 
 def _part(
@@ -80,7 +89,7 @@ def _part(
     return described.fields.get(str(key)) if isinstance(described, Schema) else None
 
 
-def _dig(got: Any, key: str | int) -> Any:  # noqa: ANN401
+def _dig(got: object, key: str | int) -> object:
     """Find what was received at a step of the path; None where nothing was."""
     if isinstance(got, Mapping):
         return got.get(key)

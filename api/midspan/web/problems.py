@@ -48,7 +48,9 @@ KINDS = {
         503, "Store unavailable", "The database cannot be used now. Keep what you have; try again."
     ),
     "store-not-migrated": Kind(
-        503, "Store not migrated", "The database is not at this version's form. Run: midspan migrate"
+        503,
+        "Store not migrated",
+        "The database is not at this version's form. Run: midspan migrate",
     ),
     "unexpected": Kind(
         500, "Unexpected error", "A fault of the service, not of your input. It was logged."
@@ -115,10 +117,8 @@ def refused_body(problems: list[dict[str, object]], instance: str) -> dict[str, 
 
 
 def _respond(built: dict[str, object], headers: dict[str, str] | None = None) -> Response:
-    text = json.dumps(built)
-    return current_app.response_class(
-        text, status=built["status"], headers=headers, content_type=MEDIA_TYPE
-    )
+    status = int(str(built["status"]))
+    return current_app.response_class(json.dumps(built), status, headers, content_type=MEDIA_TYPE)
 
 
 def on_refused(refused: Refused) -> Response:

@@ -78,7 +78,9 @@ class Noun(NamedTuple):
 
 
 NOUNS = (
-    Noun("engine", "engines", Engine, s.EngineWriteSchema, s.EngineRecordSchema, s.EnginePageSchema),
+    Noun(
+        "engine", "engines", Engine, s.EngineWriteSchema, s.EngineRecordSchema, s.EnginePageSchema,
+    ),
     Noun(
         "drive", "drives", Drive, s.DriveWriteSchema, s.DriveRecordSchema, s.DrivePageSchema,
         check_drive,

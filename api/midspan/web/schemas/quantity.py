@@ -38,9 +38,9 @@ class _Number(fields.Field[float]):
     default_error_messages = {"required": "missing", "null": "missing"}  # noqa: RUF012
 
     def __init__(self, term: str, **kwargs: Any) -> None:  # noqa: ANN401
+        """Say what is accepted, for the reference and for refusals."""
         super().__init__(**kwargs)
         self.term = term
-        self.metadata.setdefault("need", glossary.need(term))
 
     def _deserialize(self, value: object, *_: object, **__: object) -> Any:  # noqa: ANN401
         form = Form({self.term: value})
@@ -70,11 +70,11 @@ def number(name: str, *, required: bool = True, note: str = "") -> _Number:
     term = glossary.TERMS[name]
     kind = Count if term.whole else Quantity
     metadata = {"description": f"{describe(name)} {note}".strip()}
-    metadata |= {"minimum": term.low, "maximum": term.high}
+    metadata |= {"need": glossary.need(name), "minimum": term.low, "maximum": term.high}
     return kind(name, required=required, allow_none=not required, metadata=metadata)
 
 
-def readings(name: str, *, required: bool = False) -> fields.List:
+def readings(name: str, *, required: bool = False) -> fields.List[Any]:
     """Make the field of a list of readings of one quantity."""
     return fields.List(
         number(name),
@@ -109,14 +109,13 @@ def choice(
 
 def words(description: str, *, nullable: bool = False) -> fields.String:
     """Make the field of a text in a result."""
-    return fields.String(
-        required=True, allow_none=nullable, metadata={"description": description}
-    )
+    return fields.String(required=True, allow_none=nullable, metadata={"description": description})
 
 
 class OneOf(fields.Field[Any]):
     """A value that has one of several schemas."""
 
     def __init__(self, *schemas: type[Schema], **kwargs: Any) -> None:  # noqa: ANN401
+        """Take the schemas it may have."""
         super().__init__(**kwargs)
         self.schemas = schemas

@@ -12,11 +12,13 @@ from marshmallow import Schema, ValidationError, fields
 
 from .quantity import OneOf
 
-IDENTIFIER = "^[0-9a-fA-F]{8}-[0-9a-fA-F]{4}-7[0-9a-fA-F]{3}-[89abAB][0-9a-fA-F]{3}-[0-9a-fA-F]{12}$"
+IDENTIFIER = (
+    "^[0-9a-fA-F]{8}-[0-9a-fA-F]{4}-7[0-9a-fA-F]{3}-[89abAB][0-9a-fA-F]{3}-[0-9a-fA-F]{12}$"
+)
 MOMENT = r"^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}:\d{2}(\.\d{1,6})?Z$"
 NEED_IDENTIFIER = "a UUID of version 7, such as 01923f5e-8c00-7000-8000-000000000001"
 MOST_NESTING = 20
-_ABSENT = {"required": "missing", "null": "missing"}
+_ABSENT: dict[str, Any] = {"required": "missing", "null": "missing"}
 
 
 def as_identifier(value: object) -> UUID | None:
@@ -31,6 +33,7 @@ class Identifier(fields.Field[UUID]):
     default_error_messages = _ABSENT
 
     def __init__(self, description: str, **kwargs: Any) -> None:  # noqa: ANN401
+        """Say what is accepted, for the reference and for refusals."""
         metadata = {"description": description, "pattern": IDENTIFIER, "need": NEED_IDENTIFIER}
         super().__init__(metadata=metadata, **kwargs)
 
@@ -50,6 +53,7 @@ class Moment(fields.Field[datetime]):
     default_error_messages = _ABSENT
 
     def __init__(self, description: str, **kwargs: Any) -> None:  # noqa: ANN401
+        """Say what is accepted, for the reference and for refusals."""
         need = "a time in UTC, such as 2026-01-31T12:00:00Z"
         metadata = {"description": description, "pattern": MOMENT, "need": need}
         super().__init__(metadata=metadata, **kwargs)
@@ -72,6 +76,7 @@ class Text(fields.Field[str]):
     default_error_messages = _ABSENT
 
     def __init__(self, longest: int, description: str, **kwargs: Any) -> None:  # noqa: ANN401
+        """Say what is accepted, for the reference and for refusals."""
         least = 1 if kwargs.get("required") else 0
         need = f"text of {least} to {longest} characters, without control characters"
         metadata = {"description": description, "minLength": least, "maxLength": longest}
@@ -94,6 +99,7 @@ class Flag(fields.Field[bool]):
     default_error_messages = _ABSENT
 
     def __init__(self, description: str, **kwargs: Any) -> None:  # noqa: ANN401
+        """Say what is accepted, for the reference and for refusals."""
         metadata = {"description": description, "need": "true or false"}
         super().__init__(metadata=metadata, **kwargs)
 
@@ -109,8 +115,13 @@ class Evidence(OneOf):
     default_error_messages = _ABSENT
 
     def __init__(
-        self, *schemas: type[Schema], longest: int, description: str, **kwargs: Any  # noqa: ANN401
+        self,
+        *schemas: type[Schema],
+        longest: int,
+        description: str,
+        **kwargs: Any,  # noqa: ANN401
     ) -> None:
+        """Say what is accepted, for the reference and for refusals."""
         need = f"an object of finite values, at most {longest} characters of JSON"
         metadata = {"description": description, "need": need}
         super().__init__(*schemas, metadata=metadata, **kwargs)

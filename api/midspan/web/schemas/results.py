@@ -1,5 +1,7 @@
 """What the calculations give. These schemas document; results go out as the core made them."""
 
+from typing import Any
+
 from marshmallow import Schema, fields, validate
 
 from midspan.core import guard, limits
@@ -12,8 +14,7 @@ OUTCOMES = (
 JUDGED = ("within", "below", "beyond", "too-close")
 
 
-
-def _point_mm() -> fields.List:
+def _point_mm() -> fields.List[Any]:
     return fields.List(
         fields.Float(required=True), required=True, validate=validate.Length(equal=2),
         metadata={"description": "x and y [mm]."},

@@ -48,9 +48,7 @@ class BatchRefusedSchema(Schema):
     """A calculation of the batch whose input was refused."""
 
     ok = fields.Boolean(required=True, metadata={"enum": [False]})
-    problems = fields.List(
-        fields.Nested(RefusalSchema), required=True, validate=validate.Length(1)
-    )
+    problems = fields.List(fields.Nested(RefusalSchema), required=True, validate=validate.Length(1))
 
 
 class BatchResultSchema(Schema):
