@@ -29,6 +29,7 @@ def environment(node: Path, shims: Path) -> dict[str, str]:
     env = {k: v for k, v in os.environ.items() if k != "NODE_ENV"}
     # Trust what this machine trusts, so that npm works behind an inspecting proxy as pip does.
     env.setdefault("NODE_USE_SYSTEM_CA", "1")
+    env["npm_config_update_notifier"] = "false"
     env["PATH"] = os.pathsep.join([str(shims), str(node.parent), env.get("PATH", "")])
     if not os.access(Path.home(), os.W_OK):
         env["npm_config_cache"] = str(PWA / ".npm-cache")

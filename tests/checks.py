@@ -22,6 +22,7 @@ CHECKS = [
     ("phone unit tests", [*NPM, "test"]),
     ("a Chromium to test with", [PYTHON, "tests/e2e/chromium.py"]),
 ]
+PYTEST = [PYTHON, "-m", "pytest"]
 
 
 def run(name: str, command: list[str]) -> tuple[str, bool, float]:
@@ -37,8 +38,9 @@ def run_pytest(words: list[str]) -> tuple[tuple[str, bool, float], str]:
     print("\n== pytest", flush=True)
     start = time.monotonic()
     held = ""
-    command = [PYTHON, "-m", "pytest", *words]
-    with subprocess.Popen(command, cwd=ROOT, stdout=subprocess.PIPE, text=True) as process:
+    with subprocess.Popen(
+        [*PYTEST, *words], cwd=ROOT, stdout=subprocess.PIPE, text=True
+    ) as process:
         assert process.stdout is not None
         for line in process.stdout:
             print(held, end="", flush=True)
