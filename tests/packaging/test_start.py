@@ -82,6 +82,9 @@ def test_a_finished_step_is_not_repeated(clone: Path, monkeypatch: pytest.Monkey
     (clone / "api/file.txt").write_text("b")
     start.install_midspan()
     assert len(steps) == 2
+    monkeypatch.setenv("MIDSPAN_SKIP_PWA", "1")
+    start.install_midspan()
+    assert len(steps) == 3
 
 
 def test_packages_come_by_hash_and_the_build_fetches_nothing(
