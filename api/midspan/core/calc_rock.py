@@ -97,8 +97,8 @@ def _to_crank_degrees(
     """Crank degrees per unit of the reading, or None where something needed was refused."""
     if method == "crank-degrees":
         return 1.0
-    if method == "rotor-degrees":
-        return 2.0  # it turns with the cam, at half the crank's speed
+    if method == "rotor-degrees" and build is not None:
+        return float(build.drive.cam_teeth / build.drive.crank_teeth)  # it turns with the cam
     if method == "damper-arc" and damper is not None:
         return degrees(angle_of_arc(1.0, damper))
     if method == "sprocket-movement" and build is not None:

@@ -113,19 +113,19 @@ ELONGATION = (
     _row(
         "acceptance-8", "elongation_percent", "Acceptance test after its full life: 0.31 %",
         upper=100 * 1.2 / (49 * 8.0), where={"pitch_mm": 8.0},
-        source=_ISO_606 + ", Table B.1: 1.2 mm over 49 links",
+        source=_ISO_606 + ": 1.2 mm over 49 links", address="Table B.1",
         note="What a new chain of this pitch may lengthen in the standard's life test.",
     ),
     _row(
         "acceptance-9", "elongation_percent", "Acceptance test after its full life: 0.30 %",
         upper=100 * 1.4 / (49 * 9.525), where={"pitch_mm": 9.525},
-        source=_ISO_606 + ", Table B.1: 1.4 mm over 49 links",
+        source=_ISO_606 + ": 1.4 mm over 49 links", address="Table B.1",
         note="Roller chain; the same table allows timing-type bush chains 2.0 to 3.0 mm.",
     ),
     _row(
         "acceptance-12", "elongation_percent", "Acceptance test after its full life: 0.40 %",
         upper=100 * 2.5 / (49 * 12.7), where={"pitch_mm": 12.7},
-        source=_ISO_606 + ", Table B.1: 2.5 mm over 49 links",
+        source=_ISO_606 + ": 2.5 mm over 49 links", address="Table B.1",
         note="What a new chain of this pitch may lengthen in the standard's life test.",
     ),
     _row(

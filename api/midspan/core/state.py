@@ -49,8 +49,25 @@ def readings_of(build: Build, shape: Geometry, excess: float) -> dict[str, float
         "sag_mm": sag_from_excess(shape.strand, excess),
         "crank_rock_deg": degrees(rock_from_excess(shape.crank_radius, excess)),
         "cam_retard_deg": retard,
-        "cam_retard_crank_deg": 2 * retard,
+        "cam_retard_crank_deg": retard * build.drive.cam_teeth / build.drive.crank_teeth,
     }
+
+
+# What only slack can show: nothing moves, hangs or rocks below zero excess.
+NEVER_NEGATIVE = ("movement_mm", "sag_mm", "crank_rock_deg")
+
+
+def _unclipped(build: Build, shape: Geometry, excess: float) -> dict[str, float]:
+    """Give the readings with those of slack continued below zero, as if mirrored.
+
+    The end of an interval is looked for on a smooth path; it is cut at zero only when found.
+    """
+    at = readings_of(build, shape, excess)
+    if excess < 0:
+        mirrored = readings_of(build, shape, -excess)
+        for name in NEVER_NEGATIVE:
+            at[name] = -mirrored[name]
+    return at
 
 
 def state(build: Build, reading: Estimate, to_excess: "Reading") -> dict[str, Interval]:
@@ -94,11 +111,15 @@ def state(build: Build, reading: Estimate, to_excess: "Reading") -> dict[str, In
     def at(x: float, c: float) -> dict[str, float]:
         if (x, c) not in known:
             shape = build.geometry if c == centre else geometry(build.drive.at(c))
-            known[(x, c)] = readings_of(build, shape, to_excess(x, shape))
+            known[(x, c)] = _unclipped(build, shape, to_excess(x, shape))
         return known[(x, c)]
 
     def one(name: str) -> Interval:
-        return propagate(lambda values: at(values[0], values[1])[name], inputs)
+        found = propagate(lambda values: at(values[0], values[1])[name], inputs)
+        if name not in NEVER_NEGATIVE:
+            return found
+        value, low, high = [max(x, 0.0) for x in (found.value, found.low, found.high)]
+        return Interval(value, low, high, found.uncertainty)
 
     return {name: one(name) for name in at(reading.value, centre)}
 

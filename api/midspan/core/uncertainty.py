@@ -177,9 +177,10 @@ def propagate(
 
     Z_i = (f(.., x_i + u_i, ..) - f(.., x_i - u_i, ..)) / 2;  u = sqrt(sum Z_i^2)
 
-    The ends of the interval are found the same way, each input moved by its expanded
-    uncertainty, upward and downward changes summed in quadrature apart. For one input and a
-    monotone function that maps the input's interval exactly, however curved the function.
+    The ends of the interval are the function at x_i + U_i Z_i / u and at x_i - U_i Z_i / u: all
+    inputs moved together along the direction in which the result changes most. For a straight
+    function that is plus and minus the expanded uncertainty; for one input and a monotone
+    function it maps the input's interval exactly, however curved the function.
 
     Parameters
     ----------
@@ -200,20 +201,21 @@ def propagate(
 
     Reference
     ---------
-    JCGM 100:2008 (GUM), 5.1.3 NOTE 2; the separate ends are our extension of it, since mid-span
-    movement grows as a square root and a symmetric interval would reach below zero.
+    JCGM 100:2008 (GUM), 5.1.3 NOTE 2; the ends are our extension of it, since mid-span movement
+    grows as a square root and a symmetric interval would reach below zero.
     """
     centre = [x for x, _, _ in inputs]
     value = function(centre)
-    variance = up = down = 0.0
+    changes = []
     for i in range(len(inputs)):
-        x, u, expanded = inputs[i]
-
-        def moved(step: float, i: int = i, x: float = x) -> float:
-            return function(centre[:i] + [x + step] + centre[i + 1 :])
-
-        variance += ((moved(u) - moved(-u)) / 2) ** 2
-        ends = (moved(expanded) - value, moved(-expanded) - value)
-        up += max(ends[0], ends[1], 0.0) ** 2
-        down += min(ends[0], ends[1], 0.0) ** 2
-    return Interval(value, value - math.sqrt(down), value + math.sqrt(up), math.sqrt(variance))
+        x, u, _ = inputs[i]
+        upper = function(centre[:i] + [x + u] + centre[i + 1 :])
+        lower = function(centre[:i] + [x - u] + centre[i + 1 :])
+        changes.append((upper - lower) / 2)
+    total = math.sqrt(sum([z * z for z in changes]))
+    if total == 0:
+        return Interval(value, value, value, 0.0)
+    steps = [expanded * z / total for (_, _, expanded), z in zip(inputs, changes)]
+    low = function([x - step for x, step in zip(centre, steps)])
+    high = function([x + step for x, step in zip(centre, steps)])
+    return Interval(value, low, high, total)

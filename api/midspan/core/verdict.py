@@ -149,12 +149,12 @@ def ruling(rows: list[Judgement], quantities: tuple[str, ...]) -> list[Judgement
 
 
 def readings_needed(components: list[Component], count: int, target: float) -> int | None:
-    """How many readings in all would bring the expanded uncertainty down to a target.
+    """How many readings of each kind would bring the expanded uncertainty down to a target.
 
     Parameters
     ----------
     components : lines of the budget as it stands; the first are of the readings' scatter
-    count : readings taken so far, of each kind
+    count : readings taken so far, of the kind with fewest
     target : expanded uncertainty wanted [unit of the budget]
 
     Returns
@@ -178,8 +178,11 @@ def readings_needed(components: list[Component], count: int, target: float) -> i
         tried = []
         for c in components:
             if c.name.startswith("repeat"):
-                shrunk = c.uncertainty * math.sqrt(count / total)
-                c = Component(c.name, "A", shrunk, total - 1, c.origin)
+                # A single reading's scatter is assumed and has no degrees of freedom.
+                own = 1 if c.dof is None else c.dof + 1
+                new = max(own, total)
+                shrunk = c.uncertainty * math.sqrt(own / new)
+                c = Component(c.name, "A", shrunk, new - 1, c.origin)
             tried.append(c)
         return float(combine(0.0, tried).expanded)
 
