@@ -1,0 +1,7 @@
+declare module "swagger-ui-dist/swagger-ui-es-bundle.js" {
+  export default function SwaggerUI(options: {
+    url: string;
+    dom_id: string;
+    deepLinking?: boolean;
+  }): void;
+}

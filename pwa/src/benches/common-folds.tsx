@@ -1,0 +1,91 @@
+import { Fold } from "../controls/fold.tsx";
+import { LengthField } from "../controls/length-field.tsx";
+import { PlainField } from "../controls/plain-field.tsx";
+import { Select } from "../controls/select.tsx";
+import { defaults, labelOf } from "../core/terms.ts";
+import { parseAngle, parseNumber } from "../units/parse.ts";
+import type { FormProps } from "./bench.ts";
+import { OWN_KINDS, withField } from "./draft.ts";
+import { text } from "./strings.ts";
+
+interface InstrumentProps extends FormProps {
+  /** Row of the core's table of assumed figures. */
+  kind: "caliper" | "rule" | "wheel";
+  suffix: "mm" | "deg";
+}
+
+/** The instrument's own figures; what is left empty is assumed, and said to be. */
+export function InstrumentFold({ draft, change, problemAt, kind, suffix }: InstrumentProps) {
+  return (
+    <Fold title={text.instrument}>
+      {(["resolution", "instrument_error", "repeatability"] as const).map((name) => {
+        const field = `${name}_${suffix}`;
+        const props = {
+          field,
+          label: text.instrumentField(name),
+          value: draft.fields[field] ?? "",
+          onValue: (value: string) => change(withField(draft, field, value)),
+          hint: text.leftEmpty(`${defaults[kind]?.[name]} ${suffix === "mm" ? "mm" : "°"}`),
+          problem: problemAt(field)?.text,
+        };
+        return suffix === "mm" ? (
+          <LengthField key={field} {...props} />
+        ) : (
+          <PlainField key={field} {...props} parse={parseAngle} inputMode="decimal" unit="°" />
+        );
+      })}
+    </Fold>
+  );
+}
+
+/** The limit the user found in the maker's manual. */
+export function OwnLimitFold({
+  draft,
+  change,
+  problemAt,
+  quantities,
+}: FormProps & { quantities: string[] }) {
+  const chosen = draft.fields.own_quantity ?? "";
+  const quantity = quantities.includes(chosen) ? chosen : (quantities[0] ?? "");
+  const set = (field: string) => (value: string) => change(withField(draft, field, value));
+  const open = Boolean(draft.fields.own_lower || draft.fields.own_upper);
+  return (
+    <Fold title={text.own} open={open}>
+      <p class="note">{text.ownWhy}</p>
+      <Select
+        field="own_quantity"
+        label={text.ownQuantity}
+        value={quantity}
+        options={quantities.map((id) => ({ id, label: labelOf(id) }))}
+        onValue={set("own_quantity")}
+      />
+      {(["own_lower", "own_upper"] as const).map((field) => {
+        const props = {
+          field,
+          label: field === "own_lower" ? text.ownLower : text.ownUpper,
+          value: draft.fields[field] ?? "",
+          onValue: set(field),
+          problem: problemAt(`own_limit.${field.slice(4)}`)?.text,
+        };
+        if (OWN_KINDS[quantity] === "length") return <LengthField key={field} {...props} />;
+        const angle = OWN_KINDS[quantity] === "angle";
+        return (
+          <PlainField
+            key={field}
+            {...props}
+            parse={angle ? parseAngle : parseNumber}
+            inputMode="decimal"
+            unit={angle ? "°" : "%"}
+          />
+        );
+      })}
+      <PlainField
+        field="own_source"
+        label={text.ownSource}
+        value={draft.fields.own_source ?? ""}
+        onValue={set("own_source")}
+        hint={text.ownSourceHint}
+      />
+    </Fold>
+  );
+}

@@ -1,0 +1,117 @@
+/** Reading a draft: from what was typed to the fields of the core. */
+import type { ReadingInput } from "../store/records.ts";
+import { unitOf } from "../store/settings.ts";
+import { parseAngle, parseCount, parseLength, parseNumber } from "../units/parse.ts";
+import { collect, type ReadingUnit } from "../units/reading.ts";
+import type { Draft, ReadingsDraft } from "./bench.ts";
+import { text } from "./strings.ts";
+
+const NOTHING: ReadingsDraft = { entry: "", list: [] };
+
+export function readingsOf(draft: Draft, field: string): ReadingsDraft {
+  return draft.readings[`${draft.method}/${field}`] ?? NOTHING;
+}
+
+export function withReadings(draft: Draft, field: string, part: ReadingsDraft): Partial<Draft> {
+  return { readings: { ...draft.readings, [`${draft.method}/${field}`]: part } };
+}
+
+export function withField(draft: Draft, field: string, value: string): Partial<Draft> {
+  return { fields: { ...draft.fields, [field]: value } };
+}
+
+/** True when a field holds something typed that is not saved yet. */
+export function hasReadings(draft: Draft): boolean {
+  return Object.values(draft.readings).some((one) => one.entry !== "" || one.list.length > 0);
+}
+
+type Kind = "length" | "angle" | "count" | "percent";
+
+/** Collects the fields of a question; the first that is missing or unreadable is remembered. */
+export class Reader {
+  readonly payload: Record<string, unknown> = {};
+  missing = "";
+  private readonly draft: Draft;
+
+  constructor(draft: Draft) {
+    this.draft = draft;
+  }
+
+  /** Repeat readings, all of them in mm or degrees. */
+  readings(field: string, label: string): void {
+    const { entry, list } = readingsOf(this.draft, field);
+    const unit: ReadingUnit = field.endsWith("_deg") ? "deg" : unitOf(field);
+    const { values, wrong } = collect(list, { text: entry, unit });
+    if (wrong) this.lack(text.unreadable(label));
+    else if (values.length === 0) this.lack(text.firstReading(label));
+    else this.payload[field] = values;
+  }
+
+  /** One number; nothing typed is fine unless it is required. */
+  number(field: string, kind: Kind, label: string, required = false): number | undefined {
+    const typed = this.draft.fields[field] ?? "";
+    if (typed.trim() === "") {
+      if (required) this.lack(text.needs(label));
+      return undefined;
+    }
+    const read = readAs(kind, typed, field);
+    if (read === undefined) this.lack(text.unreadable(label));
+    return read;
+  }
+
+  lack(what: string): void {
+    this.missing ||= what;
+  }
+
+  /** The question, if nothing is missing. */
+  done(): ReadingInput | null {
+    // The bench has set the fields that its calculation asks for; the core checks them all.
+    return this.missing === "" ? (this.payload as unknown as ReadingInput) : null;
+  }
+}
+
+function readAs(kind: Kind, typed: string, field: string): number | undefined {
+  if (kind === "length") {
+    const read = parseLength(typed, unitOf(field));
+    return read.ok ? read.mm : undefined;
+  }
+  const read = { angle: parseAngle, count: parseCount, percent: parseNumber }[kind](typed);
+  return read.ok ? read.value : undefined;
+}
+
+/** Adds the instrument's figures that were typed. */
+export function readInstrument(reader: Reader, suffix: "mm" | "deg"): void {
+  const kind = suffix === "mm" ? "length" : "angle";
+  for (const name of ["resolution", "instrument_error", "repeatability"]) {
+    const field = `${name}_${suffix}`;
+    const value = reader.number(field, kind, text.instrumentField(name));
+    if (value !== undefined) reader.payload[field] = value;
+  }
+}
+
+/** How the limit of each quantity is typed. */
+export const OWN_KINDS: Record<string, Kind> = {
+  elongation_percent: "percent",
+  reading_mm: "length",
+  movement_mm: "length",
+  crank_rock_deg: "angle",
+};
+
+/** Adds the limit from the maker's manual, once one of its ends is typed. */
+export function readOwnLimit(reader: Reader, draft: Draft, quantity: string): void {
+  const kind = OWN_KINDS[quantity] ?? "percent";
+  const lower = reader.number("own_lower", kind, text.ownLower);
+  const upper = reader.number("own_upper", kind, text.ownUpper);
+  if (lower === undefined && upper === undefined) return;
+  const source = (draft.fields.own_source ?? "").trim();
+  if (source === "") {
+    reader.lack(text.ownSourceNeeded);
+    return;
+  }
+  reader.payload.own_limit = {
+    quantity,
+    source,
+    ...(lower === undefined ? {} : { lower }),
+    ...(upper === undefined ? {} : { upper }),
+  };
+}

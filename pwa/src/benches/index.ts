@@ -1,0 +1,6 @@
+/** The benches, in the order in which they show. To add one: a folder, and a line here. */
+import type { Bench } from "./bench.ts";
+import { slack } from "./slack/bench.ts";
+import { wear } from "./wear/bench.ts";
+
+export const benches: Bench[] = [slack, wear];

@@ -1,0 +1,116 @@
+import type { ComponentChildren } from "preact";
+import { PlainField } from "../controls/plain-field.tsx";
+import { Select } from "../controls/select.tsx";
+import { labelOf } from "../core/terms.ts";
+import { Pictures } from "../picture/pictures.tsx";
+import { Details } from "../result/details.tsx";
+import { Hero } from "../result/hero.tsx";
+import { chainsHere, chooseChain, driveInput, unitOf } from "../store/settings.ts";
+import { withField } from "./draft.ts";
+import { text } from "./strings.ts";
+import type { OnBench } from "./use-bench.ts";
+
+interface Props {
+  on: OnBench;
+  title: string;
+  /** Field of the main reading: its unit is the unit of the result. */
+  field: string;
+  /** Quantity shown while there is nothing to show. */
+  quantity: string;
+  /** Whether the bench makes use of the drive of the current engine. */
+  withDrive?: boolean;
+  children: ComponentChildren;
+}
+
+/** The screen of a bench: number, form, pictures, details; arranged by the width there is. */
+export function BenchLayout({ on, title, field, quantity, withDrive = true, children }: Props) {
+  const { answer, ask, draft, stand } = on;
+  const result = answer?.ok ? answer.result : null;
+  const length = unitOf(field);
+  const drive = withDrive && stand.drive ? driveInput(stand.drive, stand.chain) : null;
+  return (
+    <div class="bench">
+      <h1 class="visually-hidden">{title}</h1>
+      <div class="area-hero">
+        <Hero
+          result={result}
+          missing={answer && !answer.ok ? text.refusedTitle : ask.missing}
+          length={length}
+          quantity={quantity}
+        />
+      </div>
+      <section class="area-form" aria-label={title}>
+        {answer && !answer.ok && <Refusals on={on} />}
+        {!stand.drive && withDrive && ask.missing === text.needsDrive && (
+          <a class="button button-wide" href="#/drive">
+            {text.enterDrive}
+          </a>
+        )}
+        {chainsHere.value.length > 0 && (
+          <Select
+            field="chain"
+            label={text.chain}
+            value={stand.chain?.id ?? ""}
+            options={[
+              { id: "", label: text.chainNone },
+              ...chainsHere.value.map(({ id, label }) => ({ id, label })),
+            ]}
+            onValue={(id) => chooseChain(id || null)}
+          />
+        )}
+        {children}
+        <PlainField
+          field="note"
+          label={text.note}
+          value={draft.fields.note ?? ""}
+          onValue={(value) => on.change(withField(draft, "note", value))}
+          hint={text.noteHint}
+          maxLength={1000}
+        />
+        <SaveAction on={on} ready={result !== null} />
+      </section>
+      <div class="area-pictures">
+        <Pictures drive={drive} result={result} length={length} />
+      </div>
+      <div class="area-detail">{result && <Details result={result} length={length} />}</div>
+    </div>
+  );
+}
+
+function SaveAction({ on, ready }: { on: OnBench; ready: boolean }) {
+  return (
+    <div class="action">
+      {on.savedId && (
+        <p class="saved-note" role="status">
+          {text.saved} <a href={`#/saved/${on.savedId}`}>{text.openSaved}</a>
+        </p>
+      )}
+      <button type="button" class="button button-main" disabled={!ready} onClick={on.save}>
+        {text.save}
+      </button>
+    </div>
+  );
+}
+
+/** Everything the core said against the input, each with its next step. */
+function Refusals({ on: { answer } }: { on: OnBench }) {
+  if (!answer || answer.ok) return null;
+  return (
+    <div class="panel refusals" role="alert">
+      <h2>{text.refusedTitle}</h2>
+      <ul>
+        {answer.problems.map((one) => (
+          <li key={`${one.field} ${one.code}`}>
+            {one.text.replace(one.field, labelOf(one.field))} {one.next_step}
+            {one.field.startsWith("drive.") && (
+              <>
+                {" "}
+                <a href="#/drive">{text.enterDrive}</a>
+              </>
+            )}
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}

@@ -1,0 +1,68 @@
+import { Choice } from "../../controls/choice.tsx";
+import { LengthField } from "../../controls/length-field.tsx";
+import { ReadingsField } from "../../controls/readings-field.tsx";
+import type { FormProps } from "../bench.ts";
+import { InstrumentFold, OwnLimitFold } from "../common-folds.tsx";
+import { readingsOf, withField, withReadings } from "../draft.ts";
+import { ownQuantities } from "./ask.ts";
+import { groups, type Method, methods, text } from "./meta.ts";
+import { MethodPicture } from "./pictures.tsx";
+
+export function SlackForm(props: FormProps) {
+  const { draft, change, problemAt } = props;
+  const method = draft.method as Method;
+  const { field, reading, how, instrument } = methods[method];
+  const group = groups.find((one) => one.methods.includes(method)) ?? groups[0];
+  return (
+    <>
+      <fieldset class="segments" aria-label={text.group}>
+        {groups.map((one) => (
+          <button
+            key={one.id}
+            type="button"
+            aria-pressed={one === group}
+            onClick={() => change({ method: one.methods[0] ?? "total" })}
+          >
+            {one.label}
+          </button>
+        ))}
+      </fieldset>
+      <Choice
+        name="slack-method"
+        legend={text.method}
+        value={method}
+        onValue={(id) => change({ method: id })}
+        options={(group?.methods ?? []).map((id) => ({
+          id,
+          label: methods[id].label,
+          picture: <MethodPicture method={id} />,
+        }))}
+      />
+      <p class="how">{how}</p>
+      {method === "damper-arc" && (
+        <LengthField
+          field="damper_diameter_mm"
+          label={text.damper}
+          value={draft.fields.damper_diameter_mm ?? ""}
+          onValue={(value) => change(withField(draft, "damper_diameter_mm", value))}
+          hint={text.damperHint}
+          problem={problemAt("damper_diameter_mm")?.text}
+        />
+      )}
+      <ReadingsField
+        field={field}
+        label={reading}
+        kind={field === "readings_mm" ? "length" : "angle"}
+        {...readingsOf(draft, field)}
+        onChange={(part) => change(withReadings(draft, field, part))}
+        problem={problemAt(field)?.text}
+      />
+      <InstrumentFold
+        {...props}
+        kind={instrument}
+        suffix={field === "readings_mm" ? "mm" : "deg"}
+      />
+      <OwnLimitFold {...props} quantities={ownQuantities(method)} />
+    </>
+  );
+}

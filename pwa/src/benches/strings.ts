@@ -1,0 +1,36 @@
+/** Words that the benches share. */
+export const text = {
+  unreadable: (label: string) => `Correct the entry under “${label}”.`,
+  firstReading: (label: string) => `Type the first reading: ${label}.`,
+  needs: (label: string) => `Needs: ${label}.`,
+  needsDrive: "Needs a drive: teeth, pitch, centre distance and links.",
+  enterDrive: "Enter the drive",
+  method: "How it is measured",
+  chain: "Chain",
+  chainNone: "Not named",
+  instrument: "Instrument",
+  instrumentField: (name: string) =>
+    ({
+      resolution: "Smallest step it shows",
+      instrument_error: "Instrument error, plus or minus",
+      repeatability: "Scatter of one reading",
+    })[name] ?? name,
+  leftEmpty: (value: string) => `Left empty: ${value}, from memory, unverified.`,
+  own: "Limit from the maker's manual",
+  ownWhy: "It overrides every other limit, and the verdict says that it is yours.",
+  ownQuantity: "What it limits",
+  ownLower: "Lower limit",
+  ownUpper: "Upper limit",
+  ownSource: "Where it is printed",
+  ownSourceHint: "Such as: workshop manual, page 14-3. It stays with the reading.",
+  ownSourceNeeded: "Say where the limit is printed, so that the verdict can name it.",
+  note: "Note",
+  noteHint: "Crank position, temperature, anything worth knowing later.",
+  save: "Save reading",
+  saved: "Saved on this phone.",
+  openSaved: "Open it",
+  clear: "Clear the readings",
+  askPersistence:
+    "Asked the browser to keep these records for good: it may clear sites that are not used for a while.",
+  refusedTitle: "Cannot be judged yet",
+};

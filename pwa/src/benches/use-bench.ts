@@ -1,0 +1,87 @@
+import { useEffect, useState } from "preact/hooks";
+import { run } from "../core/client.ts";
+import { useLatest } from "../core/latest.ts";
+import type { Answer, BenchResult, Problem } from "../core/results.ts";
+import { midEntry } from "../shell/update-notice.tsx";
+import { askPersistence } from "../store/persistence.ts";
+import { currentChain, currentDrive, currentEngine } from "../store/settings.ts";
+import { keep, kept, save as saveRecord } from "../store/state.ts";
+import { sync } from "../store/sync.ts";
+import { uuid7 } from "../store/uuid7.ts";
+import type { Ask, Draft, FormProps, Stand } from "./bench.ts";
+import { hasReadings } from "./draft.ts";
+
+export interface OnBench extends FormProps {
+  ask: Ask;
+  answer: Answer<BenchResult> | null;
+  /** Id of the reading saved last, until the next entry. */
+  savedId: string | null;
+  save(): Promise<void>;
+}
+
+/** Everything a bench's screen needs: its draft, kept as it is typed, and the live answer. */
+export function useBench(
+  id: string,
+  empty: Draft,
+  toAsk: (draft: Draft, stand: Stand) => Ask,
+): OnBench | null {
+  const [draft, setDraft] = useState<Draft | null>(null);
+  const [savedId, setSavedId] = useState<string | null>(null);
+  useEffect(() => {
+    void kept<Draft>(`draft:${id}`).then((found) => setDraft({ ...empty, ...found }));
+    return () => {
+      midEntry.value = false;
+    };
+  }, [id, empty]);
+  const stand = { drive: currentDrive.value, chain: currentChain.value };
+  const ask = draft ? toAsk(draft, stand) : null;
+  const answer = useLatest(ask?.calc ?? "slack", ask?.payload ?? null);
+  useEffect(() => {
+    if (draft) midEntry.value = hasReadings(draft);
+  }, [draft]);
+  if (!draft || !ask) return null;
+
+  const put = (next: Draft) => {
+    setDraft(next);
+    void keep(`draft:${id}`, next);
+  };
+  return {
+    draft,
+    stand,
+    ask,
+    answer,
+    savedId,
+    change: (part) => {
+      setSavedId(null);
+      put({ ...draft, ...part });
+    },
+    problemAt: (field) => problems(answer).find((one) => one.field.split("[")[0] === field),
+    save: async () => {
+      // Asked again rather than taken from the screen, so that what is kept belongs together.
+      const found = ask.payload ? await run(ask.calc, ask.payload) : null;
+      if (!ask.payload || !found?.ok) return;
+      const reading = {
+        id: uuid7(),
+        engine_id: currentEngine.value?.id ?? null,
+        drive_id: ask.payload.drive ? (stand.drive?.id ?? null) : null,
+        chain_id: stand.chain?.id ?? null,
+        calc: ask.calc,
+        taken_at: new Date().toISOString(),
+        input: ask.payload,
+        result: found.result,
+        core_version: found.result.core_version,
+        limit: found.result.verdict.limit,
+        note: (draft.fields.note ?? "").trim() || null,
+      };
+      await saveRecord("readings", reading);
+      put({ ...draft, readings: {}, fields: { ...draft.fields, note: "" } });
+      setSavedId(reading.id);
+      await askPersistence();
+      void sync();
+    },
+  };
+}
+
+function problems(answer: Answer<BenchResult> | null): Problem[] {
+  return answer && !answer.ok ? answer.problems : [];
+}

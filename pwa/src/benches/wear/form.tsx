@@ -1,0 +1,127 @@
+import { Choice } from "../../controls/choice.tsx";
+import { LengthField } from "../../controls/length-field.tsx";
+import { PlainField } from "../../controls/plain-field.tsx";
+import { ReadingsField } from "../../controls/readings-field.tsx";
+import { Select } from "../../controls/select.tsx";
+import { currentEngine, unitOf } from "../../store/settings.ts";
+import { lengthText } from "../../units/format.ts";
+import { parseCount, parseLength } from "../../units/parse.ts";
+import type { FormProps } from "../bench.ts";
+import { chainSizes } from "../chain-sizes.ts";
+import { InstrumentFold, OwnLimitFold } from "../common-folds.tsx";
+import { readingsOf, withField, withReadings } from "../draft.ts";
+import { ownQuantities, usesDrive } from "./ask.ts";
+import { type Method, methods, order, text } from "./meta.ts";
+import { MethodPicture } from "./pictures.tsx";
+
+export function WearForm(props: FormProps) {
+  const { draft, stand, change, problemAt } = props;
+  const method = draft.method as Method;
+  const { readings, how, needsRoller } = methods[method];
+  const withDrive = usesDrive(draft, stand);
+  const set = (field: string) => (value: string) => change(withField(draft, field, value));
+  const rollerKnown =
+    withDrive && (stand.chain?.roller_diameter_mm ?? stand.drive?.roller_diameter_mm);
+  return (
+    <>
+      <Choice
+        name="wear-method"
+        legend={text.method}
+        value={method}
+        onValue={(id) => change({ method: id })}
+        options={order.map((id) => ({
+          id,
+          label: methods[id].label,
+          picture: <MethodPicture method={id} />,
+        }))}
+      />
+      <p class="how">{how}</p>
+      {readings.map(([field, label]) => (
+        <ReadingsField
+          key={`${method} ${field}`}
+          field={field}
+          label={label}
+          kind="length"
+          {...readingsOf(draft, field)}
+          onChange={(part) => change(withReadings(draft, field, part))}
+          problem={problemAt(field)?.text}
+        />
+      ))}
+      <PlainField
+        field="pitches"
+        label={text.pitches}
+        value={draft.fields.pitches ?? ""}
+        onValue={set("pitches")}
+        parse={parseCount}
+        inputMode="numeric"
+        hint={`${text.pitchesHint} ${nominal(props)}`}
+        problem={problemAt("pitches")?.text}
+      />
+      {stand.drive && (
+        <label class="check">
+          <input
+            type="checkbox"
+            checked={withDrive}
+            onChange={(event) =>
+              change(withField(draft, "without_drive", event.currentTarget.checked ? "" : "yes"))
+            }
+          />
+          {text.useDrive(currentEngine.value?.name ?? "")}
+        </label>
+      )}
+      {!withDrive && <PitchFields {...props} />}
+      {needsRoller && !rollerKnown && (
+        <LengthField
+          field="roller_diameter_mm"
+          label={text.roller}
+          value={draft.fields.roller_diameter_mm ?? ""}
+          onValue={set("roller_diameter_mm")}
+          hint={text.rollerHint}
+          problem={problemAt("roller_diameter_mm")?.text}
+        />
+      )}
+      <InstrumentFold {...props} kind="caliper" suffix="mm" />
+      <OwnLimitFold {...props} quantities={ownQuantities(method, withDrive)} />
+    </>
+  );
+}
+
+function PitchFields({ draft, change, problemAt }: FormProps) {
+  const typed = draft.fields.pitch_mm ?? "";
+  return (
+    <>
+      <Select
+        field="chain_size"
+        label={text.pitchPick}
+        value={draft.fields.chain_size ?? ""}
+        options={[{ id: "", label: text.pitchOther }, ...chainSizes]}
+        onValue={(id) => {
+          const size = chainSizes.find((one) => one.id === id);
+          const found = size && {
+            pitch_mm: lengthText(size.pitch, "mm"),
+            roller_diameter_mm: lengthText(size.roller, "mm"),
+          };
+          change({ fields: { ...draft.fields, ...found, chain_size: id } });
+        }}
+      />
+      <LengthField
+        field="pitch_mm"
+        label={text.pitch}
+        value={typed}
+        onValue={(value) =>
+          change({ fields: { ...draft.fields, pitch_mm: value, chain_size: "" } })
+        }
+        hint={text.pitchHint}
+        problem={problemAt("pitch_mm")?.text}
+      />
+    </>
+  );
+}
+
+/** The length of the stretch on a new chain, for a first look at the jaws. */
+function nominal({ draft, stand }: FormProps): string {
+  const count = parseCount(draft.fields.pitches ?? "");
+  const typed = parseLength(draft.fields.pitch_mm ?? "", unitOf("pitch_mm"));
+  const pitch = usesDrive(draft, stand) ? stand.drive?.pitch_mm : typed.ok ? typed.mm : undefined;
+  return count.ok && pitch ? text.nominal(lengthText(count.value * pitch, "mm")) : "";
+}

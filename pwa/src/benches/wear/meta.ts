@@ -1,0 +1,61 @@
+/** Wear bench: its ways of measuring and all its words. */
+import type { Draft } from "../bench.ts";
+
+export const meta = { id: "wear", label: "Wear", icon: "wear" } as const;
+
+export type Method = "inside-and-outside" | "pin-to-pin" | "inside";
+
+interface MethodMeta {
+  label: string;
+  /** Field of the core and the words over it. */
+  readings: [field: string, label: string][];
+  how: string;
+  needsRoller: boolean;
+}
+
+export const methods: Record<Method, MethodMeta> = {
+  "inside-and-outside": {
+    label: "In & outside jaws",
+    readings: [
+      ["inside_readings_mm", "Inside reading"],
+      ["outside_readings_mm", "Outside reading"],
+    ],
+    how: "Chain clean, dry, pulled straight. Inside jaws between the facing sides of two rollers, then outside jaws over the far sides of the same two; the roller size cancels.",
+    needsRoller: false,
+  },
+  "pin-to-pin": {
+    label: "Pin to pin",
+    readings: [["readings_mm", "Length, pin centre to pin centre"]],
+    how: "Chain clean, dry, pulled straight. Read from the edge of one pin to the same edge of another.",
+    needsRoller: false,
+  },
+  inside: {
+    label: "Inside jaws",
+    readings: [["readings_mm", "Inside reading"]],
+    how: "Chain clean, dry, pulled straight. Inside jaws between the facing sides of two rollers; the roller diameter is added.",
+    needsRoller: true,
+  },
+};
+
+export const order: Method[] = ["inside-and-outside", "pin-to-pin", "inside"];
+
+export const empty: Draft = {
+  method: "inside-and-outside",
+  readings: {},
+  fields: { pitches: "10" },
+};
+
+export const text = {
+  title: "Wear bench",
+  method: "What you measure",
+  pitches: "Pitches measured",
+  pitchesHint: "From the first of the two rollers or pins to the second: one link is one pitch.",
+  pitch: "Chain pitch",
+  pitchPick: "Chain size",
+  pitchOther: "Other, type it below",
+  pitchHint: "Distance between joint centres of a new chain.",
+  roller: "Roller diameter",
+  rollerHint: "Measured, or from the chain's table; of the bush in a chain without rollers.",
+  useDrive: (name: string) => `Read it for the drive of ${name}`,
+  nominal: (mm: string) => `Nominal, new: ${mm}.`,
+};

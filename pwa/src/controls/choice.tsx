@@ -1,0 +1,37 @@
+import type { ComponentChildren } from "preact";
+
+export interface Option {
+  id: string;
+  label: string;
+  picture?: ComponentChildren;
+}
+
+interface Props {
+  name: string;
+  legend: string;
+  options: Option[];
+  value: string;
+  onValue(id: string): void;
+}
+
+/** One of a few ways, each with a small picture of what it measures. */
+export function Choice({ name, legend, options, value, onValue }: Props) {
+  return (
+    <fieldset class={`choice choice-${options.length}`}>
+      <legend>{legend}</legend>
+      {options.map(({ id, label, picture }) => (
+        <label key={id} class="tile">
+          <input
+            type="radio"
+            name={name}
+            value={id}
+            checked={id === value}
+            onChange={() => onValue(id)}
+          />
+          {picture}
+          <span>{label}</span>
+        </label>
+      ))}
+    </fieldset>
+  );
+}

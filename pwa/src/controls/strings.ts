@@ -1,0 +1,13 @@
+/** Words of the input controls. */
+export const text = {
+  unitOf: (label: string) => `Unit of ${label}`,
+  add: "Add",
+  addReading: (label: string) => `Add to ${label}`,
+  remove: (what: string) => `Remove ${what}`,
+  space: "space",
+  spaceName: "Space",
+  readAs: "Read as",
+  got: (label: string, got: string, need: string) => `${label}: got “${got}”, needs ${need}.`,
+  readingNumber: (index: number) => `reading ${index}`,
+  fractionKeys: "Fraction and unit keys",
+};

@@ -1,0 +1,62 @@
+/** The door from the screen to the Python core. */
+import { signal } from "@preact/signals";
+import type { Asked, Told } from "./messages.ts";
+import type { Answer, CalcName, Results } from "./results.ts";
+
+/** Why the core cannot run on this device, or null while it can. */
+export const coreTrouble = signal<string | null>(null);
+export const coreReady = signal(false);
+
+interface Waiting {
+  resolve(text: string): void;
+  reject(error: Error): void;
+}
+
+const waiting = new Map<number, Waiting>();
+let worker: Worker | null = null;
+let next = 0;
+
+function open(): Worker {
+  if (worker) return worker;
+  worker = new Worker(new URL("./worker.ts", import.meta.url), { type: "module" });
+  worker.addEventListener("message", (event: MessageEvent<Told>) => hear(event.data));
+  worker.addEventListener("error", (event) => {
+    coreTrouble.value = event.message || "The calculating thread could not be loaded.";
+    for (const one of waiting.values()) one.reject(new Error(coreTrouble.value));
+    waiting.clear();
+  });
+  return worker;
+}
+
+function hear(told: Told): void {
+  if (told.kind === "ready") coreReady.value = true;
+  if (told.kind === "broken") coreTrouble.value = told.why;
+  if (told.kind === "answer" || told.kind === "failed") {
+    const one = waiting.get(told.id);
+    waiting.delete(told.id);
+    if (told.kind === "answer") one?.resolve(told.text);
+    else one?.reject(new Error(told.why));
+  }
+}
+
+/** Starts the interpreter ahead of the first question. */
+export function warmUp(): void {
+  open();
+}
+
+/** JSON text in, JSON text out: exactly what the Python `dispatch` does. */
+export function dispatch(name: string, payload: string): Promise<string> {
+  const id = next++;
+  return new Promise((resolve, reject) => {
+    waiting.set(id, { resolve, reject });
+    open().postMessage({ id, name, payload } satisfies Asked);
+  });
+}
+
+/** Runs one calculation; a refusal is an answer, not an exception. */
+export async function run<N extends CalcName>(
+  name: N,
+  payload: unknown,
+): Promise<Answer<Results[N]>> {
+  return JSON.parse(await dispatch(name, JSON.stringify(payload))) as Answer<Results[N]>;
+}

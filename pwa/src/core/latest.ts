@@ -1,0 +1,46 @@
+import { useEffect, useRef, useState } from "preact/hooks";
+import { run } from "./client.ts";
+import type { Answer, CalcName, Results } from "./results.ts";
+
+/**
+ * The answer to the newest input. While one question is out, newer input waits and only the
+ * newest of it is asked, so that fast typing never queues. The last answer stays on screen until
+ * the next; it is null only while there is nothing to ask.
+ */
+export function useLatest<N extends CalcName>(
+  name: N,
+  payload: unknown | null,
+): Answer<Results[N]> | null {
+  const [answer, setAnswer] = useState<Answer<Results[N]> | null>(null);
+  const key = payload === null ? null : `${name} ${JSON.stringify(payload)}`;
+  const wanted = useRef<string | null>(null);
+  const busy = useRef(false);
+
+  useEffect(() => {
+    wanted.current = key;
+    if (key === null) setAnswer(null);
+    async function work(): Promise<void> {
+      busy.current = true;
+      let asked: string | null = null;
+      while (wanted.current !== null && wanted.current !== asked) {
+        asked = wanted.current;
+        const cut = asked.indexOf(" ");
+        try {
+          const found = await run(asked.slice(0, cut) as N, JSON.parse(asked.slice(cut + 1)));
+          if (wanted.current !== null) setAnswer(found);
+        } catch {
+          break; // coreTrouble says why, on every screen
+        }
+      }
+      busy.current = false;
+    }
+    if (!busy.current) void work();
+  }, [key]);
+  useEffect(
+    () => () => {
+      wanted.current = null;
+    },
+    [],
+  );
+  return answer;
+}

@@ -1,0 +1,43 @@
+import { render } from "preact";
+import { dispatch, warmUp } from "./core/client.ts";
+import { App } from "./shell/app.tsx";
+import { followKeypad } from "./shell/keypad.ts";
+import { followTheme } from "./shell/theme.ts";
+import { watchForUpdates } from "./shell/update.ts";
+import { loadSettings } from "./store/settings.ts";
+import { reload } from "./store/state.ts";
+import { keepSyncing } from "./store/sync.ts";
+import "./styles/tokens.css";
+import "./styles/shell.css";
+import "./styles/controls.css";
+import "./styles/bench.css";
+import "./styles/result.css";
+import "./styles/screens.css";
+
+declare global {
+  interface Window {
+    /** The core of this very page, for checking it against the service's from a console. */
+    midspan: { dispatch: typeof dispatch };
+  }
+}
+
+window.midspan = { dispatch };
+
+async function start(): Promise<void> {
+  const root = document.getElementById("app");
+  if (!root) throw new Error("The page has no #app");
+  await Promise.all([loadSettings(), reload()]);
+  followTheme();
+  followKeypad();
+  render(<App />, root);
+  // After the first paint: the interpreter, the service, the worker that keeps the app offline.
+  requestAnimationFrame(() => {
+    setTimeout(() => {
+      warmUp();
+      keepSyncing();
+      watchForUpdates();
+    });
+  });
+}
+
+void start();

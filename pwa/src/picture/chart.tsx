@@ -1,0 +1,56 @@
+import { useEffect, useRef, useState } from "preact/hooks";
+import type { BenchResult, CurvePoint, State } from "../core/results.ts";
+import { scaleOf, showInterval, withUnit } from "../result/quantity.ts";
+import { shownTheme } from "../shell/theme.ts";
+import type { LengthUnit } from "../units/parse.ts";
+import { text } from "./strings.ts";
+
+interface Props {
+  curve: CurvePoint[];
+  result: BenchResult & { state: State };
+  length: LengthUnit;
+}
+
+/** Movement against wear on this drive, with the reading and its interval on it. */
+export function Chart({ curve, result, length }: Props) {
+  const box = useRef<HTMLDivElement>(null);
+  const [whole, setWhole] = useState(false);
+  const theme = shownTheme.value;
+  const { elongation_percent, movement_mm } = result.state;
+  useEffect(() => {
+    let remove = () => {};
+    let left = false;
+    void import("./plot.ts").then(({ plot }) => {
+      if (!left && box.current) remove = plot(box.current, { curve, result, length, whole });
+    });
+    return () => {
+      left = true;
+      remove();
+    };
+  }, [curve, result, length, whole, theme]);
+  const wear = showInterval("elongation_percent", elongation_percent, length);
+  const moves = showInterval("movement_mm", movement_mm, length);
+  return (
+    <figure class="panel chart">
+      <figcaption>{text.chart}</figcaption>
+      <div class="segments segments-small">
+        <button type="button" aria-pressed={!whole} onClick={() => setWhole(false)}>
+          {text.near}
+        </button>
+        <button type="button" aria-pressed={whole} onClick={() => setWhole(true)}>
+          {text.whole}
+        </button>
+      </div>
+      <div
+        ref={box}
+        class="plot"
+        role="img"
+        aria-label={text.chartOf(
+          withUnit(wear.value, "%"),
+          withUnit(moves.value, scaleOf("_mm", length).unit),
+        )}
+      />
+      <p class="small">{text.chartNote}</p>
+    </figure>
+  );
+}

@@ -1,0 +1,105 @@
+import { useEffect, useRef, useState } from "preact/hooks";
+import type { BenchResult } from "../core/results.ts";
+import { labelOf } from "../core/terms.ts";
+import { fractionText } from "../units/format.ts";
+import type { LengthUnit } from "../units/parse.ts";
+import { show, withUnit } from "./quantity.ts";
+import { Scale } from "./scale.tsx";
+import { text } from "./strings.ts";
+import { ToneShape, toneOf } from "./tone.tsx";
+
+interface Props {
+  result: BenchResult | null;
+  /** What to do first, while there is no result. */
+  missing: string;
+  length: LengthUnit;
+  /** Quantity that will be shown, for the empty dial. */
+  quantity: string;
+}
+
+/** The number, as large as the screen allows, and the verdict. */
+export function Hero({ result, missing, length, quantity }: Props) {
+  const top = useRef<HTMLElement>(null);
+  const gone = useOutOfSight(top);
+  const at = result?.measured;
+  const shown = at ? show(at.quantity, at.value, at.expanded_uncertainty, length) : null;
+  const tone = result ? toneOf(result.verdict.outcome) : "none";
+  const number = shown?.value ?? text.nothing;
+  return (
+    <section class="hero" ref={top} aria-label={text.result}>
+      <p class="hero-what">
+        {labelOf(at?.quantity ?? quantity)}
+        {at && <span>, {text.of(at.count)}</span>}
+      </p>
+      <p class="hero-line">
+        <span
+          class="hero-value"
+          data-testid="hero-value"
+          data-size={number.length > 5 ? "long" : ""}
+        >
+          {number}
+        </span>
+        {shown && (
+          <span class="hero-side">
+            <span class="hero-unit">{shown.unit}</span>
+            <span class="hero-pm">± {shown.plusMinus}</span>
+          </span>
+        )}
+      </p>
+      {at?.quantity.endsWith("_mm") && <p class="hero-fraction">{fractionText(at.value)}</p>}
+      {result && <Scale result={result} length={length} />}
+      <p
+        class={`verdict verdict-${tone}`}
+        data-testid="verdict"
+        data-outcome={result?.verdict.outcome}
+      >
+        {result && <ToneShape tone={toneOf(result.verdict.outcome)} />}
+        <span>{result ? result.verdict.headline : missing}</span>
+      </p>
+      <Spoken result={result} length={length} />
+      {gone && result && shown && (
+        <p class={`compact compact-${tone}`} aria-hidden="true">
+          <span class="compact-value">
+            {withUnit(number, shown.unit)} <small>± {shown.plusMinus}</small>
+          </span>
+          <ToneShape tone={toneOf(result.verdict.outcome)} />
+          <span class="compact-word">{text.outcomes[result.verdict.outcome]}</span>
+        </p>
+      )}
+    </section>
+  );
+}
+
+/** Says the verdict to a screen reader once typing has paused. */
+function Spoken({ result, length }: { result: BenchResult | null; length: LengthUnit }) {
+  const [said, setSaid] = useState("");
+  const at = result?.measured;
+  const shown = at ? show(at.quantity, at.value, at.expanded_uncertainty, length) : null;
+  const words = shown
+    ? `${withUnit(shown.value, shown.unit)} plus or minus ${shown.plusMinus}. ${result?.verdict.headline}.`
+    : "";
+  useEffect(() => {
+    const timer = setTimeout(() => setSaid(words), 700);
+    return () => clearTimeout(timer);
+  }, [words]);
+  return (
+    <p class="visually-hidden" role="status" aria-live="polite">
+      {said}
+    </p>
+  );
+}
+
+function useOutOfSight(at: { current: HTMLElement | null }): boolean {
+  const [gone, setGone] = useState(false);
+  useEffect(() => {
+    if (!at.current) return undefined;
+    const watch = new IntersectionObserver(
+      ([entry]) =>
+        setGone(entry ? entry.intersectionRatio < 0.55 && entry.boundingClientRect.top < 0 : false),
+      { threshold: [0, 0.25, 0.55, 0.75, 1] },
+    );
+    watch.observe(at.current);
+    return () => watch.disconnect();
+  }, [at]);
+  return gone;
+}

@@ -1,0 +1,44 @@
+/** How a quantity of the core is written on the screen. */
+import { decimalsFor, fixed } from "../units/format.ts";
+import { type LengthUnit, MM_PER_INCH } from "../units/parse.ts";
+
+export interface Shown {
+  value: string;
+  plusMinus: string;
+  unit: string;
+}
+
+/** Value by which a quantity of the core is divided for the screen, and its unit there. */
+export function scaleOf(quantity: string, length: LengthUnit): { by: number; unit: string } {
+  if (quantity.endsWith("_percent")) return { by: 1, unit: "%" };
+  if (quantity.endsWith("_deg")) return { by: 1, unit: "°" };
+  return length === "in" ? { by: MM_PER_INCH, unit: "in" } : { by: 1, unit: "mm" };
+}
+
+/** A value beside its expanded uncertainty, both to the same decimals. */
+export function show(quantity: string, value: number, expanded: number, length: LengthUnit): Shown {
+  const { by, unit } = scaleOf(quantity, length);
+  const decimals = decimalsFor(expanded / by);
+  return {
+    value: fixed(value / by, decimals),
+    plusMinus: fixed(expanded / by, decimals),
+    unit,
+  };
+}
+
+/** An interval whose ends need not lie evenly about the value. */
+export function showInterval(
+  quantity: string,
+  at: { value: number; low: number; high: number },
+  length: LengthUnit,
+): { value: string; low: string; high: string; unit: string } {
+  const { by, unit } = scaleOf(quantity, length);
+  const decimals = decimalsFor((at.high - at.low) / 2 / by);
+  const [value, low, high] = [at.value, at.low, at.high].map((x) => fixed(x / by, decimals));
+  return { value: value ?? "", low: low ?? "", high: high ?? "", unit };
+}
+
+/** A number and its unit, as one: no space before a degree sign. */
+export function withUnit(number: string, unit: string): string {
+  return unit === "°" ? `${number}°` : `${number} ${unit}`;
+}

@@ -1,0 +1,214 @@
+import { useEffect, useState } from "preact/hooks";
+import { chainSizes } from "../benches/chain-sizes.ts";
+import { LengthField } from "../controls/length-field.tsx";
+import { PlainField } from "../controls/plain-field.tsx";
+import { Select } from "../controls/select.tsx";
+import { useLatest } from "../core/latest.ts";
+import type { Problem } from "../core/results.ts";
+import { DriveDrawing } from "../picture/drive-drawing.tsx";
+import { askPersistence } from "../store/persistence.ts";
+import type { Engine } from "../store/records.ts";
+import { chooseEngine, currentDrive, unitOf } from "../store/settings.ts";
+import { keep, kept, save } from "../store/state.ts";
+import { sync } from "../store/sync.ts";
+import { uuid7 } from "../store/uuid7.ts";
+import { lengthText } from "../units/format.ts";
+import { parseCount } from "../units/parse.ts";
+import { type DriveDraft, draftOf, driveOf } from "./drive-draft.ts";
+import { Fit } from "./fit.tsx";
+import { text } from "./strings.ts";
+
+interface Props {
+  /** The engine to change, or null for a new one. */
+  engine: Engine | null;
+  done(): void;
+}
+
+export function DriveForm({ engine, done }: Props) {
+  const stored = engine ? currentDrive.value : null;
+  const name = `draft:drive:${engine?.id ?? "new"}`;
+  const [draft, setDraft] = useState<DriveDraft>(() => draftOf(stored, engine?.name ?? ""));
+  const [saved, setSaved] = useState(false);
+  useEffect(() => {
+    void kept<DriveDraft>(name).then((found) => {
+      if (found) setDraft(found);
+    });
+  }, [name]);
+  const drive = driveOf(draft);
+  const answer = useLatest("drive", drive && { drive, curve_points: 0 });
+  const problems = answer && !answer.ok ? answer.problems : [];
+  const at = (field: string) => problems.find((one) => one.field === `drive.${field}`);
+
+  const put = (part: DriveDraft) => {
+    const next = { ...draft, ...part };
+    setSaved(false);
+    setDraft(next);
+    void keep(name, next);
+  };
+  const set = (field: string) => (value: string) => put({ [field]: value });
+  const ready = drive !== null && answer?.ok === true && (draft.name ?? "").trim() !== "";
+
+  const store = async () => {
+    if (!drive || !ready) return;
+    const now = new Date().toISOString();
+    const before: Engine = engine ?? { id: uuid7(), name: "", invented: false, created_at: now };
+    await save("engines", { ...before, name: (draft.name ?? "").trim() });
+    const place = stored ?? { id: uuid7(), label: text.driveFields, created_at: now };
+    await save("drives", {
+      ...drive,
+      id: place.id,
+      engine_id: before.id,
+      label: place.label,
+      created_at: place.created_at,
+    });
+    await keep(name, undefined);
+    chooseEngine(before.id);
+    setSaved(true);
+    await askPersistence();
+    void sync();
+    done();
+  };
+
+  return (
+    <>
+      <section class="panel drive-form" aria-label={text.driveFields}>
+        {engine?.invented && <p class="notice">{text.inventedNote}</p>}
+        <PlainField
+          field="engine_name"
+          label={text.engineName}
+          value={draft.name ?? ""}
+          onValue={set("name")}
+          maxLength={200}
+        />
+        <SizeSelect draft={draft} put={put} />
+        <Lengths draft={draft} set={set} at={at} names={["pitch_mm"]} />
+        <div class="pair">
+          <Counts draft={draft} set={set} at={at} names={["crank_teeth", "cam_teeth"]} />
+        </div>
+        <Counts draft={draft} set={set} at={at} names={["links"]} />
+        <Lengths
+          draft={draft}
+          set={set}
+          at={at}
+          names={["centre_distance_mm", "centre_distance_error_mm", "roller_diameter_mm"]}
+        />
+        <div class="pair">
+          <Select
+            field="drive_kind"
+            label={text.kind}
+            value={draft.drive_kind ?? "cam"}
+            options={text.kinds}
+            onValue={set("drive_kind")}
+          />
+          <Select
+            field="centres"
+            label={text.centresKind}
+            value={draft.centres ?? "fixed"}
+            options={text.centresKinds}
+            onValue={set("centres")}
+          />
+        </div>
+        {(draft.name ?? "").trim() === "" && drive && <p class="note wrong">{text.needsName}</p>}
+        {saved && (
+          <p class="saved-note" role="status">
+            {text.driveSaved}
+          </p>
+        )}
+        <button type="button" class="button button-main" disabled={!ready} onClick={store}>
+          {text.saveDrive}
+        </button>
+      </section>
+      {drive && answer?.ok && (
+        <>
+          <Fit result={answer.result} links={drive.links} />
+          <DriveDrawing
+            drive={drive}
+            shape={answer.result}
+            movement={null}
+            length={unitOf("centre_distance_mm")}
+          />
+        </>
+      )}
+    </>
+  );
+}
+
+interface GroupProps {
+  draft: DriveDraft;
+  set(field: string): (value: string) => void;
+  at(field: string): Problem | undefined;
+  names: string[];
+}
+
+const LABELS: Record<string, [label: string, hint?: string]> = {
+  pitch_mm: [text.pitch],
+  crank_teeth: [text.crankTeeth],
+  cam_teeth: [text.camTeeth],
+  links: [text.links, text.linksHint],
+  centre_distance_mm: [text.centres, text.centresHint],
+  centre_distance_error_mm: [text.centresError, text.centresErrorHint],
+  roller_diameter_mm: [text.roller, text.rollerHint],
+};
+
+function told(problem: Problem | undefined): string | undefined {
+  return problem && `${problem.text} ${problem.next_step}`;
+}
+
+function Lengths({ draft, set, at, names }: GroupProps) {
+  return (
+    <>
+      {names.map((name) => (
+        <LengthField
+          key={name}
+          field={name}
+          label={LABELS[name]?.[0] ?? name}
+          value={draft[name] ?? ""}
+          onValue={set(name)}
+          hint={LABELS[name]?.[1]}
+          problem={told(at(name))}
+        />
+      ))}
+    </>
+  );
+}
+
+function Counts({ draft, set, at, names }: GroupProps) {
+  return (
+    <>
+      {names.map((name) => (
+        <PlainField
+          key={name}
+          field={name}
+          label={LABELS[name]?.[0] ?? name}
+          value={draft[name] ?? ""}
+          onValue={set(name)}
+          parse={parseCount}
+          inputMode="numeric"
+          hint={LABELS[name]?.[1]}
+          problem={told(at(name))}
+        />
+      ))}
+    </>
+  );
+}
+
+function SizeSelect({ draft, put }: { draft: DriveDraft; put(part: DriveDraft): void }) {
+  return (
+    <Select
+      field="chain_size"
+      label={text.size}
+      value={draft.chain_size ?? ""}
+      options={[{ id: "", label: text.sizeOther }, ...chainSizes]}
+      onValue={(id) => {
+        const size = chainSizes.find((one) => one.id === id);
+        put({
+          chain_size: id,
+          ...(size && {
+            pitch_mm: lengthText(size.pitch, "mm"),
+            roller_diameter_mm: lengthText(size.roller, "mm"),
+          }),
+        });
+      }}
+    />
+  );
+}

@@ -1,0 +1,118 @@
+import { useLatest } from "../core/latest.ts";
+import { labelOf } from "../core/terms.ts";
+import { Pictures } from "../picture/pictures.tsx";
+import { Details } from "../result/details.tsx";
+import { Hero } from "../result/hero.tsx";
+import { withUnit } from "../result/quantity.ts";
+import { Icon } from "../shell/icon.tsx";
+import type { Reading } from "../store/records.ts";
+import { unitOf } from "../store/settings.ts";
+import { chains, engines, outbox, placeOf, readings } from "../store/state.ts";
+import { trimmed } from "../units/format.ts";
+import { RefusedRecord } from "./refused.tsx";
+import { text } from "./strings.ts";
+import { whenText } from "./when.ts";
+
+/** One saved reading: what was said then, from what, and whether today's core says the same. */
+export function ReadingScreen({ id }: { id: string }) {
+  const reading = readings.value.find((one) => one.id === id);
+  if (!reading) return <p class="panel">{text.notFound}</p>;
+  const length = unitOf("readings_mm");
+  const drive = reading.input.drive ?? null;
+  const entry = outbox.value.find((one) => one.key === `readings/${id}`);
+  return (
+    <div class="bench reading">
+      <h1 class="visually-hidden">{text.savedTitle}</h1>
+      <div class="area-hero">
+        <a class="back" href="#/saved">
+          <Icon name="back" />
+          {text.backToList}
+        </a>
+        <Hero result={reading.result} missing="" length={length} quantity="" />
+      </div>
+      <section class="area-form" aria-label={text.inputs}>
+        {entry?.refusal && <RefusedRecord entry={entry} />}
+        <Facts reading={reading} />
+        <Again reading={reading} />
+      </section>
+      <div class="area-pictures">
+        <Pictures drive={drive} result={reading.result} length={length} />
+      </div>
+      <div class="area-detail">
+        <Details result={reading.result} length={length} />
+      </div>
+    </div>
+  );
+}
+
+function Facts({ reading }: { reading: Reading }) {
+  const engine = engines.value.find((one) => one.id === reading.engine_id);
+  const chain = chains.value.find((one) => one.id === reading.chain_id);
+  const rows: [string, string][] = [
+    [text.takenAt, whenText(reading.taken_at)],
+    [text.engine, engine ? engine.name : text.none],
+    [text.chain, chain?.label ?? text.none],
+    [text.where, text.places[placeOf("readings", reading.id)]],
+    [text.version, reading.core_version],
+  ];
+  if (reading.note) rows.push([text.note, reading.note]);
+  return (
+    <section class="panel">
+      {engine?.invented && <p class="notice">{text.inventedNote}</p>}
+      <dl class="facts">
+        {rows.map(([name, value]) => (
+          <div key={name}>
+            <dt>{name}</dt>
+            <dd>{value}</dd>
+          </div>
+        ))}
+      </dl>
+      <h2>{text.inputs}</h2>
+      <dl class="facts">
+        {inputRows(reading.input).map(([name, value]) => (
+          <div key={name}>
+            <dt>{name}</dt>
+            <dd>{value}</dd>
+          </div>
+        ))}
+      </dl>
+    </section>
+  );
+}
+
+/** Every field of an input under its label, the drive's as well. */
+function inputRows(input: object): [string, string][] {
+  return Object.entries(input).flatMap(([name, value]): [string, string][] => {
+    if (value === null || value === undefined) return [];
+    if (typeof value === "object" && !Array.isArray(value)) return inputRows(value);
+    return [[labelOf(name), written(name, value)]];
+  });
+}
+
+function written(name: string, value: unknown): string {
+  const unit = name.endsWith("_mm") ? "mm" : name.endsWith("_deg") ? "°" : "";
+  const one = (x: unknown) => {
+    const number = typeof x === "number" ? trimmed(x, 4) : String(x);
+    return unit ? withUnit(number, unit) : number;
+  };
+  return Array.isArray(value) ? value.map(one).join("; ") : one(value);
+}
+
+/** Runs the same inputs through today's core, so that an old verdict can be explained. */
+function Again({ reading }: { reading: Reading }) {
+  const answer = useLatest(reading.calc, reading.input);
+  if (!answer) return null;
+  let words: string;
+  if (!answer.ok) words = text.noAgain + answer.problems.map((one) => one.text).join(" ");
+  else {
+    const { core_version, verdict } = answer.result;
+    const same = verdict.outcome === reading.result.verdict.outcome;
+    words = same ? text.sameAgain(core_version) : text.otherAgain(core_version, verdict.headline);
+  }
+  return (
+    <section class="panel">
+      <h2>{text.again}</h2>
+      <p>{words}</p>
+    </section>
+  );
+}

@@ -1,0 +1,73 @@
+import { OriginBadge } from "../result/origin.tsx";
+import { show, withUnit } from "../result/quantity.ts";
+import { ToneShape, toneOf } from "../result/tone.tsx";
+import { route } from "../shell/router.ts";
+import type { Reading } from "../store/records.ts";
+import { unitOf } from "../store/settings.ts";
+import { chains, engines, placeOf, readings } from "../store/state.ts";
+import { exportAll } from "./export.ts";
+import { ReadingScreen } from "./reading.tsx";
+import { text } from "./strings.ts";
+import { whenText } from "./when.ts";
+
+/** What was saved, newest first; one of them opened. */
+export function SavedScreen() {
+  const id = route.value[1];
+  if (route.value[0] === "saved" && id) return <ReadingScreen id={id} />;
+  const list = [...readings.value].sort((a, b) => b.taken_at.localeCompare(a.taken_at));
+  return (
+    <div class="page">
+      <h1>{text.savedTitle}</h1>
+      {list.length === 0 ? (
+        <p class="panel">{text.savedEmpty}</p>
+      ) : (
+        <ul class="saved-list">
+          {list.map((reading) => (
+            <li key={reading.id}>
+              <Row reading={reading} />
+            </li>
+          ))}
+        </ul>
+      )}
+      {list.length > 0 && (
+        <button type="button" class="button button-wide" onClick={exportAll}>
+          {text.exportAll}
+        </button>
+      )}
+    </div>
+  );
+}
+
+function Row({ reading }: { reading: Reading }) {
+  const { measured, verdict } = reading.result;
+  const engine = engines.value.find((one) => one.id === reading.engine_id);
+  const chain = chains.value.find((one) => one.id === reading.chain_id);
+  const at = show(
+    measured.quantity,
+    measured.value,
+    measured.expanded_uncertainty,
+    unitOf("readings_mm"),
+  );
+  const place = placeOf("readings", reading.id);
+  return (
+    <a class="saved-row" href={`#/saved/${reading.id}`}>
+      <span class="saved-value">
+        {withUnit(at.value, at.unit)} <small>± {at.plusMinus}</small>
+      </span>
+      <span class="saved-verdict">
+        <ToneShape tone={toneOf(verdict.outcome)} />
+        {verdict.headline}
+      </span>
+      <span class="saved-what">
+        {whenText(reading.taken_at)}
+        {engine && ` · ${engine.name}`}
+        {chain && ` · ${chain.label}`}{" "}
+        {engine?.invented && <span class="tag">{text.invented}</span>}
+      </span>
+      <span class="saved-foot">
+        {verdict.limit && <OriginBadge origin={verdict.limit.origin} />}
+        <span class={`place place-${place}`}>{text.placeShort[place]}</span>
+      </span>
+    </a>
+  );
+}

@@ -1,0 +1,64 @@
+import { useEffect } from "preact/hooks";
+import { Choice } from "../controls/choice.tsx";
+import { coreVersion } from "../core/terms.ts";
+import { startAfresh } from "../shell/update.ts";
+import { lookAtPersistence, persistence } from "../store/persistence.ts";
+import { change, type Settings, settings } from "../store/settings.ts";
+import { refused, waitingCount } from "../store/state.ts";
+import { line, sync, syncing } from "../store/sync.ts";
+import { exportAll } from "./export.ts";
+import { RefusedRecord } from "./refused.tsx";
+import { text } from "./strings.ts";
+
+export function SettingsScreen() {
+  useEffect(() => {
+    void lookAtPersistence();
+  }, []);
+  return (
+    <div class="page">
+      <h1>{text.settingsTitle}</h1>
+      <section class="panel">
+        <Choice
+          name="theme"
+          legend={text.theme}
+          options={text.themes}
+          value={settings.value.theme}
+          onValue={(id) => change({ theme: id as Settings["theme"] })}
+        />
+      </section>
+      <section class="panel">
+        <h2>{text.records}</h2>
+        <p>{text.recordsNote}</p>
+        <p role="status">
+          {text[line.value]} {text.waiting(waitingCount.value)}
+        </p>
+        <p>{text.persistence[persistence.value]}</p>
+        <div class="buttons">
+          <button type="button" class="button" disabled={syncing.value} onClick={() => void sync()}>
+            {text.syncNow}
+          </button>
+          <button type="button" class="button" onClick={() => void exportAll()}>
+            {text.exportAll}
+          </button>
+        </div>
+      </section>
+      {refused.value.map((entry) => (
+        <RefusedRecord key={entry.key} entry={entry} />
+      ))}
+      <section class="panel">
+        <h2>{text.about}</h2>
+        <p>{text.safety}</p>
+        <p>
+          {text.versions(coreVersion)} {text.offline}
+        </p>
+        <p>
+          <a href="/reference/">{text.reference}</a>
+        </p>
+        <button type="button" class="button" onClick={() => void startAfresh()}>
+          {text.afresh}
+        </button>
+        <p class="small">{text.afreshNote}</p>
+      </section>
+    </div>
+  );
+}

@@ -1,0 +1,44 @@
+/** The service's record endpoints, typed from its own OpenAPI document. */
+import createClient from "openapi-fetch";
+import type { paths } from "../generated/api";
+import type { Kind, Records } from "./records.ts";
+
+const PAGE = 500;
+const client = createClient<paths>({ baseUrl: location.origin });
+
+type Puts = { [K in Kind]: (id: string, body: Omit<Records[K], "id">) => Promise<Answered> };
+type Answered = { response: Response; error?: unknown };
+
+const puts: Puts = {
+  engines: (id, body) => client.PUT("/api/v1/engines/{id}", { params: { path: { id } }, body }),
+  drives: (id, body) => client.PUT("/api/v1/drives/{id}", { params: { path: { id } }, body }),
+  chains: (id, body) => client.PUT("/api/v1/chains/{id}", { params: { path: { id } }, body }),
+  readings: (id, body) => client.PUT("/api/v1/readings/{id}", { params: { path: { id } }, body }),
+};
+
+export interface PutAnswer {
+  status: number;
+  problem: unknown;
+}
+
+export async function putRecord<K extends Kind>(kind: K, record: Records[K]): Promise<PutAnswer> {
+  const { id, ...body } = record;
+  const { response, error } = await puts[kind](id, body);
+  return { status: response.status, problem: error };
+}
+
+export interface Page<K extends Kind> {
+  items: Records[K][];
+  next: string | null;
+}
+
+/** One page of the service's list, from the record after the one named. */
+export async function pullPage<K extends Kind>(kind: K, after: string | null): Promise<Page<K>> {
+  const init = { params: { query: after === null ? { limit: PAGE } : { limit: PAGE, after } } };
+  const path: `/api/v1/${Kind}` = `/api/v1/${kind}`;
+  const { data, response } = await client.GET(path, init);
+  if (!data) throw new Error(`The service answered ${response.status}`);
+  // What the service adds for itself is not ours to keep, nor to send back.
+  const items = data.items.map(({ version: _version, received_at: _at, ...record }) => record);
+  return { items: items as unknown as Records[K][], next: data.next };
+}

@@ -1,0 +1,62 @@
+/** The phone's records as signals. Every change is written to the database before it shows. */
+import { computed, signal } from "@preact/signals";
+import { type Database, openDatabase, putLocal } from "./db.ts";
+import type { Chain, Drive, Engine, Kind, Reading, Records, Waiting } from "./records.ts";
+
+export const engines = signal<Engine[]>([]);
+export const drives = signal<Drive[]>([]);
+export const chains = signal<Chain[]>([]);
+export const readings = signal<Reading[]>([]);
+export const outbox = signal<Waiting[]>([]);
+
+export const waitingCount = computed(() => outbox.value.length);
+export const refused = computed(() => outbox.value.filter((entry) => entry.refusal !== null));
+const waitingKeys = computed(() => new Map(outbox.value.map((entry) => [entry.key, entry])));
+
+export type Place = "phone" | "server" | "refused";
+
+/** Where the newest form of a record is kept. */
+export function placeOf(kind: Kind, id: string): Place {
+  const entry = waitingKeys.value.get(`${kind}/${id}`);
+  if (!entry) return "server";
+  return entry.refusal ? "refused" : "phone";
+}
+
+let database: Promise<Database> | null = null;
+
+/** The one open database; opened at first use. */
+export function db(): Promise<Database> {
+  database ??= openDatabase();
+  return database;
+}
+
+const lists = { engines, drives, chains, readings };
+
+/** Reads everything again from the database. */
+export async function reload(): Promise<void> {
+  const from = await db();
+  [engines.value, drives.value, chains.value, readings.value, outbox.value] = await Promise.all([
+    from.getAll("engines"),
+    from.getAll("drives"),
+    from.getAll("chains"),
+    from.getAll("readings"),
+    from.getAll("outbox"),
+  ]);
+}
+
+/** Keeps a record on the phone and puts it in line for the service. */
+export async function save<K extends Kind>(kind: K, record: Records[K]): Promise<void> {
+  const entry = await putLocal(await db(), kind, record);
+  const list = lists[kind] as unknown as { value: Records[K][] };
+  list.value = [...list.value.filter((one) => one.id !== record.id), record];
+  outbox.value = [...outbox.value.filter((one) => one.key !== entry.key), entry];
+}
+
+/** A settings value or half-entered form, kept under a name. */
+export async function keep(name: string, value: unknown): Promise<void> {
+  await (await db()).put("kept", value, name);
+}
+
+export async function kept<T>(name: string): Promise<T | undefined> {
+  return (await (await db()).get("kept", name)) as T | undefined;
+}

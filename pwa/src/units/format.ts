@@ -1,0 +1,76 @@
+/** Writes numbers for the screen. The core never rounds; rounding lives here. */
+import { type LengthUnit, MM_PER_INCH } from "./parse.ts";
+
+const FINEST = 64;
+
+export interface Fraction {
+  /** Such as "1 3/16", "3/16", "0" or "2". */
+  text: string;
+  /** What the fraction leaves out, in inches; 0 when it is exact. */
+  rest: number;
+}
+
+/** The nearest 64th of an inch, in lowest terms, and what it leaves out. */
+export function nearestFraction(mm: number): Fraction {
+  const inches = mm / MM_PER_INCH;
+  const steps = Math.round(inches * FINEST);
+  const left = inches - steps / FINEST;
+  // Below a millionth of an inch it is the decimal form of a fraction, not a remainder.
+  const rest = Math.abs(left) < 1e-6 ? 0 : left;
+  const whole = Math.floor(steps / FINEST);
+  let top = steps % FINEST;
+  let bottom = FINEST;
+  while (top > 0 && top % 2 === 0) {
+    top /= 2;
+    bottom /= 2;
+  }
+  const share = top === 0 ? "" : `${top}/${bottom}`;
+  return { text: [whole > 0 || share === "" ? whole : "", share].join(" ").trim(), rest };
+}
+
+/** "= 3/16 in", or "≈ 17/32 in − 0.004" with the remainder in inches. */
+export function fractionText(mm: number): string {
+  const near = nearestFraction(mm);
+  if (near.rest === 0) return `= ${near.text} in`;
+  const size = Math.abs(near.rest);
+  const digits = size < 0.0005 ? 4 : 3;
+  return `≈ ${near.text} in ${near.rest < 0 ? "−" : "+"} ${size.toFixed(digits)}`;
+}
+
+/**
+ * Decimals worth showing beside an expanded uncertainty: to its first figure that counts, two
+ * when it starts with 1 or 2 (so that rounding never changes it by more than a quarter).
+ */
+export function decimalsFor(expanded: number): number {
+  if (!(expanded > 0) || !Number.isFinite(expanded)) return 2;
+  const exponent = Math.floor(Math.log10(expanded));
+  const lead = Math.floor(expanded / 10 ** exponent + 1e-9);
+  return Math.min(6, Math.max(0, -exponent + (lead <= 2 ? 1 : 0)));
+}
+
+/** Fixed decimals with a real minus sign, and no "−0". */
+export function fixed(value: number, decimals: number): string {
+  const text = value.toFixed(decimals);
+  if (Number(text) === 0) return text.replace("-", "");
+  return text.replace("-", "−");
+}
+
+/** A length in its unit: 4.763 mm, 0.1875 in. Trailing zeros go, three or four decimals stay. */
+export function lengthText(mm: number, unit: LengthUnit): string {
+  const value = unit === "in" ? mm / MM_PER_INCH : mm;
+  return `${trimmed(value, unit === "in" ? 4 : 3)} ${unit}`;
+}
+
+/** At most `decimals` decimals, without trailing zeros. */
+export function trimmed(value: number, decimals: number): string {
+  return fixed(Number(value.toFixed(decimals)), decimals)
+    .replace(/(\.\d*?)0+$/, "$1")
+    .replace(/\.$/, "");
+}
+
+/** What an entry was read as, for the line under its field: both units, fraction included. */
+export function echoLength(mm: number, typed: LengthUnit): string {
+  return typed === "mm"
+    ? `${lengthText(mm, "mm")} ${fractionText(mm)}`
+    : `${lengthText(mm, "in")} = ${lengthText(mm, "mm")}`;
+}

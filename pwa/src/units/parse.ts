@@ -1,0 +1,124 @@
+/** Reads what a person types for a length, an angle, a percentage or a count. */
+
+export type LengthUnit = "in" | "mm";
+export const MM_PER_INCH = 25.4;
+
+/** What was wrong with an entry: what would be accepted, and the next step if we can guess it. */
+export interface Wrong {
+  ok: false;
+  got: string;
+  need: string;
+  hint: string;
+}
+
+export interface ReadLength {
+  ok: true;
+  mm: number;
+  unit: LengthUnit;
+  /** The unit was taken from the field's setting, or from the form of the entry. */
+  assumed: boolean;
+}
+
+export interface ReadNumber {
+  ok: true;
+  value: number;
+}
+
+const LENGTH_NEED = "a length such as 3/16, 1 3/16, 0.1875 in or 4.76 mm";
+
+const GLYPHS: Record<string, string> = {
+  "½": "1/2",
+  "¼": "1/4",
+  "¾": "3/4",
+  "⅛": "1/8",
+  "⅜": "3/8",
+  "⅝": "5/8",
+  "⅞": "7/8",
+};
+
+/** One spelling for the many that phones and pasted text bring. */
+function plain(text: string): string {
+  return text
+    .replace(/[½¼¾⅛⅜⅝⅞]/g, (glyph) => ` ${GLYPHS[glyph]}`)
+    .replace(/[\u2044\u2215]/g, "/")
+    .replace(/[\u2010-\u2015\u2212]/g, "-")
+    .replace(/[\u2033\u201d\u201c]|''|\u2032\u2032/g, '"')
+    .replace(/\s+/g, " ")
+    .trim()
+    .toLowerCase();
+}
+
+function wrong(got: string, need: string, hint = ""): Wrong {
+  return { ok: false, got: got.trim(), need, hint };
+}
+
+const DECIMAL = /^(\d+([.,]\d*)?|[.,]\d+)$/;
+// A whole part is set off by a space or a dash; "1 3/16" and "1-3/16" are the same length.
+const FRACTION = /^(?:(\d+)(?: ?- ?| ))?(\d+) ?\/ ?(\d+)$/;
+
+type Amount = { value: number; fraction: boolean } | { hint: string };
+
+function amount(text: string): Amount {
+  if (DECIMAL.test(text)) return { value: Number(text.replace(",", ".")), fraction: false };
+  const parts = FRACTION.exec(text);
+  if (!parts) {
+    if (/[.,].*[.,]/.test(text)) return { hint: "Use one decimal mark, and no thousands marks." };
+    if (text.endsWith("/")) return { hint: "The fraction is not finished." };
+    if (text.startsWith("-")) return { hint: "Type it without the minus sign." };
+    return { hint: "" };
+  }
+  const [, whole, top, bottom] = parts;
+  const under = Number(bottom);
+  if (under === 0) return { hint: "The lower number of a fraction cannot be 0." };
+  const share = Number(top) / under;
+  if (whole !== undefined && share >= 1) {
+    return {
+      hint: `${top}/${bottom} is a whole or more; after ${whole} it must be less than one.`,
+    };
+  }
+  return { value: Number(whole ?? 0) + share, fraction: true };
+}
+
+/**
+ * Reads a length. A number without a unit is taken in `unit`; a fraction without one is always
+ * inches, as on every rule that has fractions.
+ */
+export function parseLength(text: string, unit: LengthUnit): ReadLength | Wrong {
+  const clean = plain(text);
+  if (clean === "") return wrong(text, LENGTH_NEED);
+  const parts = /^(.*?) ?(in|inch|inches|"|mm|cm|thou)?\.?$/.exec(clean);
+  const body = parts?.[1] ?? clean;
+  const said = parts?.[2];
+  const read = amount(body);
+  if (!("value" in read)) return wrong(text, LENGTH_NEED, read.hint);
+  if (said === "cm" || said === "thou") return wrong(text, LENGTH_NEED, "Use inches or mm.");
+  const saidUnit = said === undefined ? undefined : said === "mm" ? "mm" : "in";
+  if (read.fraction && saidUnit === "mm") {
+    return wrong(text, LENGTH_NEED, "Fractions are read as inches; type millimetres as a decimal.");
+  }
+  const used = saidUnit ?? (read.fraction ? "in" : unit);
+  const mm = used === "in" ? read.value * MM_PER_INCH : read.value;
+  return { ok: true, mm, unit: used, assumed: saidUnit === undefined };
+}
+
+/** Reads an angle in degrees: 3.5, 3,5, 3 1/2, 3.5 deg. */
+export function parseAngle(text: string): ReadNumber | Wrong {
+  const need = "degrees such as 3.5 or 3 1/2";
+  const clean = plain(text).replace(/ ?(°|deg|degrees?)$/, "");
+  const read = amount(clean);
+  return "value" in read ? { ok: true, value: read.value } : wrong(text, need, read.hint);
+}
+
+/** Reads a plain decimal, with an optional percent sign. */
+export function parseNumber(text: string): ReadNumber | Wrong {
+  const clean = plain(text).replace(/ ?%$/, "");
+  if (DECIMAL.test(clean)) return { ok: true, value: Number(clean.replace(",", ".")) };
+  return wrong(text, "a number such as 1.5");
+}
+
+/** Reads a whole number: teeth, links, pitches. */
+export function parseCount(text: string): ReadNumber | Wrong {
+  const clean = plain(text);
+  if (/^\d{1,6}$/.test(clean)) return { ok: true, value: Number(clean) };
+  return wrong(text, "a whole number such as 22");
+}

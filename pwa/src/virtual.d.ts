@@ -1,0 +1,25 @@
+declare module "virtual:core-pack" {
+  /** File name to source text of the Python core. */
+  const files: Record<string, string>;
+  export default files;
+}
+
+declare module "@micropython/micropython-webassembly-pyscript/micropython.mjs" {
+  export interface MicroPython {
+    FS: { mkdir(path: string): void; writeFile(path: string, text: string): void };
+    runPython(code: string): unknown;
+    globals: { get(name: string): unknown };
+  }
+  export function loadMicroPython(options: {
+    url: string;
+    heapsize?: number;
+  }): Promise<MicroPython>;
+}
+
+declare module "virtual:glossary" {
+  /** The core's glossary: symbol, unit, label and meaning of every quantity. */
+  export const terms: Record<string, import("./core/results.ts").Term>;
+  /** What the core assumes of an instrument when nothing is typed; from memory, unverified. */
+  export const defaults: import("./core/results.ts").Defaults;
+  export const version: string;
+}

@@ -1,0 +1,54 @@
+import { fileURLToPath } from "node:url";
+import { defineConfig } from "vite";
+import { VitePWA } from "vite-plugin-pwa";
+import { compress } from "./build/compress.ts";
+import { corePack } from "./build/core-pack.ts";
+import { icons } from "./build/icons.ts";
+
+const at = (path: string) => fileURLToPath(new URL(path, import.meta.url));
+const core = () => corePack(at("../api/midspan/core"));
+
+export default defineConfig({
+  plugins: [
+    core(),
+    icons(at("public/icon.svg")),
+    VitePWA({
+      registerType: "prompt",
+      injectRegister: false,
+      manifest: {
+        id: "/",
+        name: "Midspan, timing chain bench",
+        short_name: "Midspan",
+        description: "Judge and set up the camshaft chain drive of an engine.",
+        display: "standalone",
+        start_url: "/",
+        theme_color: "#0e1f2b",
+        background_color: "#0e1f2b",
+        icons: [
+          { src: "/icon-192.png", sizes: "192x192", type: "image/png" },
+          { src: "/icon-512.png", sizes: "512x512", type: "image/png", purpose: "any" },
+          { src: "/icon-512.png", sizes: "512x512", type: "image/png", purpose: "maskable" },
+          { src: "/icon.svg", sizes: "any", type: "image/svg+xml" },
+        ],
+      },
+      workbox: {
+        // The reference page needs the service anyway, so it is not kept on the phone.
+        globPatterns: ["index.html", "assets/*.{js,css,wasm}", "icon.svg"],
+        globIgnores: ["assets/reference-*"],
+        navigateFallback: "/index.html",
+        navigateFallbackDenylist: [/^\/api\//, /^\/reference/, /^\/(healthz|readyz)/],
+        cleanupOutdatedCaches: true,
+      },
+    }),
+    compress(at("dist")),
+  ],
+  worker: { format: "es", plugins: () => [core()] },
+  build: {
+    target: "es2022",
+    assetsInlineLimit: 0,
+    rollupOptions: {
+      input: { index: at("index.html"), reference: at("reference/index.html") },
+    },
+  },
+  server: { proxy: { "/api": "http://127.0.0.1:8000" } },
+});
