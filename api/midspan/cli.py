@@ -82,7 +82,7 @@ def calc(name: str, file: IO[bytes]) -> None:
     try:
         payload = json.loads(file.read())
     except (ValueError, RecursionError) as error:
-        raise click.ClickException(f"{file.name} is not JSON: {error}") from None
+        raise click.ClickException(f"The input is not JSON: {error}") from None
     try:
         click.echo(json.dumps(run(name, payload), indent=2))
     except Refused as refused:

@@ -38,7 +38,7 @@ class Settings:
     threads: int = _setting(4, "Threads in each worker.")
     max_body_bytes: int = _setting(4 * 1024 * 1024, "Largest request body accepted, in bytes.")
     trusted_hosts: tuple[str, ...] = _setting(
-        ("localhost", "127.0.0.1", "[::1]"),
+        ("localhost", "127.0.0.1"),
         "Host names the service answers to, separated by commas. Records need no password yet, "
         "so add none that others can reach.",
     )

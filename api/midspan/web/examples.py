@@ -30,7 +30,7 @@ INPUTS: dict[str, dict[str, Any]] = {
     "slack": {"drive": DRIVE, "method": "total", "readings_mm": [5.4, 5.6, 5.5]},
     "crank-rock": {"drive": DRIVE, "method": "crank-degrees", "readings_deg": [1.5, 2.0, 1.5]},
 }
-_REFUSED = {"drive": DRIVE | {"centre_distance_mm": 1.141}, "method": "total", "readings_mm": [5.5]}
+_REFUSED = {"drive": DRIVE | {"cam_teeth": 43}, "method": "total", "readings_mm": [5.5]}
 
 
 def shortened(value: Any) -> Any:  # noqa: ANN401  (any JSON value)

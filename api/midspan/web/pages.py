@@ -35,6 +35,7 @@ def serve(app: Flask) -> None:
         immutable_file_test=lambda _path, url: bool(_HASHED.match(url)),
         allow_all_origins=False,
         add_headers_function=_headers,
+        mimetypes={".webmanifest": "application/manifest+json"},
     )
 
 

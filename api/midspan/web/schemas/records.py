@@ -15,6 +15,12 @@ MOST_LISTED = 500
 _ENGINE = "The engine it belongs to."
 
 
+def _as_sent(description: str, *, allow_none: bool = False) -> fields.Dict:
+    return fields.Dict(
+        required=True, allow_none=allow_none, metadata={"description": description}
+    )
+
+
 class _Kept(Schema):
     """What the store adds to every record; what was left out comes back as null."""
 
@@ -91,7 +97,11 @@ class ChainRecordSchema(ChainWriteSchema, _Kept):
 
 
 class ReadingRecordSchema(ReadingWriteSchema, _Kept):
-    """A reading, as kept."""
+    """A reading, as kept: whatever form input and result had in the version that made them."""
+
+    input = _as_sent("Input of the calculation, as sent.")
+    result = _as_sent("Result, as it was shown.")
+    limit = _as_sent("The limit the verdict rests on.", allow_none=True)
 
 
 class PageQuerySchema(Strict):

@@ -1,0 +1,158 @@
+"""The calculations over HTTP: the core's own answers, in the form the document gives."""
+
+import json
+from itertools import islice
+from typing import Any
+
+import pytest
+
+from midspan.core import CALCS, dispatch, run
+from midspan.web.examples import INPUTS
+from vectors import vectors
+from web.document import Document, dotted, put_at
+
+SENT = [(name, text) for name, text in vectors() if name in CALCS]
+
+
+def post(client, name: str, payload: Any):
+    text = payload if isinstance(payload, str) else json.dumps(payload)
+    return client.post(f"/api/v1/calc/{name}", data=text, content_type="application/json")
+
+
+def test_the_whole_vector_set_is_answered_as_the_core_does(client, document: Document) -> None:
+    accepted = 0
+    for name, text in SENT:
+        said = json.loads(dispatch(name, text))
+        answer = post(client, name, text)
+        value = document.expect(answer, "post", f"/api/v1/calc/{name}")
+        if not said["ok"] and said["problems"][0]["code"] == "not-json":
+            assert (answer.status_code, value["type"]) == (400, "/problems/not-json")
+        elif said["ok"]:
+            assert (answer.status_code, value) == (200, said["result"])
+            accepted += 1
+        else:
+            assert answer.status_code == 422, text
+            got = [(e["field"], e["code"], e["got"], e["need"]) for e in value["errors"]]
+            assert got == [(p["field"], p["code"], p["got"], p["need"]) for p in said["problems"]]
+    assert 100 < accepted < len(SENT) - 100
+
+
+def test_the_document_admits_the_inputs_the_core_admits(document: Document) -> None:
+    for name, text in SENT:
+        if json.loads(dispatch(name, text))["ok"]:
+            schema = document.input_schema(f"/api/v1/calc/{name}")
+            assert document.faults(json.loads(text), schema) == [], text
+
+
+@pytest.mark.parametrize("name", sorted(CALCS))
+def test_a_field_marked_required_is_missed_and_another_is_not(
+    client, document: Document, name: str
+) -> None:
+    schema = document.input_schema(f"/api/v1/calc/{name}")
+    for field in schema["properties"]:
+        without = {key: value for key, value in INPUTS[name].items() if key != field}
+        answer = post(client, name, without)
+        if field in schema["required"]:
+            errors = answer.get_json()["errors"]
+            assert {"missing"} == {e["code"] for e in errors if e["field"] == field}, field
+        elif field in INPUTS[name]:
+            # Left out or null, it is at most what this method happens to need.
+            for tried in (without, INPUTS[name] | {field: None}):
+                errors = post(client, name, tried).get_json().get("errors", [])
+                assert {e["code"] for e in errors} <= {"missing"}, field
+
+
+TEXTS = {
+    "NaN": ("not-finite", "NaN"),
+    "Infinity": ("not-finite", "Infinity"),
+    "-Infinity": ("not-finite", "-Infinity"),
+    "1e400": ("not-finite", "Infinity"),
+    "-1e400": ("not-finite", "-Infinity"),
+    "1e300": ("out-of-range", 1e300),
+    "-1": ("out-of-range", -1),
+    "-1e-9": ("out-of-range", -1e-9),
+    "9" * 400: ("out-of-range", "an integer beyond 2^53"),
+    '"9.5"': ("not-a-number", "9.5"),
+    '"9,5 mm"': ("not-a-number", "9,5 mm"),
+    "true": ("not-a-number", True),
+    "false": ("not-a-number", False),
+    "[[1]]": ("not-a-number", "a list"),
+    '{"a": 1}': ("not-a-number", "an object"),
+}
+MARK = "@@"
+
+
+@pytest.mark.parametrize("name", sorted(CALCS))
+@pytest.mark.parametrize("text", TEXTS, ids=lambda text: text[:12])
+def test_every_number_of_every_input_refuses_what_is_no_number_of_its_range(
+    client, document: Document, name: str, text: str
+) -> None:
+    code, got = TEXTS[text]
+    path = f"/api/v1/calc/{name}"
+    tried = 0
+    for where, _ in document.numbers(document.input_schema(path)):
+        payload = _for_its_method(name, where)
+        body = json.dumps(put_at(payload, where, MARK)).replace(f'"{MARK}"', text)
+        answer = post(client, name, body)
+        problem = document.expect(answer, "post", path)
+        assert answer.status_code == 422, (where, text)
+        found = [e for e in problem["errors"] if e["field"] == dotted(where)]
+        assert [(e["code"], e["got"]) for e in found] == [(code, got)], where
+        assert found[0]["need"] in found[0]["detail"]
+        assert found[0]["next_step"]
+        tried += 1
+    assert tried > 5
+
+
+def _for_its_method(name: str, where: tuple[str | int, ...]) -> dict[str, Any]:
+    """Give an input whose method uses the number at a path."""
+    payload = INPUTS[name]
+    plain = {"drive": payload["drive"]}
+    if name == "elongation" and where[0] == "readings_mm":
+        return plain | {"method": "pin-to-pin", "pitches": 10}
+    if name == "crank-rock" and str(where[0]).endswith(("_mm", "own_limit")):
+        return plain | {"method": "damper-arc", "readings_mm": [3.0], "damper_diameter_mm": 180}
+    return payload
+
+
+def test_whole_numbers_must_be_whole(client, document: Document) -> None:
+    for name in CALCS:
+        path = f"/api/v1/calc/{name}"
+        for where, schema in document.numbers(document.input_schema(path)):
+            if "integer" in schema["type"]:
+                answer = post(client, name, put_at(INPUTS[name], where, 20.5))
+                errors = {e["field"]: e["code"] for e in answer.get_json()["errors"]}
+                assert errors[dotted(where)] == "not-whole"
+
+
+def test_a_batch_answers_each_for_itself_and_in_order(client, document: Document) -> None:
+    sent = [*islice(SENT, 300), ("drive", "5"), ("slack", "null")]
+    # Whatever JSON the vectors hold, a batch is one JSON text.
+    items = ", ".join(f'{{"calc": {json.dumps(name)}, "input": {text}}}' for name, text in sent)
+    answer = post(client, "batch", f'{{"items": [{items}]}}')
+    value = document.expect(answer, "post", "/api/v1/calc/batch")
+    assert value["results"] == [json.loads(dispatch(name, text)) for name, text in sent]
+    assert {row["ok"] for row in value["results"]} == {True, False}
+
+
+@pytest.mark.parametrize(
+    "item", [5, None, [], {}, {"calc": []}, {"calc": "limits", "input": {}}, {"calc": "x"}]
+)
+def test_a_bad_item_does_not_spoil_the_batch(client, document, slack, item: Any) -> None:
+    good = {"calc": "slack", "input": slack}
+    answer = post(client, "batch", {"items": [item, good]})
+    value = document.expect(answer, "post", "/api/v1/calc/batch")
+    assert answer.status_code == 200
+    assert [row["ok"] for row in value["results"]] == [False, True]
+
+
+def test_an_empty_and_a_full_batch(client, slack) -> None:
+    assert post(client, "batch", {"items": []}).get_json() == {"results": []}
+    full = {"items": [{"calc": "slack", "input": slack}] * 1000}
+    assert len(post(client, "batch", full).get_json()["results"]) == 1000
+
+
+def test_the_tables_are_the_cores(client, document: Document) -> None:
+    for name in ("limits", "glossary"):
+        answer = client.get(f"/api/v1/{name}")
+        assert document.expect(answer, "get", f"/api/v1/{name}") == run(name, {})

@@ -1,0 +1,128 @@
+"""The commands."""
+
+import json
+import re
+from pathlib import Path
+from typing import Any
+
+import pytest
+from click.testing import CliRunner, Result
+
+from midspan.cli import main
+from midspan.core import run
+from midspan.demo import scenario
+from midspan.settings import Settings
+from midspan.store import Chain, Drive, Engine, Reading, Store, at_head
+from midspan.store.explain import explain
+from midspan.store.models import LOCAL_SHOP
+from midspan.store.records import page
+from midspan.web.schemas.record_fields import as_identifier
+
+
+@pytest.fixture
+def command(tmp_path: Path):
+    """Run a command with a data folder of its own."""
+
+    def call(*words: str, stdin: str | None = None) -> Result:
+        return CliRunner().invoke(main, words, input=stdin, env={"MIDSPAN_DATA_DIR": str(tmp_path)})
+
+    return call
+
+
+@pytest.fixture
+def store(tmp_path: Path) -> Store:
+    """The store that the commands use."""
+    return Store(Settings(data_dir=tmp_path).database())
+
+
+def everything(store: Store) -> dict[str, list[Any]]:
+    with store.reading() as session:
+        kinds = (Engine, Drive, Chain, Reading)
+        return {
+            kind.__tablename__: list(page(session, kind, LOCAL_SHOP, None, 500)[0])
+            for kind in kinds
+        }
+
+
+def test_calc_prints_the_cores_result(command, slack: dict[str, Any], tmp_path: Path) -> None:
+    file = tmp_path / "input.json"
+    file.write_text(json.dumps(slack))
+    for done in (
+        command("calc", "slack", str(file)),
+        command("calc", "slack", "-", stdin=file.read_text()),
+    ):
+        assert done.exit_code == 0
+        assert json.loads(done.stdout) == run("slack", slack)
+
+
+def test_calc_names_what_it_refuses(command, slack: dict[str, Any]) -> None:
+    done = command("calc", "slack", "-", stdin=json.dumps(slack | {"method": "x"}))
+    assert done.exit_code == 1
+    assert "method" in done.stderr
+    assert done.stdout == ""
+    for bad in ("{", "[" * 100_000, ""):
+        done = command("calc", "slack", "-", stdin=bad)
+        assert done.exit_code == 1
+        assert "not JSON" in done.stderr
+
+
+def test_migrate_brings_the_database_to_todays_form(command, store: Store) -> None:
+    assert command("migrate").exit_code == 0
+    assert at_head(store)
+
+
+def test_the_demonstration_is_loaded_once(command, store: Store) -> None:
+    first = command("demo")
+    assert first.exit_code == 0, first.output
+    assert "invented" in first.output.lower()
+    assert "http://127.0.0.1:" in first.output
+    told = scenario()
+    before = everything(store)
+    assert {name: len(rows) for name, rows in before.items()} == {
+        "engine": 1, "drive": len(told["drives"]), "chain": len(told["chains"]),
+        "reading": len(told["readings"]),
+    }  # fmt: skip
+    assert "added" not in command("demo").output
+    received = {name: [row.received_at for row in rows] for name, rows in before.items()}
+    again = {name: [row.received_at for row in rows] for name, rows in everything(store).items()}
+    assert again == received
+
+
+def test_the_demonstration_says_that_it_is_invented_and_the_core_computes_it(
+    command, store: Store
+) -> None:
+    command("demo")
+    kept = everything(store)
+    assert kept["engine"][0].invented
+    for row in kept["engine"] + kept["drive"] + kept["chain"]:
+        assert "invented" in (getattr(row, "label", None) or row.name).lower()
+    for row in kept["reading"]:
+        assert "invented" in row.note.lower()
+        assert row.result == json.loads(json.dumps(run(row.calc, row.input)))
+        assert explain(row)["same_verdict"]
+    told = json.dumps(scenario())
+    assert '"result"' not in told
+    for id in re.findall(r'"(?:\w+_)?id": "([^"]+)"', told):
+        assert as_identifier(id), id
+
+
+def test_the_demonstration_tells_a_fresh_chain_from_a_worn_one(command, store: Store) -> None:
+    command("demo")
+    labels = {row.id: row.label for row in everything(store)["chain"]}
+    outcomes = {
+        (labels[row.chain_id].split()[0], row.calc): row.result["verdict"]["outcome"]
+        for row in everything(store)["reading"]
+    }
+    assert outcomes[("fresh", "slack")] == "wanted"
+    assert outcomes[("worn", "slack")] == "too-loose"
+
+
+def test_a_reading_of_older_calculations_is_left_as_it_is(command, store: Store) -> None:
+    command("demo")
+    with store.writing() as session:
+        row = page(session, Reading, LOCAL_SHOP, None, 1)[0][0]
+        row.core_version = "0.0.1"
+    done = command("demo")
+    assert done.exit_code == 0
+    assert "kept from before" in done.output
+    assert everything(store)["reading"][0].core_version == "0.0.1"

@@ -1,0 +1,203 @@
+"""Keeping records over HTTP, and explaining an old verdict."""
+
+import json
+from typing import Any
+
+import pytest
+
+from midspan.core import VERSION, run
+from midspan.web.examples import WRITES
+from web.document import Document
+
+NOUNS = ("engine", "drive", "chain", "reading")
+
+
+def key(number: int) -> str:
+    return f"01923f5e-8c00-7000-8000-{number:012x}"
+
+
+class Shelf:
+    """Sends records and holds every answer against the document."""
+
+    def __init__(self, client: Any, document: Document) -> None:
+        self.client = client
+        self.document = document
+
+    def put(self, noun: str, number: int, values: Any, status: int) -> Any:
+        answer = self.client.put(f"/api/v1/{noun}s/{key(number)}", json=values)
+        assert answer.status_code == status, answer.text
+        return self.document.expect(answer, "put", f"/api/v1/{noun}s/{{id}}")
+
+    def get(self, noun: str, number: int) -> Any:
+        answer = self.client.get(f"/api/v1/{noun}s/{key(number)}")
+        return self.document.expect(answer, "get", f"/api/v1/{noun}s/{{id}}")
+
+    def page(self, noun: str, query: str = "") -> Any:
+        answer = self.client.get(f"/api/v1/{noun}s{query}")
+        return self.document.expect(answer, "get", f"/api/v1/{noun}s")
+
+
+@pytest.fixture
+def shelf(client, document: Document) -> Shelf:
+    """The service's records, with the engine that the others refer to."""
+    made = Shelf(client, document)
+    made.put("engine", 1, WRITES["engine"], 201)
+    return made
+
+
+@pytest.mark.parametrize("noun", NOUNS)
+def test_a_record_is_kept_as_sent(shelf: Shelf, noun: str) -> None:
+    sent = WRITES[noun]
+    kept = shelf.put(noun, 2, sent, 201)
+    assert kept == shelf.get(noun, 2) == shelf.put(noun, 2, sent, 200)
+    assert {name: kept[name] for name in sent} == sent
+    assert (kept["id"], kept["version"]) == (key(2), 1)
+    assert shelf.page(noun)["items"][-1] == kept
+    # What comes back can be sent again, less what the store added.
+    added = ("id", "version", "received_at")
+    shelf.put(noun, 2, {k: v for k, v in kept.items() if k not in added}, 200)
+
+
+@pytest.mark.parametrize("noun", ["engine", "drive", "chain"])
+def test_a_change_replaces_what_was_kept(shelf: Shelf, noun: str) -> None:
+    shelf.put(noun, 2, WRITES[noun], 201)
+    field = "name" if noun == "engine" else "label"
+    changed = shelf.put(noun, 2, WRITES[noun] | {field: "Other"}, 200)
+    assert (changed[field], changed["version"]) == ("Other", 2)
+    assert shelf.get(noun, 2) == changed
+
+
+@pytest.mark.parametrize(
+    "change",
+    [
+        {"note": "other"},
+        {"taken_at": "2026-01-31T12:00:00.000001Z"},
+        {"input": {}},
+        {"result": WRITES["reading"]["result"] | {"calc": "sla"}},
+        {"limit": None},
+        {"engine_id": None},
+    ],
+    ids=str,
+)
+def test_another_reading_under_its_id_is_refused_and_the_first_stays(
+    shelf: Shelf, change: dict[str, Any]
+) -> None:
+    first = shelf.put("reading", 2, WRITES["reading"], 201)
+    problem = shelf.put("reading", 2, WRITES["reading"] | change, 409)
+    assert problem["type"] == "/problems/reading-exists"
+    assert shelf.get("reading", 2) == first
+
+
+BAD = [
+    ("engine", {"name": None}, "name", "missing"),
+    ("engine", {"name": ""}, "name", "missing"),
+    ("engine", {"name": 5}, "name", "not-text"),
+    ("engine", {"name": "x" * 201}, "name", "too-long"),
+    ("engine", {"name": "a\x00b"}, "name", "not-text"),
+    ("engine", {"name": "\ud800"}, "name", "not-text"),
+    ("engine", {"note": []}, "note", "not-text"),
+    ("engine", {"invented": "yes"}, "invented", "not-a-choice"),
+    ("engine", {"invented": 1}, "invented", "not-a-choice"),
+    ("engine", {"created_at": "yesterday"}, "created_at", "not-a-time"),
+    ("engine", {"created_at": "2026-13-01T00:00:00Z"}, "created_at", "not-a-time"),
+    ("engine", {"created_at": "2026-01-01T00:00:00"}, "created_at", "not-a-time"),
+    ("engine", {"created_at": "2026-01-01T00:00:00+01:00"}, "created_at", "not-a-time"),
+    ("engine", {"created_at": 5}, "created_at", "not-a-time"),
+    ("engine", {"colour": "red"}, "colour", "unknown-field"),
+    ("engine", {"id": key(9)}, "id", "unknown-field"),
+    ("drive", {"engine_id": key(9)}, "engine_id", "no-such-record"),
+    ("drive", {"engine_id": "1"}, "engine_id", "not-an-id"),
+    ("drive", {"engine_id": key(1).replace("-7", "-4", 1)}, "engine_id", "not-an-id"),
+    ("drive", {"engine_id": None}, "engine_id", "missing"),
+    ("drive", {"pitch_mm": "9.5"}, "pitch_mm", "not-a-number"),
+    ("drive", {"pitch_mm": 2}, "pitch_mm", "out-of-range"),
+    ("drive", {"crank_teeth": 22.5}, "crank_teeth", "not-whole"),
+    ("drive", {"cam_teeth": 43}, "cam_teeth", "not-half-speed"),
+    ("drive", {"centre_distance_mm": 90}, "centre_distance_mm", "gears-collide"),
+    ("drive", {"links": 30}, "links", "chain-too-short"),
+    ("drive", {"roller_diameter_mm": 9.6}, "roller_diameter_mm", "conflict"),
+    ("drive", {"centres": "loose"}, "centres", "not-a-choice"),
+    ("drive", {"drive_kind": 7}, "drive_kind", "not-a-choice"),
+    ("chain", {"engine_id": key(9)}, "engine_id", "no-such-record"),
+    ("chain", {"pitch_mm": True}, "pitch_mm", "not-a-number"),
+    ("chain", {"links": 10**400}, "links", "out-of-range"),
+    ("reading", {"calc": "drive"}, "calc", "not-a-choice"),
+    ("reading", {"calc": None}, "calc", "missing"),
+    ("reading", {"drive_id": key(9)}, "drive_id", "no-such-record"),
+    ("reading", {"input": None}, "input", "missing"),
+    ("reading", {"input": []}, "input", "not-an-object"),
+    ("reading", {"input": {"a": "x" * 17_000}}, "input", "too-long"),
+    ("reading", {"result": {"a": float("nan")}}, "result", "not-finite"),
+    ("reading", {"result": {"a": [{"b": float("-inf")}]}}, "result", "not-finite"),
+    ("reading", {"result": {"a": "x" * 65_000}}, "result", "too-long"),
+    ("reading", {"limit": "own"}, "limit", "not-an-object"),
+    ("reading", {"core_version": 1}, "core_version", "not-text"),
+    ("reading", {"taken_at": None}, "taken_at", "missing"),
+]
+
+
+@pytest.mark.parametrize(("noun", "change", "field", "code"), BAD, ids=lambda part: str(part)[:40])
+def test_a_bad_record_is_refused_by_field_and_nothing_is_kept(
+    shelf: Shelf, noun: str, change: Any, field: str, code: str
+) -> None:
+    problem = shelf.put(noun, 2, WRITES[noun] | change, 422)
+    (found,) = problem["errors"]
+    assert (found["field"], found["code"]) == (field, code)
+    assert found["need"] != "another value"
+    assert shelf.get(noun, 2)["type"] == "/problems/no-such-record"
+
+
+def test_every_problem_is_named_at_once(shelf: Shelf) -> None:
+    problem = shelf.put("drive", 2, {"pitch_mm": 2, "links": "x", "colour": 1}, 422)
+    named = {error["field"] for error in problem["errors"]}
+    assert {"pitch_mm", "links", "colour", "engine_id", "label", "crank_teeth"} <= named
+
+
+@pytest.mark.parametrize("deep", [19, 21, 900])
+def test_how_deep_a_result_may_nest(client, shelf: Shelf, deep: int) -> None:
+    nested = '{"a":' * deep + "1" + "}" * deep
+    body = json.dumps(WRITES["reading"] | {"result": "@@"}).replace('"@@"', nested)
+    answer = client.put(f"/api/v1/readings/{key(2)}", data=body, content_type="application/json")
+    assert answer.status_code == (201 if deep < 20 else 422)
+
+
+def test_pages_give_every_record_once(shelf: Shelf) -> None:
+    for number in range(2, 8):
+        shelf.put("engine", number, WRITES["engine"], 201)
+    seen, query = [], "?limit=3"
+    while True:
+        page = shelf.page("engine", query)
+        seen += [row["id"] for row in page["items"]]
+        if page["next"] is None:
+            break
+        query = f"?limit=3&after={page['next']}"
+    assert seen == [key(number) for number in range(1, 8)]
+
+
+def test_an_old_verdict_is_explained(client, shelf: Shelf, document: Document) -> None:
+    stored = shelf.put("reading", 2, WRITES["reading"], 201)
+    path = "/api/v1/readings/{id}/explanation"
+    said = document.expect(client.get(path.replace("{id}", key(2))), "get", path)
+    assert said["stored"] == stored
+    assert said["recomputed"] == run("slack", WRITES["reading"]["input"])
+    assert said["same_verdict"] is True
+    assert (said["core_version_then"], said["core_version_now"]) == (VERSION, VERSION)
+
+
+def test_a_verdict_that_today_would_be_another_is_told_apart(client, shelf: Shelf) -> None:
+    sent = json.loads(json.dumps(WRITES["reading"]))
+    sent["result"]["verdict"]["outcome"] = "too-loose"
+    shelf.put("reading", 2, sent | {"core_version": "0.0.1"}, 201)
+    said = client.get(f"/api/v1/readings/{key(2)}/explanation").get_json()
+    assert said["same_verdict"] is False
+    assert (said["core_version_then"], said["core_version_now"]) == ("0.0.1", VERSION)
+    assert said["stored"]["result"]["verdict"]["outcome"] == "too-loose"
+    assert said["recomputed"]["verdict"]["outcome"] == "wanted"
+
+
+def test_input_that_today_is_refused_is_explained_too(client, shelf: Shelf) -> None:
+    shelf.put("reading", 2, WRITES["reading"] | {"input": {"method": "old"}}, 201)
+    said = client.get(f"/api/v1/readings/{key(2)}/explanation").get_json()
+    assert said["recomputed"] is None
+    assert said["same_verdict"] is False
+    assert "not-a-choice" in {found["code"] for found in said["problems"]}

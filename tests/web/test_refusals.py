@@ -1,0 +1,223 @@
+"""Every way to be refused, and the one form that every refusal has."""
+
+import json
+import logging
+from typing import Any, NamedTuple
+
+import pytest
+from flask import Flask
+from sqlalchemy.exc import OperationalError
+
+from midspan.settings import Settings
+from midspan.store import upgrade
+from midspan.web import create_app
+from midspan.web.problems import KINDS, pointer
+from web.document import Document
+
+JSON = "application/json"
+ENGINE = "/api/v1/engines/01923f5e-8c00-7000-8000-000000000001"
+SLACK = "/api/v1/calc/slack"
+
+
+class Case(NamedTuple):
+    """A request, and what is said of it."""
+
+    method: str
+    path: str
+    status: int
+    type: str
+    body: Any = b""
+    sent_as: str | None = JSON
+    headers: dict[str, str] = {}  # noqa: RUF012
+    field: str | None = None
+    code: str | None = None
+
+
+CASES = {
+    "no such page": Case("GET", "/nowhere", 404, "about:blank"),
+    "no such page of the API": Case("GET", "/api/v1/nowhere", 404, "about:blank"),
+    "no such problem": Case("GET", "/problems/nothing", 404, "about:blank"),
+    "method": Case("DELETE", ENGINE, 405, "about:blank"),
+    "method of a calculation": Case("GET", SLACK, 405, "about:blank"),
+    "no body": Case("POST", SLACK, 400, "not-json"),
+    "half a body": Case("POST", SLACK, 400, "not-json", b'{"drive": '),
+    "two bodies": Case("POST", SLACK, 400, "not-json", b"{} {}"),
+    "not UTF-8": Case("POST", SLACK, 400, "not-json", b'{"a": "\xff"}'),
+    "UTF-16": Case("POST", SLACK, 400, "not-json", "{}".encode("utf-16")),
+    "byte order mark": Case("POST", SLACK, 400, "not-json", b"\xef\xbb\xbf{}"),
+    "nested deep": Case("POST", SLACK, 400, "not-json", b"[" * 100_000 + b"]" * 100_000),
+    "objects nested deep": Case("POST", SLACK, 400, "not-json", b'{"a":' * 100_000),
+    "endless number": Case("POST", SLACK, 400, "not-json", b'{"a": ' + b"9" * 5000 + b"}"),
+    "a form": Case("POST", SLACK, 415, "not-sent-as-json", b"a=1", "application/x-www-form-urlencoded"),
+    "plain text": Case("POST", SLACK, 415, "not-sent-as-json", b"{}", "text/plain"),
+    "no type": Case("POST", SLACK, 415, "not-sent-as-json", b"{}", None),
+    "charset": Case("POST", SLACK, 415, "not-sent-as-json", b"{}", JSON + "; charset=latin-1"),
+    "record as a form": Case("PUT", ENGINE, 415, "not-sent-as-json", b"{}", "text/plain"),
+    "too large": Case("POST", SLACK, 413, "body-too-large", b" " * 20_001),
+    "foreign host": Case("GET", "/healthz", 400, "foreign-host", headers={"Host": "evil.example"}),
+    "foreign host, our port": Case(
+        "POST", SLACK, 400, "foreign-host", b"{}", headers={"Host": "evil.example:8765"}
+    ),
+    "like our host": Case(
+        "GET", "/api/v1/engines", 400, "foreign-host", headers={"Host": "localhost.evil.example"}
+    ),
+    "twice": Case(
+        "POST", SLACK, 422, "input-refused", b'{"a": {"method": 1, "method": 2}}',
+        field="method", code="given-twice",
+    ),
+    "a list": Case("POST", SLACK, 422, "input-refused", [], field="", code="not-an-object"),
+    "null": Case("POST", SLACK, 422, "input-refused", b"null", field="", code="not-an-object"),
+    "unknown field": Case(
+        "POST", SLACK, 422, "input-refused", {"methd": "total"}, field="methd", code="unknown-field"
+    ),
+    "batch of nothing": Case(
+        "POST", "/api/v1/calc/batch", 422, "input-refused", {}, field="items", code="missing"
+    ),
+    "batch, no object": Case(
+        "POST", "/api/v1/calc/batch", 422, "input-refused", 5, field="", code="not-an-object"
+    ),
+    "batch, no list": Case(
+        "POST", "/api/v1/calc/batch", 422, "input-refused", {"items": {}},
+        field="items", code="not-a-list",
+    ),
+    "batch, too many": Case(
+        "POST", "/api/v1/calc/batch", 422, "input-refused", {"items": [0] * 1001},
+        field="items", code="too-many",
+    ),
+    "batch, misspelt": Case(
+        "POST", "/api/v1/calc/batch", 422, "input-refused", {"itms": []},
+        field="itms", code="unknown-field",
+    ),
+    "no record": Case("GET", ENGINE, 404, "no-such-record"),
+    "no reading to explain": Case(
+        "GET", ENGINE.replace("engines", "readings") + "/explanation", 404, "no-such-record"
+    ),
+    "id": Case("GET", "/api/v1/engines/1", 422, "input-refused", field="id", code="not-an-id"),
+    "id of another version": Case(
+        "PUT", ENGINE.replace("-7000-", "-4000-"), 422, "input-refused", {},
+        field="id", code="not-an-id",
+    ),
+    "page size": Case(
+        "GET", "/api/v1/readings?limit=0", 422, "input-refused", field="limit", code="out-of-range"
+    ),
+    "page size, huge": Case(
+        "GET", "/api/v1/readings?limit=501", 422, "input-refused",
+        field="limit", code="out-of-range",
+    ),
+    "page size in words": Case(
+        "GET", "/api/v1/readings?limit=ten", 422, "input-refused", field="limit", code="not-whole"
+    ),
+    "page start": Case(
+        "GET", "/api/v1/readings?after=x", 422, "input-refused", field="after", code="not-an-id"
+    ),
+    "misspelt query": Case(
+        "GET", "/api/v1/readings?limt=5", 422, "input-refused",
+        field="limt", code="unknown-field",
+    ),
+}  # fmt: skip
+
+
+@pytest.fixture
+def settings(tmp_path) -> Settings:
+    return Settings(data_dir=tmp_path, max_body_bytes=20_000)
+
+
+@pytest.mark.parametrize("case", CASES.values(), ids=CASES)
+def test_it_is_refused_in_the_one_form(client, document: Document, settings, case: Case) -> None:
+    body = case.body if isinstance(case.body, bytes) else json.dumps(case.body).encode()
+    if case.status != 413 and len(body) > settings.max_body_bytes:
+        client.application.config["MAX_CONTENT_LENGTH"] = None
+    answer = client.open(
+        case.path, method=case.method, data=body, content_type=case.sent_as, headers=case.headers
+    )
+    assert answer.status_code == case.status
+    problem = answer.get_json(force=True)
+    assert answer.mimetype == "application/problem+json"
+    assert document.faults(problem, {"$ref": "#/components/schemas/Problem"}) == []
+    assert problem["status"] == case.status
+    assert problem["type"].removeprefix("/problems/") == case.type
+    assert problem["instance"] == case.path.split("?")[0]
+    assert len(problem["detail"]) > 10
+    if case.field is not None:
+        (found,) = [e for e in problem["errors"] if e["field"] == case.field][:1]
+        assert found["code"] == case.code
+        assert found["pointer"] == pointer(case.field)
+        assert found["need"]
+        assert found["next_step"]
+    assert answer.headers["X-Content-Type-Options"] == "nosniff"
+
+
+def test_every_kind_of_problem_is_met_here_or_below() -> None:
+    below = {"unexpected", "store-unavailable", "store-not-migrated", "reading-exists"}
+    assert {case.type for case in CASES.values()} - {"about:blank"} | below == set(KINDS)
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_every_kind_has_the_page_its_type_leads_to(client, kind: str) -> None:
+    answer = client.get(f"/problems/{kind}")
+    assert answer.status_code == 200
+    assert KINDS[kind].detail in answer.text
+
+
+def test_method_not_allowed_says_which_are(client) -> None:
+    assert "POST" in client.get(SLACK).headers["Allow"]
+
+
+@pytest.mark.parametrize("host", ["localhost", "localhost:8765", "127.0.0.1:80"])
+def test_our_own_names_are_answered(client, host: str) -> None:
+    assert client.get("/healthz", headers={"Host": host}).status_code == 200
+
+
+def test_a_fault_of_ours_is_logged_under_an_id_and_tells_nothing(
+    app: Flask, document: Document, caplog: pytest.LogCaptureFixture
+) -> None:
+    @app.get("/api/v1/fault")
+    def fault() -> str:
+        raise RuntimeError("secret of the inside")
+
+    with caplog.at_level(logging.ERROR):
+        answer = app.test_client().get("/api/v1/fault")
+    problem = answer.get_json(force=True)
+    assert (answer.status_code, answer.mimetype) == (500, "application/problem+json")
+    assert document.faults(problem, {"$ref": "#/components/schemas/Problem"}) == []
+    assert "secret" not in answer.text
+    assert "Traceback" not in answer.text
+    assert problem["instance"].startswith("urn:uuid:")
+    assert problem["instance"] in caplog.text
+    assert "secret of the inside" in caplog.text
+
+
+def test_a_store_that_cannot_be_used_is_503_and_its_words_stay_inside(app: Flask) -> None:
+    @app.get("/api/v1/locked")
+    def locked() -> str:
+        raise OperationalError("SELECT secret", {}, Exception("database is locked"))
+
+    answer = app.test_client().get("/api/v1/locked")
+    assert answer.status_code == 503
+    assert answer.get_json(force=True)["type"] == "/problems/store-unavailable"
+    assert "secret" not in answer.text
+
+
+def test_before_the_migration_it_is_up_but_not_ready(settings: Settings, document) -> None:
+    app = create_app(settings)
+    client = app.test_client()
+    document.expect(client.get("/healthz"), "get", "/healthz")
+    answer = client.get("/readyz")
+    assert document.expect(answer, "get", "/readyz")["type"] == "/problems/store-not-migrated"
+    assert answer.status_code == 503
+    assert client.get("/api/v1/engines").status_code == 503
+    upgrade(app.extensions["midspan"])
+    assert document.expect(client.get("/readyz"), "get", "/readyz")["status"] == "up"
+
+
+@pytest.mark.parametrize(
+    ("field", "expected"),
+    [
+        ("", "#"),
+        ("drive.centre_distance_mm", "#/drive/centre_distance_mm"),
+        ("readings_mm[2]", "#/readings_mm/2"),
+        ("a/b~c d", "#/a~1b~0c%20d"),
+    ],
+)
+def test_pointers_are_those_of_the_standard(field: str, expected: str) -> None:
+    assert pointer(field) == expected
