@@ -84,12 +84,47 @@ def findings(
     """
     by = subjects(whole, build)
     by.update(direct)
-    facts = facts_of(build, pitch)
+    teeth = build.drive.cam_teeth if build is not None else None
+    return hold(by, facts_of(build, pitch), own, table, teeth)
+
+
+def hold(
+    by: dict[str, Subject],
+    facts: dict[str, object],
+    own: Limit | None,
+    table: tuple[Limit, ...],
+    teeth: int | None,
+) -> Findings:
+    """Hold what is known against those limits of a table whose conditions the facts meet."""
     found = [limit for limit in table if limits.applies(limit, facts)]
     if own is not None:
         found = [own] + found
-    teeth = build.drive.cam_teeth if build is not None else None
     return Findings(by, judgements(found, by, teeth), teeth)
+
+
+def judged_rows(held: Findings) -> list[dict[str, object]]:
+    """Give every judgement in the form of the result."""
+    return [
+        {
+            "limit": limits.as_dict(row.limit, held.teeth),
+            "outcome": row.outcome,
+            "limit_value": row.nearest_end(held.by[row.limit.quantity].at.value),
+            "unit": row.unit,
+        }
+        for row in held.rows
+    ]
+
+
+def shown_verdict(verdict: Verdict, teeth: int | None) -> dict[str, object]:
+    """Give a verdict in the form of the result."""
+    return {
+        "outcome": verdict.outcome,
+        "between": verdict.between,
+        "headline": verdict.headline,
+        "why": verdict.why,
+        "next_step": verdict.next_step,
+        "limit": None if verdict.limit is None else limits.as_dict(verdict.limit, teeth),
+    }
 
 
 def result(
@@ -106,7 +141,7 @@ def result(
     """Put the result of a bench together."""
     shown_state = None
     if whole is not None:
-        shown_state = {name: _as_dict(at) for name, at in whole.items()}
+        shown_state = {name: interval_dict(at) for name, at in whole.items()}
     assumptions = seen.instrument.assumptions + (assumed or [])
     if build is not None:
         assumptions = assumptions + build.assumptions
@@ -115,30 +150,16 @@ def result(
         "core_version": VERSION,
         "measured": seen.shown,
         "state": shown_state,
-        "verdict": {
-            "outcome": verdict.outcome,
-            "between": verdict.between,
-            "headline": verdict.headline,
-            "why": verdict.why,
-            "next_step": verdict.next_step,
-            "limit": None if verdict.limit is None else limits.as_dict(verdict.limit, held.teeth),
-        },
-        "judgements": [
-            {
-                "limit": limits.as_dict(row.limit, held.teeth),
-                "outcome": row.outcome,
-                "limit_value": row.nearest_end(held.by[row.limit.quantity].at.value),
-                "unit": row.unit,
-            }
-            for row in held.rows
-        ],
+        "verdict": shown_verdict(verdict, held.teeth),
+        "judgements": judged_rows(held),
         "assumptions": assumptions,
         "warnings": warnings,
         "cautions": cautions,
     }
 
 
-def _as_dict(at: Interval) -> dict[str, object]:
+def interval_dict(at: Interval) -> dict[str, object]:
+    """Give an interval in the form of the result."""
     return {
         "value": at.value,
         "low": at.low,

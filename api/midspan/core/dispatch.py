@@ -2,7 +2,21 @@
 
 import json
 
-from . import calc_drive, calc_elongation, calc_rock, calc_slack, glossary, instrument, limits
+from . import (
+    calc_bored,
+    calc_combined,
+    calc_drive,
+    calc_elongation,
+    calc_fit,
+    calc_gear,
+    calc_heat,
+    calc_rock,
+    calc_slack,
+    glossary,
+    instrument,
+    limits,
+    materials,
+)
 from .errors import Refused, problem
 from .fields import Form
 from .version import VERSION
@@ -28,6 +42,14 @@ def _glossary(payload: object) -> dict[str, object]:
     return {"terms": terms}
 
 
+def _materials(payload: object) -> dict[str, object]:
+    """Give every material on file with its expansion coefficient."""
+    form = Form(payload)
+    form.close()
+    form.finish()
+    return {"materials": [materials.as_dict(m) for m in materials.MATERIALS]}
+
+
 def _describe(payload: object) -> dict[str, object]:
     """Tell the version, the calculations and the instrument figures assumed."""
     form = Form(payload)
@@ -41,8 +63,13 @@ CALCS = {
     "elongation": calc_elongation.calculate,
     "slack": calc_slack.calculate,
     "crank-rock": calc_rock.calculate,
+    "heat": calc_heat.calculate,
+    "bored": calc_bored.calculate,
+    "gear": calc_gear.calculate,
+    "combined": calc_combined.calculate,
+    "fit": calc_fit.calculate,
 }
-TABLES = {"limits": _limits, "glossary": _glossary, "describe": _describe}
+TABLES = {"limits": _limits, "materials": _materials, "glossary": _glossary, "describe": _describe}
 
 
 def run(name: str, payload: object) -> dict[str, object]:

@@ -115,6 +115,25 @@ class Form:
             return None
         return Form(self.payload[name], self.field(name), self.problems)
 
+    def take_forms(self, name: str, most: int, required: bool = True) -> "list[Form]":
+        """Open every object in a list of up to `most`."""
+        need = "a list of up to " + str(most) + " objects"
+        if not self.has(name):
+            if required:
+                self.refuse("missing", name, None, need, "Send a list, empty if there is none.")
+            return []
+        values = self.payload[name]
+        if not isinstance(values, list):
+            self.refuse("not-a-list", name, values, need, "Send a list.")
+            return []
+        if len(values) > most:
+            self.refuse("too-many", name, str(len(values)) + " items", need, "Send fewer.")
+            return []
+        return [
+            Form(values[i], self.field(name) + "[" + str(i) + "]", self.problems)
+            for i in range(len(values))
+        ]
+
     def close(self) -> None:
         """Note every field that nothing asked for: most often a slip in its name."""
         for name in sorted(self.payload):

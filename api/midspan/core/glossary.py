@@ -84,26 +84,94 @@ _ROWS = (
     # A limit of the user's own.
     _input("lower", "", "", 0, 20000, "Lower limit", "Least value allowed, in the limit's unit."),
     _input("upper", "", "", 0, 20000, "Upper limit", "Largest value allowed, in the limit's unit."),
+    # Heat.
+    _input(
+        "cold_temperature_c", "T0", "degC", -50, 60, "Temperature when measured",
+        "Temperature of block, gears and chain when the drive and its slack were measured.",
+    ),
+    _input(
+        "block_temperature_c", "Tb", "degC", -50, 300, "Block, running",
+        "Temperature of the block between the two shafts when running.",
+    ),
+    _input(
+        "gear_temperature_c", "Tg", "degC", -50, 300, "Gears, running",
+        "Temperature of the gears when running.",
+    ),
+    _input(
+        "chain_temperature_c", "Tc", "degC", -50, 300, "Chain, running",
+        "Temperature of the chain when running.",
+    ),
+    _input(
+        "block_expansion_ppm", "alpha_b", "1e-6/K", 0, 60, "Expansion of the block",
+        "Mean linear expansion coefficient, of the user's own source.",
+    ),
+    _input(
+        "gear_expansion_ppm", "alpha_g", "1e-6/K", 0, 60, "Expansion of the gears",
+        "Mean linear expansion coefficient, of the user's own source.",
+    ),
+    _input(
+        "chain_expansion_ppm", "alpha_c", "1e-6/K", 0, 60, "Expansion of the chain",
+        "Mean linear expansion coefficient, of the user's own source.",
+    ),
+    _input(
+        "stiffness_n_per_mm", "k", "N/mm", 1, 1000000, "Stiffness of the loop",
+        "Pull in a strand per millimetre of interference: chain, shafts and block together.",
+    ),
+    _input(
+        "movement_mm", "m", "mm", 0, 5000, "Mid-span movement",
+        "Total movement of the slack strand's middle, pushed by hand fully in and fully out.",
+    ),
+    _input(
+        "window_lower_mm", "", "mm", 0, 5000, "Wanted movement, from",
+        "Least total mid-span movement wanted.",
+    ),
+    _input(
+        "window_upper_mm", "", "mm", 0, 5000, "Wanted movement, to",
+        "Largest total mid-span movement wanted.",
+    ),
+    # Several readings in one.
+    _input(
+        "standard_uncertainty_mm", "u", "mm", 0.0001, 1000, "Standard uncertainty",
+        "Of the value beside it, as a standard deviation.",
+    ),
+    _input(
+        "standard_uncertainty_percent", "u", "%", 0.00001, 100, "Standard uncertainty",
+        "Of the value beside it, as a standard deviation.",
+    ),
+    _input(
+        "standard_uncertainty_deg", "u", "deg", 0.0001, 90, "Standard uncertainty",
+        "Of the value beside it, as a standard deviation.",
+    ),
+    # Gears.
+    _input(
+        "added_excess_mm", "", "mm", -50, 50, "Slack added by wear of the gears",
+        "Excess length that a gear set's own wear adds, from its measurement.",
+    ),
+    _input(
+        "new_centre_distance_mm", "C'", "mm", 10, 5000, "New centre distance",
+        "Distance between the two axes after the change.",
+    ),
+    _input(
+        "pin_diameter_mm", "d_R", "mm", 1, 100, "Pin diameter",
+        "Diameter of the measuring pins, equal to the roller diameter.",
+    ),
+    _count("teeth", "z", 9, 150, "Teeth", "Teeth of the gear measured."),
     _count("curve_points", "", 0, 400, "Points of the curve", "How many points to work out."),
     # The one state, in its readings.
     _output(
         "excess_mm", "e", "mm", "Excess length",
         "Length of the chain beyond the taut length of its drive; negative is interference.",
     ),
-    _output(
-        "elongation_percent", "epsilon", "%", "Wear elongation",
+    _input(
+        "elongation_percent", "epsilon", "%", -5, 20, "Wear elongation",
         "Lengthening over nominal: (L - m p) / (m p).",
-    ),
-    _output(
-        "movement_mm", "m", "mm", "Mid-span movement",
-        "Total movement of the slack strand's middle, pushed by hand fully in and fully out.",
     ),
     _output(
         "sag_mm", "f", "mm", "Gravity sag",
         "Sag at mid-span of a slack strand that hangs level under its own weight.",
     ),
-    _output(
-        "crank_rock_deg", "theta", "deg", "Crank-rock lash",
+    _input(
+        "crank_rock_deg", "theta", "deg", 0, 90, "Crank-rock lash",
         "Crank angle between the two strands taking up, cam held.",
     ),
     _output(
@@ -136,10 +204,17 @@ _ROWS = (
         "handbook_length_pitches", "X", "", "Handbook length in pitches",
         "The usual series for X, as a check on the exact figure.",
     ),
-    _output("chain_length_mm", "n p", "mm", "Chain length, nominal", "Links times pitch."),
+    _input(
+        "chain_length_mm", "L", "mm", 10, 200000, "Chain length",
+        "Length of the whole chain, joint to joint.",
+    ),
     _output(
         "taut_centre_distance_mm", "C_0", "mm", "Taut centre distance",
         "Centre distance at which this chain, at nominal length, has no slack.",
+    ),
+    _output("pitch_diameter_mm", "d", "mm", "Pitch diameter", "Of the gear as measured."),
+    _output(
+        "radius_loss_mm", "", "mm", "Loss of pitch radius", "Nominal less measured pitch radius.",
     ),
     # Uncertainty, in the words of JCGM 100 (GUM).
     _output("value", "", "", "Value", "Best estimate."),

@@ -19,6 +19,7 @@ UNITS = {
     "sprocket_movement_mm": "mm",
     "movement_percent_of_centres": "% of centre distance",
     "reading_mm": "mm",
+    "over_chain_mm": "mm",
 }
 
 
@@ -243,7 +244,28 @@ ROCK = (
     ),
 )  # fmt: skip
 
-LIMITS = ELONGATION + MOVEMENT + ROCK
+GEAR = (
+    _row(
+        "gear-8-36-973", "over_chain_mm", "Another engine's manual, cam gear: 97.3 mm", lower=97.3,
+        where={"pitch_mm": 8.0, "teeth": 36},
+        source="Service manual, overhead-cam petrol engine, gear with chain wrapped round",
+        address="workshop-manuals.com, page 1327 of the 2002 manual",
+    ),
+    _row(
+        "gear-8-36-962", "over_chain_mm", "Another engine's manual, cam gear: 96.2 mm", lower=96.2,
+        where={"pitch_mm": 8.0, "teeth": 36},
+        source="Service manual, overhead-cam petrol engine, new 97.4 mm",
+        address="zatonevkredit.ru, timing chain inspection",
+    ),
+    _row(
+        "gear-8-18-516", "over_chain_mm", "Another engine's manual, crank gear: 51.6 mm",
+        lower=51.6, where={"pitch_mm": 8.0, "teeth": 18},
+        source="Service manual, overhead-cam petrol engine, gear with chain wrapped round",
+        address="workshop-manuals.com, page 1327 of the 2002 manual",
+    ),
+)  # fmt: skip
+
+LIMITS = ELONGATION + MOVEMENT + ROCK + GEAR
 
 
 def applies(limit: Limit, facts: dict[str, object]) -> bool:

@@ -25,6 +25,7 @@ CAUTIONS = {
     "valve-contact": (
         "Heads on and chain off: never turn crank or cam alone. Valves can meet pistons."
     ),
+    "hot": "Hot oil, coolant and metal burn. Measure cold; let a hot engine cool first.",
     "manual-first": (
         "The maker's manual, local codes and licensed practice come before any figure here."
     ),

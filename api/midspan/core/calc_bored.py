@@ -1,0 +1,101 @@
+"""A block whose shafts moved: line bored, or measured mandrel to mandrel and found off."""
+
+from .build import take_build
+from .calc_heat import take_window
+from .drive import Drive, elongation_of, excess_length, geometry
+from .fields import Form
+from .movement import excess_from_movement, movement_from_excess
+from .phase import degrees, rock_from_excess
+from .version import VERSION
+from .warnings import cautions, drive_warnings
+
+
+def calculate(payload: object) -> dict[str, object]:
+    """Work out what a changed centre distance does to slack, and how much shorter a chain must be.
+
+    Parameters
+    ----------
+    payload : drive as it was, new_centre_distance_mm, movement_mm measured before (total, by hand)
+        or nothing for the chain at nominal length, window_lower_mm and window_upper_mm wanted
+
+    Returns
+    -------
+    dict: before, after, excess_change_mm, chain_needed, warnings, cautions
+
+    Raises
+    ------
+    Refused : input that cannot be used, with every problem in it
+
+    Validity
+    --------
+    Both shafts parallel; nothing else changed.
+
+    Reference
+    ---------
+    The exact taut length, before and after; about -2 cos b for each mm of centre distance.
+    """
+    form = Form(payload)
+    build = take_build(form)
+    centre = form.take_number("new_centre_distance_mm")
+    movement = form.take_number("movement_mm", required=False)
+    lower, upper, origin = take_window(form)
+    form.close()
+    if build is not None and centre is not None:
+        reach = build.geometry.crank_radius + build.geometry.cam_radius
+        if centre <= reach:
+            need = "more than {:.2f} mm, or the two gears would touch".format(reach)
+            form.refuse("gears-collide", "new_centre_distance_mm", centre, need, "Check the unit.")
+    if build is not None and movement is not None and movement > build.geometry.strand:
+        need = "at most the free strand, {:.1f} mm".format(build.geometry.strand)
+        form.refuse("out-of-range", "movement_mm", movement, need, "Check the unit.")
+    form.finish()
+    assert build is not None  # noqa: S101  (finish raised if it was refused)
+    assert centre is not None  # noqa: S101
+    elongation = 0.0
+    if movement is not None:
+        excess = excess_from_movement(build.geometry.strand, movement)
+        elongation = elongation_of(build.drive, build.geometry.taut_length, excess)
+    moved = build.drive.at(centre)
+    before, after = _seen(build.drive, elongation), _seen(moved, elongation)
+    return {
+        "calc": "bored",
+        "core_version": VERSION,
+        "before": before,
+        "after": after,
+        "excess_change_mm": after["excess_mm"] - before["excess_mm"],
+        "chain_needed": _chain_needed(moved, elongation, lower, upper, origin),
+        "assumptions": build.assumptions,
+        "warnings": drive_warnings(build),
+        "cautions": cautions("turn-by-hand"),
+    }
+
+
+def _seen(drive: Drive, elongation: float) -> dict[str, float]:
+    shape = geometry(drive)
+    excess = excess_length(drive, shape.taut_length, elongation)
+    movement = movement_from_excess(shape.strand, excess)
+    return {
+        "centre_distance_mm": drive.centre_distance,
+        "excess_mm": excess,
+        "movement_mm": movement,
+        "crank_rock_deg": degrees(rock_from_excess(shape.crank_radius, excess)),
+    }
+
+
+def _chain_needed(
+    drive: Drive, elongation: float, lower: float, upper: float, origin: str
+) -> dict[str, object]:
+    """Give how much the chain must differ from this one to land in the window, and from nominal."""
+    shape = geometry(drive)
+    now = excess_length(drive, shape.taut_length, elongation)
+    wanted = [excess_from_movement(shape.strand, m) for m in (lower, upper)]
+    ends = [elongation_of(drive, shape.taut_length, e) for e in wanted]
+    return {
+        "window_lower_mm": lower,
+        "window_upper_mm": upper,
+        "origin": origin,
+        "length_change_low_mm": wanted[0] - now,
+        "length_change_high_mm": wanted[1] - now,
+        "elongation_low_percent": 100 * ends[0],
+        "elongation_high_percent": 100 * ends[1],
+    }

@@ -1,0 +1,280 @@
+"""Which chain on which gear set: every combination on the shelf predicted and ranked."""
+
+import math
+from collections import namedtuple
+
+from .build import Build, take_build
+from .calc_heat import take_heating, take_window
+from .chisquare import tail, within_normal
+from .drive import excess_length, geometry
+from .fields import Form
+from .heat import Growth, hot_excess, hot_geometry
+from .movement import excess_from_movement, movement_from_excess
+from .shelf import Observation, Shelf
+from .student import coverage_factor
+from .uncertainty import rectangular
+from .version import VERSION
+from .warnings import cautions, drive_warnings
+
+MOST_CHAINS, MOST_GEARS, MOST_TRIALS = 60, 30, 500
+# The trial worth most is sought among all, for what it would tell of the best few.
+BEST_FEW = 10
+# Fits that agree less well than one in a hundred by chance are called inconsistent.
+SURPRISING = 0.01
+# Assumed uncertainty of the next trial's movement, mm; from memory, unverified.
+NEXT_TRIAL_MM = 0.3
+
+
+class Names(namedtuple("Names", ("chains", "gears"))):
+    """The user's own ids, in the order they were given."""
+
+    __slots__ = ()
+
+
+def calculate(payload: object) -> dict[str, object]:
+    """Predict and rank every chain on every gear set in this engine.
+
+    Parameters
+    ----------
+    payload : drive (this engine, nominal chain), chains and gear_sets (lists of ids), trials
+        (chain, gear_set, movement_mm, standard_uncertainty_mm, and centre_distance_mm if made in
+        another block), bench (chain, elongation_percent, standard_uncertainty_percent), gears
+        (gear_set, added_excess_mm, standard_uncertainty_mm), window_lower_mm,
+        window_upper_mm, heat (materials and temperatures as for the heat calculation)
+
+    Returns
+    -------
+    dict: combinations ranked, groups, consistency, next_trial, warnings, cautions
+
+    Raises
+    ------
+    Refused : input that cannot be used, with every problem in it
+
+    Validity
+    --------
+    Offsets small against the chain; readings independent; same pitch, teeth and links throughout.
+
+    Reference
+    ---------
+    See `shelf`.
+    """
+    form = Form(payload)
+    build = take_build(form)
+    names = Names(_take_ids(form, "chains", MOST_CHAINS), _take_ids(form, "gear_sets", MOST_GEARS))
+    lower, upper, origin = take_window(form)
+    heat = form.take_form("heat")
+    assumed: list[dict[str, object]] = []
+    growth = Growth(0.0, 0.0, 0.0)
+    used: list[dict[str, object]] = []
+    if heat is not None:
+        heating, used = take_heating(heat, assumed)
+        heat.close()
+        growth = heating.growth()
+    taken = _take_trials(form, names)
+    bench = _take_alone(form, "bench", "chain", names.chains)
+    gears = _take_alone(form, "gears", "gear_set", names.gears)
+    form.close()
+    form.finish()
+    assert build is not None  # noqa: S101  (finish raised if it was refused)
+    observations, blocks, unused = _observations(build, taken, bench, gears)
+    shelf = Shelf(len(names.chains), len(names.gears), blocks, observations)
+    ranked = _combinations(build, shelf, names, growth, lower, upper, heat is not None)
+    chi_square, dof = shelf.chi_square()
+    chance = tail(chi_square, dof) if dof > 0 else None
+    return {
+        "calc": "fit",
+        "core_version": VERSION,
+        "window": {"lower_mm": lower, "upper_mm": upper, "origin": origin},
+        "combinations": ranked,
+        "groups": shelf.groups.names(names.chains, names.gears),
+        "unused_trials": unused,
+        "consistency": {
+            "chi_square": chi_square,
+            "degrees_of_freedom": dof,
+            "probability": chance,
+            "consistent": chance is None or chance >= SURPRISING,
+        },
+        "next_trial": _next_trial(build, shelf, names, ranked),
+        "materials": used,
+        "assumptions": assumed + build.assumptions,
+        "warnings": drive_warnings(build),
+        "cautions": cautions("turn-by-hand", "valve-contact"),
+    }
+
+
+def _take_ids(form: Form, name: str, most: int) -> list[str]:
+    """Read a list of different ids."""
+    need = "a list of 1 to " + str(most) + " different names"
+    values = form.payload[name] if form.has(name) else None
+    if isinstance(values, list) and 1 <= len(values) <= most:
+        ids = [x for x in values if isinstance(x, str) and 0 < len(x) <= 100]
+        if len(set(ids)) == len(values):
+            return ids
+    form.refuse("not-a-list", name, values, need, "Name each once.")
+    return []
+
+
+def _take_trials(form: Form, names: Names) -> list[tuple[int, int, float, float, float | None]]:
+    taken = []
+    for part in form.take_forms("trials", MOST_TRIALS):
+        chain = part.take_choice("chain", tuple(names.chains))
+        gears = part.take_choice("gear_set", tuple(names.gears))
+        movement = part.take_number("movement_mm")
+        u = part.take_number("standard_uncertainty_mm")
+        centre = part.take_number("centre_distance_mm", required=False)
+        part.close()
+        if chain is not None and gears is not None and movement is not None and u is not None:
+            place = (names.chains.index(chain), names.gears.index(gears))
+            taken.append((place[0], place[1], movement, u, centre))
+    return taken
+
+
+def _take_alone(
+    form: Form, field: str, what: str, known: list[str]
+) -> list[tuple[int, float, float]]:
+    """Read measurements of a chain or a gear set by itself."""
+    value_field, u_field = "added_excess_mm", "standard_uncertainty_mm"
+    if what == "chain":
+        value_field, u_field = "elongation_percent", "standard_uncertainty_percent"
+    taken = []
+    for part in form.take_forms(field, MOST_TRIALS, required=False):
+        one = part.take_choice(what, tuple(known))
+        value = part.take_number(value_field)
+        u = part.take_number(u_field)
+        part.close()
+        if one is not None and value is not None and u is not None:
+            taken.append((known.index(one), value, u))
+    return taken
+
+
+def _observations(
+    build: Build,
+    trials: list[tuple[int, int, float, float, float | None]],
+    bench: list[tuple[int, float, float]],
+    gears: list[tuple[int, float, float]],
+) -> tuple[list[Observation], int, list[int]]:
+    """Turn every reading into excess length beyond nominal; block 0 is this engine."""
+    centres = [build.drive.centre_distance]
+    seen, unused = [], []
+    for k in range(len(trials)):
+        chain, gear_set, movement, u, centre = trials[k]
+        at = centres[0] if centre is None else centre
+        if at not in centres:
+            centres.append(at)
+        if movement <= 0:
+            unused.append(k)  # it only says that the chain was tight, not how tight
+            continue
+        shape = geometry(build.drive.at(at))
+        value = excess_from_movement(shape.strand, movement)
+        # Half the change over plus and minus u: movement is far from straight near zero.
+        spread = excess_from_movement(shape.strand, movement + u)
+        spread = (spread - excess_from_movement(shape.strand, movement - u)) / 2
+        nominal = excess_length(build.drive, shape.taut_length, 0.0)
+        seen.append(Observation(chain, gear_set, centres.index(at), value - nominal, spread))
+    whole = build.drive.links * build.drive.pitch / 100
+    seen += [Observation(i, None, None, x * whole, u * whole) for i, x, u in bench]
+    seen += [Observation(None, j, None, x, u) for j, x, u in gears]
+    for k in range(len(centres)):
+        slope = 2 * math.cos(geometry(build.drive.at(centres[k])).angle)
+        u = max(slope * rectangular(build.centre_error), 1e-6)
+        seen.append(Observation(None, None, k, 0.0, u))
+    return seen, len(centres), unused
+
+
+def _combinations(
+    build: Build,
+    shelf: Shelf,
+    names: Names,
+    growth: Growth,
+    lower: float,
+    upper: float,
+    with_heat: bool,
+) -> list[dict[str, object]]:
+    """Predict all, best first: the likeliest to land in the window, hot if heat was given."""
+    cold, hot = build.geometry, hot_geometry(build.drive, growth)
+    nominal = excess_length(build.drive, cold.taut_length, 0.0)
+    shift = hot_excess(build.drive, growth, 0.0) - nominal
+    factor = coverage_factor(None)
+    rows: list[tuple[float, dict[str, object]]] = []
+    for i in range(len(names.chains)):
+        for j in range(len(names.gears)):
+            row: dict[str, object] = {"chain": names.chains[i], "gear_set": names.gears[j]}
+            row["determined"] = shelf.determined(i, j)
+            chance = -1.0
+            if row["determined"]:
+                beyond, u = shelf.predict(i, j, 0)
+                excess = nominal + beyond
+                row["excess_mm"] = _interval(excess, factor * u, u)
+                row["cold_movement_mm"] = _movement(cold.strand, excess, factor * u)
+                chance = _chance(cold.strand, lower, upper, excess, u)
+                row["cold_probability"] = chance
+                if with_heat:
+                    row["hot_movement_mm"] = _movement(hot.strand, excess + shift, factor * u)
+                    chance = _chance(hot.strand, lower, upper, excess + shift, u)
+                    row["hot_probability"] = chance
+            rows.append((chance, row))
+    rows.sort(key=lambda ranked: -ranked[0])
+    return [row for _, row in rows]
+
+
+def _interval(value: float, half: float, u: float) -> dict[str, float]:
+    low, high = value - half, value + half
+    return {"value": value, "low": low, "high": high, "standard_uncertainty": u}
+
+
+def _movement(strand: float, excess: float, half: float) -> dict[str, float]:
+    ends = [movement_from_excess(strand, x) for x in (excess, excess - half, excess + half)]
+    return {"value": ends[0], "low": ends[1], "high": ends[2]}
+
+
+def _chance(strand: float, lower: float, upper: float, excess: float, u: float) -> float:
+    ends = [excess_from_movement(strand, m) for m in (lower, upper)]
+    return within_normal(ends[0], ends[1], excess, u)
+
+
+def _next_trial(
+    build: Build, shelf: Shelf, names: Names, ranked: list[dict[str, object]]
+) -> dict[str, object] | None:
+    """Say which single trial would tell the most.
+
+    Where some combination is not determined, the trial that ties two groups together; else the
+    one that takes most from the summed variance of the best few.
+    """
+    places = [
+        (names.chains.index(str(r["chain"])), names.gears.index(str(r["gear_set"])), r)
+        for r in ranked
+    ]
+    for i, j, row in places:
+        if not row["determined"]:
+            why = "ties together what was never tried together"
+            return {"chain": names.chains[i], "gear_set": names.gears[j], "why": why, "share": None}
+    if not places:
+        return None
+    pairs = [(i, j) for i, j, _ in places]
+    few = pairs[:BEST_FEW]
+    variance = {}
+    for pair in pairs:
+        variance[pair] = shelf.predict(pair[0], pair[1], 0)[1] ** 2
+    gain = dict.fromkeys(pairs, 0.0)
+    # What the next trial's own reading adds, at the movement it would likely show.
+    strand = build.geometry.strand
+    for target in few:
+        found = shelf.covariances(target, pairs, 0)
+        for k in range(len(pairs)):
+            gain[pairs[k]] += found[k] ** 2
+    nominal = excess_length(build.drive, build.geometry.taut_length, 0.0)
+    best, most = pairs[0], -1.0
+    for pair in pairs:
+        excess = nominal + shelf.predict(pair[0], pair[1], 0)[0]
+        slope = movement_from_excess(strand, excess) / strand
+        noise = max(slope * NEXT_TRIAL_MM, excess_from_movement(strand, NEXT_TRIAL_MM))
+        drop = gain[pair] / (variance[pair] + noise**2)
+        if drop > most:
+            best, most = pair, drop
+    total = sum([variance[pair] for pair in few])
+    return {
+        "chain": names.chains[best[0]],
+        "gear_set": names.gears[best[1]],
+        "why": "narrows the predictions of the best few most",
+        "share": most / total if total > 0 else None,
+    }

@@ -1,0 +1,75 @@
+"""How surprising a sum of squared deviations is: the tail of the chi-square distribution."""
+
+import math
+
+
+def tail(chi_square: float, dof: int) -> float:
+    """Probability that chi-square with these degrees of freedom is at least this large.
+
+    Finite sums, one for even and one for odd degrees of freedom.
+
+    Parameters
+    ----------
+    chi_square : weighted sum of squares, 0 or more [1]
+    dof : degrees of freedom, a whole number, 1 or more
+
+    Returns
+    -------
+    probability [1]
+
+    Raises
+    ------
+    none
+
+    Validity
+    --------
+    Deviations of normal readings whose uncertainties are known.
+
+    Reference
+    ---------
+    Abramowitz and Stegun, Handbook of Mathematical Functions, 26.4.4 and 26.4.5.
+    """
+    half = chi_square / 2
+    if dof % 2:
+        total = math.erfc(math.sqrt(half))
+        term = math.sqrt(half / math.pi) * 2 * math.exp(-half)
+        for r in range(1, (dof - 1) // 2 + 1):
+            total += term
+            term *= chi_square / (2 * r + 1)
+        return total
+    term = math.exp(-half)
+    total = term
+    for r in range(1, dof // 2):
+        term *= half / r
+        total += term
+    return total
+
+
+def within_normal(low: float, high: float, value: float, uncertainty: float) -> float:
+    """Probability that a normal quantity lies between two bounds.
+
+    Phi((high - value) / u) - Phi((low - value) / u)
+
+    Parameters
+    ----------
+    low, high : bounds [any unit]
+    value, uncertainty : estimate and standard uncertainty [same unit], uncertainty above zero
+
+    Returns
+    -------
+    probability [1]
+
+    Raises
+    ------
+    none
+
+    Validity
+    --------
+    Normal distribution.
+
+    Reference
+    ---------
+    Definition of the normal distribution function; JCGM 106:2012, 7.4.
+    """
+    scale = uncertainty * math.sqrt(2)
+    return 0.5 * (math.erf((high - value) / scale) - math.erf((low - value) / scale))
