@@ -78,7 +78,7 @@ def calculate(payload: object) -> dict[str, object]:
     assert build is not None  # noqa: S101  (finish raised if it was refused)
     observations, blocks, unused = _observations(build, taken, bench, gears)
     shelf = Shelf(len(names.chains), len(names.gears), blocks, observations)
-    ranked = _combinations(build, shelf, names, growth, lower, upper, heat is not None)
+    ranked, pairs = _combinations(build, shelf, names, growth, lower, upper, heat is not None)
     chi_square, dof = shelf.chi_square()
     chance = tail(chi_square, dof) if dof > 0 else None
     return {
@@ -94,7 +94,7 @@ def calculate(payload: object) -> dict[str, object]:
             "probability": chance,
             "consistent": chance is None or chance >= SURPRISING,
         },
-        "next_trial": _next_trial(build, shelf, names, ranked),
+        "next_trial": _next_trial(build, shelf, names, pairs),
         "materials": used,
         "assumptions": assumed + build.assumptions,
         "warnings": drive_warnings(build),
@@ -189,22 +189,24 @@ def _combinations(
     lower: float,
     upper: float,
     with_heat: bool,
-) -> list[dict[str, object]]:
+) -> tuple[list[dict[str, object]], list[tuple[int, int]]]:
     """Predict all, best first: the likeliest to land in the window, hot if heat was given."""
     cold, hot = build.geometry, hot_geometry(build.drive, growth)
     nominal = excess_length(build.drive, cold.taut_length, 0.0)
     shift = hot_excess(build.drive, growth, 0.0) - nominal
     factor = coverage_factor(None)
-    rows: list[tuple[float, dict[str, object]]] = []
+    seen = shelf.predictions(0)
+    rows: list[tuple[float, int, int, dict[str, object]]] = []
     for i in range(len(names.chains)):
         for j in range(len(names.gears)):
             row: dict[str, object] = {"chain": names.chains[i], "gear_set": names.gears[j]}
-            row["determined"] = shelf.determined(i, j)
+            row["determined"] = (i, j) in seen
             chance = -1.0
             if row["determined"]:
-                beyond, u = shelf.predict(i, j, 0)
+                beyond, u = seen[(i, j)]
                 excess = nominal + beyond
-                row["excess_mm"] = _interval(excess, factor * u, u)
+                row["excess_mm"] = excess
+                row["standard_uncertainty_mm"] = u
                 row["cold_movement_mm"] = _movement(cold.strand, excess, factor * u)
                 chance = _chance(cold.strand, lower, upper, excess, u)
                 row["cold_probability"] = chance
@@ -212,14 +214,9 @@ def _combinations(
                     row["hot_movement_mm"] = _movement(hot.strand, excess + shift, factor * u)
                     chance = _chance(hot.strand, lower, upper, excess + shift, u)
                     row["hot_probability"] = chance
-            rows.append((chance, row))
+            rows.append((chance, i, j, row))
     rows.sort(key=lambda ranked: -ranked[0])
-    return [row for _, row in rows]
-
-
-def _interval(value: float, half: float, u: float) -> dict[str, float]:
-    low, high = value - half, value + half
-    return {"value": value, "low": low, "high": high, "standard_uncertainty": u}
+    return [row for _, _, _, row in rows], [(i, j) for _, i, j, _ in rows]
 
 
 def _movement(strand: float, excess: float, half: float) -> dict[str, float]:
@@ -233,48 +230,39 @@ def _chance(strand: float, lower: float, upper: float, excess: float, u: float) 
 
 
 def _next_trial(
-    build: Build, shelf: Shelf, names: Names, ranked: list[dict[str, object]]
+    build: Build, shelf: Shelf, names: Names, pairs: list[tuple[int, int]]
 ) -> dict[str, object] | None:
     """Say which single trial would tell the most.
 
     Where some combination is not determined, the trial that ties two groups together; else the
     one that takes most from the summed variance of the best few.
     """
-    places = [
-        (names.chains.index(str(r["chain"])), names.gears.index(str(r["gear_set"])), r)
-        for r in ranked
-    ]
-    for i, j, row in places:
-        if not row["determined"]:
+    seen = shelf.predictions(0)
+    for chain, gears in pairs:
+        if (chain, gears) not in seen:
             why = "ties together what was never tried together"
-            return {"chain": names.chains[i], "gear_set": names.gears[j], "why": why, "share": None}
-    if not places:
-        return None
-    pairs = [(i, j) for i, j, _ in places]
+            one, other = names.chains[chain], names.gears[gears]
+            return {"chain": one, "gear_set": other, "why": why, "share": None}
     few = pairs[:BEST_FEW]
-    variance = {}
-    for pair in pairs:
-        variance[pair] = shelf.predict(pair[0], pair[1], 0)[1] ** 2
-    gain = dict.fromkeys(pairs, 0.0)
+    gain = [[0.0] * len(names.gears) for _ in names.chains]
+    for chain, gears in few:
+        found = shelf.covariances(chain, gears, 0)
+        gain = [[g + x * x for g, x in zip(old, new)] for old, new in zip(gain, found)]
     # What the next trial's own reading adds, at the movement it would likely show.
     strand = build.geometry.strand
-    for target in few:
-        found = shelf.covariances(target, pairs, 0)
-        for k in range(len(pairs)):
-            gain[pairs[k]] += found[k] ** 2
     nominal = excess_length(build.drive, build.geometry.taut_length, 0.0)
+    least = excess_from_movement(strand, NEXT_TRIAL_MM)
     best, most = pairs[0], -1.0
     for pair in pairs:
-        excess = nominal + shelf.predict(pair[0], pair[1], 0)[0]
-        slope = movement_from_excess(strand, excess) / strand
-        noise = max(slope * NEXT_TRIAL_MM, excess_from_movement(strand, NEXT_TRIAL_MM))
-        drop = gain[pair] / (variance[pair] + noise**2)
+        value, u = seen[pair]
+        slope = movement_from_excess(strand, nominal + value) / strand
+        drop = gain[pair[0]][pair[1]] / (u**2 + max(slope * NEXT_TRIAL_MM, least) ** 2)
         if drop > most:
             best, most = pair, drop
-    total = sum([variance[pair] for pair in few])
+    total = sum([seen[pair][1] ** 2 for pair in few])
     return {
         "chain": names.chains[best[0]],
         "gear_set": names.gears[best[1]],
         "why": "narrows the predictions of the best few most",
-        "share": most / total if total > 0 else None,
+        "share": most / total,
     }

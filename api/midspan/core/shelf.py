@@ -77,6 +77,10 @@ class Shelf:
                 self._eliminate(c, matrix, vector)
         self.covariance = inverse(matrix)
         self.offsets = times(self.covariance, vector)
+        # For every chain: how its offset leans on gears and blocks, and what that makes of the
+        # covariance. Worked out once, each of the many combinations is then a few sums.
+        self.lean = [[x / o for x in m] if o else m for m, o in zip(self.met, self.own)]
+        self.leaning = [times(self.covariance, lean) for lean in self.lean]
 
     def _columns(self, gears: int | None, block: int | None) -> list[int]:
         columns = []
@@ -98,43 +102,52 @@ class Shelf:
         """Tell whether the readings determine this chain on this gear set."""
         return self.groups.determined(chain, gears)
 
-    def _direction(self, chain: int, gears: int, block: int) -> list[float]:
-        """How the sum depends on gears and blocks once the chain is eliminated."""
-        own = self.own[chain]
-        direction = [-x / own for x in self.met[chain]]
-        for i in self._columns(gears, block):
-            direction[i] += 1
-        return direction
-
-    def predict(self, chain: int, gears: int, block: int) -> tuple[float, float]:
-        """Estimate what a trial of this chain on this gear set in this block would read.
+    def predictions(self, block: int) -> dict[tuple[int, int], tuple[float, float]]:
+        """Estimate what a trial of every determined combination in this block would read.
 
         Parameters
         ----------
-        chain, gears, block : indices; the combination must be determined
+        block : index
 
         Returns
         -------
-        value beyond nominal and its standard uncertainty [mm of excess length]
+        by (chain, gear set): value beyond nominal and its standard uncertainty [mm of excess
+        length]
         """
-        direction = self._direction(chain, gears, block)
-        value = self.right[chain] / self.own[chain]
-        value += sum([d * x for d, x in zip(direction, self.offsets)])
-        spread = times(self.covariance, direction)
-        variance = 1 / self.own[chain] + sum([d * x for d, x in zip(direction, spread)])
-        return value, math.sqrt(variance)
-
-    def covariances(
-        self, target: tuple[int, int], others: list[tuple[int, int]], block: int
-    ) -> list[float]:
-        """Covariance of one combination with others [mm^2]; all must be determined."""
-        spread = times(self.covariance, self._direction(target[0], target[1], block))
-        found = []
-        for chain, gears in others:
-            direction = self._direction(chain, gears, block)
-            own = 1 / self.own[chain] if chain == target[0] else 0.0
-            found.append(own + sum([d * x for d, x in zip(direction, spread)]))
+        columns = [self._columns(j, block) for j in range(self.gears)]
+        values = [sum([self.offsets[i] for i in c]) for c in columns]
+        spreads = [sum([self.covariance[i][k] for i in c for k in c]) for c in columns]
+        found = {}
+        for chain in range(len(self.own)):
+            if self.own[chain] == 0:
+                continue
+            lean, leaning = self.lean[chain], self.leaning[chain]
+            value = self.right[chain] / self.own[chain] - _dot(lean, self.offsets)
+            variance = 1 / self.own[chain] + _dot(lean, leaning)
+            for j in range(self.gears):
+                if self.groups.determined(chain, j):
+                    crossed = sum([leaning[i] for i in columns[j]])
+                    spread = math.sqrt(variance + spreads[j] - 2 * crossed)
+                    found[(chain, j)] = (value + values[j], spread)
         return found
+
+    def covariances(self, chain: int, gears: int, block: int) -> list[list[float]]:
+        """Covariance of one combination with all, by chain and gear set [mm^2].
+
+        Only of combinations that are determined does it mean anything.
+        """
+        columns = [self._columns(j, block) for j in range(self.gears)]
+        mine, leaning = columns[gears], self.leaning[chain]
+        # Of this combination with every gear set and block.
+        crossed = [sum([row[i] for i in mine]) - x for row, x in zip(self.covariance, leaning)]
+        with_gears = [sum([crossed[i] for i in c]) for c in columns]
+        rows = []
+        for other in range(len(self.own)):
+            base = -_dot(self.lean[other], crossed)
+            if other == chain:
+                base += 1 / self.own[chain]
+            rows.append([base + x for x in with_gears])
+        return rows
 
     def chi_square(self) -> tuple[float, int]:
         """Weighted sum of squared residuals, and its degrees of freedom."""
@@ -144,9 +157,12 @@ class Shelf:
             columns = self._columns(seen.gears, seen.block)
             fitted += sum([self.offsets[i] for i in columns])
             if seen.chain is not None:
-                met = self.met[seen.chain]
-                rest = sum([m * x for m, x in zip(met, self.offsets)])
-                fitted += (self.right[seen.chain] - rest) / self.own[seen.chain]
+                fitted += self.right[seen.chain] / self.own[seen.chain]
+                fitted -= _dot(self.lean[seen.chain], self.offsets)
             total += ((seen.value - fitted) / seen.uncertainty) ** 2
         unknowns = len(self.offsets) + len([w for w in self.own if w > 0])
         return total, len(self.observations) - unknowns
+
+
+def _dot(one: list[float], other: list[float]) -> float:
+    return sum([x * y for x, y in zip(one, other)])
