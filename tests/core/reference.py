@@ -22,5 +22,5 @@ def source(name: str) -> dict[str, Any]:
 
 def last_digit(printed: str) -> float:
     """What one step in the last printed digit is worth: 0.01 for "0.79"."""
-    whole, point, decimals = printed.partition(".")
+    _, point, decimals = printed.partition(".")
     return 10.0 ** -len(decimals) if point else 1.0

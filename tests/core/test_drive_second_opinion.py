@@ -1,6 +1,7 @@
 """The taut length against general-purpose libraries that know nothing of chains."""
 
 import math
+from itertools import pairwise
 
 import numpy as np
 import pytest
@@ -58,7 +59,7 @@ def test_the_hull_comes_closer_as_its_corners_double() -> None:
     belt = 2 * 114.1 * math.cos(b) + r1 * (math.pi - 2 * b) + r2 * (math.pi + 2 * b)
     misses = [belt - hull_length(r1, r2, 114.1, 2**k) for k in range(4, 11)]
     assert all(miss > 0 for miss in misses)
-    orders = [math.log2(a / b) for a, b in zip(misses, misses[1:], strict=False)]
+    orders = [math.log2(a / b) for a, b in pairwise(misses)]
     assert np.mean(orders) == pytest.approx(2, abs=0.1)
 
 

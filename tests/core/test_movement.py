@@ -45,9 +45,8 @@ def test_the_worked_readings(
     state = {name: at["value"] for name, at in found["state"].items()}
     assert state["movement_mm"] == pytest.approx(movement_mm, rel=1e-12)
     assert state["excess_mm"] == pytest.approx(excess_mm, abs=0.005 if excess_mm > 1 else 0.00051)
-    assert state["elongation_percent"] == pytest.approx(
-        percent, abs=0.005 if percent > 0.1 else 6e-4
-    )
+    step = 0.005 if percent > 0.1 else 0.0006
+    assert state["elongation_percent"] == pytest.approx(percent, abs=step)
     assert state["crank_rock_deg"] == pytest.approx(lash_deg, abs=0.05 if lash_deg > 1 else 0.005)
     if crank_retard_deg is not None:
         assert state["cam_retard_crank_deg"] == pytest.approx(crank_retard_deg, abs=0.005)

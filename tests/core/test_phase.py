@@ -47,8 +47,8 @@ def test_the_printed_angles_are_those_checked() -> None:
 
 @pytest.mark.parametrize(
     ("z1", "pitch", "centre", "cam_deg", "by_pitches"),
-    # Derived apart from the program: degrees of cam per 1 % of wear. 21/42, C 125: strand 120.89,
-    # 1.087 over the pitch radius, 1.088 counted in pitches. 18/36, p 8, C 110: 107.60, 1.343, 1.345.
+    # Derived apart from the program: degrees of cam per 1 % of wear, over the pitch radius and
+    # counted in pitches. The strands are 120.89 and 107.60 mm.
     [(21, 9.525, 125.0, 1.087, 1.088), (18, 8.0, 110.0, 1.343, 1.345)],
 )
 def test_cam_degrees_per_percent(

@@ -47,10 +47,8 @@ def everything(store: Store) -> dict[str, list[Any]]:
 def test_calc_prints_the_cores_result(command, slack: dict[str, Any], tmp_path: Path) -> None:
     file = tmp_path / "input.json"
     file.write_text(json.dumps(slack))
-    for done in (
-        command("calc", "slack", str(file)),
-        command("calc", "slack", "-", stdin=file.read_text()),
-    ):
+    sent = command("calc", "slack", "-", stdin=file.read_text())
+    for done in (sent, command("calc", "slack", str(file))):
         assert done.exit_code == 0
         assert json.loads(done.stdout) == run("slack", slack)
 

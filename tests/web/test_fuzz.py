@@ -47,7 +47,7 @@ def operations() -> Iterator[tuple[str, str, GenerationMode]]:
             yield method, path, GenerationMode.NEGATIVE
 
 
-@pytest.mark.parametrize(("method", "path", "mode"), operations())
+@pytest.mark.parametrize(("method", "path", "mode"), list(operations()))
 def test_made_up_requests(fuzzed: Any, method: str, path: str, mode: GenerationMode) -> None:
     schema = schemathesis.openapi.from_wsgi("/api/v1/openapi.json", fuzzed)
     made_up = schema[path][method].as_strategy(generation_mode=mode)

@@ -15,6 +15,7 @@ from midspan.web.problems import KINDS, pointer
 from web.document import Document
 
 JSON = "application/json"
+FORM = "application/x-www-form-urlencoded"
 ENGINE = "/api/v1/engines/01923f5e-8c00-7000-8000-000000000001"
 SLACK = "/api/v1/calc/slack"
 
@@ -48,7 +49,7 @@ CASES = {
     "nested deep": Case("POST", SLACK, 400, "not-json", b"[" * 100_000 + b"]" * 100_000),
     "objects nested deep": Case("POST", SLACK, 400, "not-json", b'{"a":' * 100_000),
     "endless number": Case("POST", SLACK, 400, "not-json", b'{"a": ' + b"9" * 5000 + b"}"),
-    "a form": Case("POST", SLACK, 415, "not-sent-as-json", b"a=1", "application/x-www-form-urlencoded"),
+    "a form": Case("POST", SLACK, 415, "not-sent-as-json", b"a=1", FORM),
     "plain text": Case("POST", SLACK, 415, "not-sent-as-json", b"{}", "text/plain"),
     "no type": Case("POST", SLACK, 415, "not-sent-as-json", b"{}", None),
     "charset": Case("POST", SLACK, 415, "not-sent-as-json", b"{}", JSON + "; charset=latin-1"),

@@ -1,4 +1,4 @@
-"""The real service, as a process: it says where it is, outlives a power cut, stops in good order."""
+"""The real service, as a process: it says where it is and outlives a power cut."""
 
 import json
 import os

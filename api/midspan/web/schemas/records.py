@@ -16,9 +16,7 @@ _ENGINE = "The engine it belongs to."
 
 
 def _as_sent(description: str, *, allow_none: bool = False) -> fields.Dict:
-    return fields.Dict(
-        required=True, allow_none=allow_none, metadata={"description": description}
-    )
+    return fields.Dict(required=True, allow_none=allow_none, metadata={"description": description})
 
 
 class _Kept(Schema):
@@ -62,26 +60,31 @@ class ChainWriteSchema(Strict):
     created_at = Moment("When it was first entered.", required=True)
 
 
-class ReadingWriteSchema(Strict):
-    """A reading with its result, to keep for good: what was typed, and what was answered."""
+class _Reading(Strict):
+    """What a reading is, but for the evidence itself."""
 
     engine_id = Identifier(_ENGINE, allow_none=True)
     drive_id = Identifier("The drive it was taken on.", allow_none=True)
     chain_id = Identifier("The chain that was measured.", allow_none=True)
     calc = choice(BENCHES, "The calculation that gave the result.")
     taken_at = Moment("When it was taken.", required=True)
+    core_version = Text(40, "Version of the calculations that gave the result.", required=True)
+    note = Text(4000, "Anything worth knowing.", allow_none=True)
+
+
+class ReadingWriteSchema(_Reading):
+    """A reading with its result, to keep for good: what was typed, and what was answered."""
+
     input = Evidence(
         *BENCH_INPUTS, longest=16_000, required=True, description="Input of the calculation."
     )
     result = Evidence(
         *BENCH_RESULTS, longest=64_000, required=True, description="Result, as it was shown."
     )
-    core_version = Text(40, "Version of the calculations that gave the result.", required=True)
     limit = Evidence(
         LimitSchema, longest=4_000, required=True, allow_none=True,
         description="The limit the verdict rests on.",
     )  # fmt: skip
-    note = Text(4000, "Anything worth knowing.", allow_none=True)
 
 
 class EngineRecordSchema(EngineWriteSchema, _Kept):
@@ -96,7 +99,7 @@ class ChainRecordSchema(ChainWriteSchema, _Kept):
     """A chain, as kept."""
 
 
-class ReadingRecordSchema(ReadingWriteSchema, _Kept):
+class ReadingRecordSchema(_Reading, _Kept):
     """A reading, as kept: whatever form input and result had in the version that made them."""
 
     input = _as_sent("Input of the calculation, as sent.")

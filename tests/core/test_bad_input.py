@@ -1,0 +1,300 @@
+"""Every field, given every kind of nonsense: refused by name, with what would be accepted."""
+
+import json
+import math
+from collections.abc import Iterator
+from copy import deepcopy
+from typing import Any
+
+import pytest
+
+from core.drives import WORKED, Payload
+from midspan.core import dispatch, run
+from midspan.core.errors import Refused
+from midspan.core.glossary import TERMS
+
+DRIVE = {
+    **WORKED,
+    "roller_diameter_mm": 6.35,
+    "centre_distance_error_mm": 0.05,
+    "drive_kind": "cam",
+    "centres": "fixed",
+}
+IN_MM = {"resolution_mm": 0.02, "instrument_error_mm": 0.03, "repeatability_mm": 0.05}
+IN_DEG = {"resolution_deg": 0.5, "instrument_error_deg": 0.25, "repeatability_deg": 0.3}
+OWN = {"quantity": "elongation_percent", "lower": 0.0, "upper": 0.5, "source": "manual, p. 12"}
+
+# Every field of the inputs, in inputs that are good as they stand.
+GOOD: dict[str, tuple[str, Payload]] = {
+    "drive": ("drive", {"drive": DRIVE, "curve_points": 5}),
+    "pins": (
+        "elongation",
+        {"method": "pin-to-pin", "pitches": 10, "readings_mm": [95.3, 95.4], "pitch_mm": 9.525,
+         "roller_diameter_mm": 6.35, "own_limit": OWN, **IN_MM},
+    ),
+    "jaws": (
+        "elongation",
+        {"method": "inside-and-outside", "pitches": 10, "inside_readings_mm": [89.0],
+         "outside_readings_mm": [101.7], "drive": DRIVE, "own_limit": OWN, **IN_MM},
+    ),
+    "slack": (
+        "slack",
+        {"method": "total", "readings_mm": [5.5, 5.6], "drive": DRIVE, "own_limit": OWN, **IN_MM},
+    ),
+    "degrees": (
+        "crank-rock",
+        {"method": "crank-degrees", "readings_deg": [2.0], "drive": DRIVE, "own_limit": OWN,
+         **IN_DEG},
+    ),
+    "arc": (
+        "crank-rock",
+        {"method": "damper-arc", "readings_mm": [2.0], "damper_diameter_mm": 165.0, "drive": DRIVE,
+         "own_limit": OWN, **IN_MM},
+    ),
+}  # fmt: skip
+
+NONSENSE: dict[str, tuple[Any, set[str]]] = {
+    "NaN": (math.nan, {"not-finite"}),
+    "inf": (math.inf, {"not-finite"}),
+    "-inf": (-math.inf, {"not-finite"}),
+    "text": ("9.525", {"not-a-number"}),
+    "empty text": ("", {"not-a-number"}),
+    "true": (True, {"not-a-number"}),
+    "false": (False, {"not-a-number"}),
+    "huge": (1e308, {"out-of-range"}),
+    "huge whole": (10**400, {"out-of-range"}),
+    "-1": (-1, {"out-of-range"}),
+    "list": ([9.525], {"not-a-number"}),
+    "object": ({"value": 9.525}, {"not-a-number"}),
+    "nested": ([[{"a": [1]}]], {"not-a-number"}),
+}
+
+
+def numeric_fields(payload: Payload, path: str = "") -> Iterator[str]:
+    """Dotted paths of every number, readings by their place."""
+    for name, value in payload.items():
+        here = path + name
+        if isinstance(value, dict):
+            yield from numeric_fields(value, here + ".")
+        elif isinstance(value, list):
+            yield from (f"{here}[{i}]" for i in range(len(value)))
+        elif not isinstance(value, str):
+            yield here
+
+
+def replaced(payload: Payload, path: str, value: Any) -> Payload:
+    """The same input with one value changed."""
+    changed = deepcopy(payload)
+    *parents, last = path.split(".")
+    holder = changed
+    for name in parents:
+        holder = holder[name]
+    if last.endswith("]"):
+        name, place = last[:-1].split("[")
+        holder[name][int(place)] = value
+    else:
+        holder[last] = value
+    return changed
+
+
+def refusal(name: str, payload: Any) -> list[dict[str, Any]]:
+    with pytest.raises(Refused) as caught:
+        run(name, payload)
+    return caught.value.problems
+
+
+FIELDS = [(case, path) for case, (_, good) in GOOD.items() for path in numeric_fields(good)]
+
+
+@pytest.mark.parametrize("case", GOOD)
+def test_the_inputs_are_good_as_they_stand(case: str) -> None:
+    name, payload = GOOD[case]
+    assert run(name, payload)["calc"] == name
+
+
+def test_every_input_of_the_glossary_is_tried() -> None:
+    tried = {path.split(".")[-1].split("[")[0] for _, path in FIELDS}
+    assert tried == {name for name, term in TERMS.items() if term.low is not None}
+
+
+@pytest.mark.parametrize(("case", "path"), FIELDS, ids=[f"{c}:{p}" for c, p in FIELDS])
+@pytest.mark.parametrize("nonsense", NONSENSE)
+def test_nonsense_is_refused_by_name(case: str, path: str, nonsense: str) -> None:
+    name, good = GOOD[case]
+    value, codes = NONSENSE[nonsense]
+    problems = refusal(name, replaced(good, path, value))
+    named = [p for p in problems if p["field"] == path]
+    assert [p["code"] for p in named] == [*codes], problems
+    for problem in named:
+        assert problem["need"]
+        assert problem["next_step"]
+        assert problem["need"] in problem["text"]
+        # What was got comes back, as far as JSON and a screen can carry it.
+        if isinstance(value, float) and not math.isfinite(value):
+            assert problem["got"] == {"nan": "NaN", "inf": "Infinity"}.get(str(value), "-Infinity")
+        elif isinstance(value, (str, bool)) or value in (-1, 1e308):
+            assert problem["got"] == value
+            assert type(problem["got"]) is type(value)
+    # One thing was wrong, so nothing else is complained of, and the service can send it on.
+    assert problems == named
+    json.dumps(problems, allow_nan=False)
+
+
+@pytest.mark.parametrize(("case", "path"), FIELDS, ids=[f"{c}:{p}" for c, p in FIELDS])
+def test_just_out_of_range_is_refused_with_the_range(case: str, path: str) -> None:
+    name, good = GOOD[case]
+    term = TERMS[path.split(".")[-1].split("[")[0]]
+    for bound, away in ((term.low, -math.inf), (term.high, math.inf)):
+        value = bound + math.copysign(1, away) if term.whole else math.nextafter(bound, away)
+        problems = refusal(name, replaced(good, path, value))
+        assert [(p["field"], p["code"]) for p in problems] == [(path, "out-of-range")]
+        for end in (term.low, term.high):
+            assert str(end) in problems[0]["need"]
+        assert term.unit in problems[0]["need"]
+
+
+WHOLE = [(case, path) for case, path in FIELDS if TERMS[path.split(".")[-1].split("[")[0]].whole]
+
+
+@pytest.mark.parametrize(("case", "path"), WHOLE)
+def test_part_of_a_tooth_is_refused(case: str, path: str) -> None:
+    name, good = GOOD[case]
+    problems = refusal(name, replaced(good, path, 21.5))
+    assert [(p["field"], p["code"]) for p in problems] == [(path, "not-whole")]
+
+
+@pytest.mark.parametrize(("case", "path"), WHOLE)
+def test_a_whole_number_may_be_written_with_a_point(case: str, path: str) -> None:
+    # JSON has one kind of number: 22 and 22.0 are the same.
+    name, good = GOOD[case]
+    value = good
+    for part in path.split("."):
+        value = value[part]
+    assert run(name, replaced(good, path, float(value))) == run(name, good)
+
+
+@pytest.mark.parametrize("case", GOOD)
+def test_an_unknown_field_is_named(case: str) -> None:
+    name, good = GOOD[case]
+    for path in ("pitchmm", "drive.teeth", "own_limit.limit"):
+        if path.split(".")[0] not in good and "." in path:
+            continue
+        problems = refusal(name, replaced(good, path, 1))
+        assert [(p["field"], p["code"]) for p in problems] == [(path, "unknown-field")]
+
+
+NEEDED = {
+    "drive": ["drive", "drive.pitch_mm", "drive.crank_teeth", "drive.links"],
+    "pins": ["method", "pitches", "readings_mm", "pitch_mm", "own_limit.source"],
+    "jaws": ["inside_readings_mm", "outside_readings_mm", "drive.centre_distance_mm"],
+    "slack": ["drive", "method", "readings_mm", "drive.cam_teeth", "own_limit.quantity"],
+    "degrees": ["drive", "method", "readings_deg"],
+    "arc": ["damper_diameter_mm", "readings_mm"],
+}
+
+
+@pytest.mark.parametrize(("case", "path"), [(c, p) for c, ps in NEEDED.items() for p in ps])
+@pytest.mark.parametrize("how", ["left out", "null"])
+def test_what_is_missing_is_named(case: str, path: str, how: str) -> None:
+    name, good = GOOD[case]
+    changed = replaced(good, path, None)
+    if how == "left out":
+        *parents, last = path.split(".")
+        holder = changed
+        for parent in parents:
+            holder = holder[parent]
+        del holder[last]
+    problems = refusal(name, changed)
+    assert (path, "missing") in [(p["field"], p["code"]) for p in problems]
+
+
+@pytest.mark.parametrize(
+    ("case", "path", "value", "code"),
+    [
+        ("slack", "method", "both-ways", "not-a-choice"),
+        ("slack", "method", 3, "not-a-choice"),
+        ("drive", "drive.drive_kind", "belt", "not-a-choice"),
+        ("drive", "drive.centres", ["fixed"], "not-a-choice"),
+        ("slack", "readings_mm", 5.5, "not-a-list"),
+        ("slack", "readings_mm", {"0": 5.5}, "not-a-list"),
+        ("slack", "readings_mm", [], "empty-list"),
+        ("slack", "readings_mm", [5.0] * 51, "too-many"),
+        ("slack", "drive", [WORKED], "not-an-object"),
+        ("slack", "own_limit", "0.5 %", "not-an-object"),
+        ("jaws", "pitch_mm", 8.0, "conflict"),
+        ("pins", "roller_diameter_mm", 9.525, "conflict"),
+        ("drive", "drive.roller_diameter_mm", 9.6, "conflict"),
+        ("drive", "drive.centre_distance_mm", 100.0, "gears-collide"),
+        ("drive", "drive.cam_teeth", 43, "not-half-speed"),
+        ("drive", "drive.links", 56, "chain-too-short"),
+    ],
+)
+def test_what_no_number_shows(case: str, path: str, value: Any, code: str) -> None:
+    name, good = GOOD[case]
+    problems = refusal(name, replaced(good, path, value))
+    assert (path, code) in [(p["field"], p["code"]) for p in problems]
+
+
+def test_all_problems_are_told_at_once() -> None:
+    payload = {
+        "drive": {**DRIVE, "pitch_mm": "3/8", "links": 58.5},
+        "method": "sideways",
+        "readings_mm": [5.5, None, -2],
+        "note": "hello",
+    }
+    found = {(p["field"], p["code"]) for p in refusal("slack", payload)}
+    assert found == {
+        ("drive.pitch_mm", "not-a-number"),
+        ("drive.links", "not-whole"),
+        ("method", "not-a-choice"),
+        ("readings_mm[1]", "not-a-number"),
+        ("readings_mm[2]", "out-of-range"),
+        ("note", "unknown-field"),
+    }
+
+
+@pytest.mark.parametrize("payload", [None, [], 3, "drive", True, [WORKED]])
+@pytest.mark.parametrize("name", ["drive", "elongation", "slack", "crank-rock", "limits"])
+def test_what_is_no_object_is_refused(name: str, payload: Any) -> None:
+    assert "not-an-object" in {p["code"] for p in refusal(name, payload)}
+
+
+def test_an_unknown_calculation_is_refused() -> None:
+    assert [p["code"] for p in refusal("belt", {})] == ["unknown-calc"]
+    answer = json.loads(dispatch("slack", "{nonsense"))
+    assert [p["code"] for p in answer["problems"]] == ["not-json"]
+
+
+@pytest.mark.parametrize(
+    ("change", "code"),
+    [
+        ({"links": 59}, "odd-links"),
+        ({"centre_distance_mm": 114.30}, "chain-shorter-than-drive"),
+        ({"links": 62}, "chain-much-longer"),
+        ({"crank_teeth": 9, "cam_teeth": 60, "drive_kind": "general", "centre_distance_mm": 120.0,
+          "links": 66}, "small-wrap"),
+    ],
+)  # fmt: skip
+def test_what_is_odd_but_possible_is_warned_of(change: Payload, code: str) -> None:
+    found = run("drive", {"drive": {**WORKED, **change}})
+    plain = run("drive", {"drive": WORKED})
+    warned = {w["code"]: w for w in found["warnings"]}
+    assert code in warned
+    assert code not in {w["code"] for w in plain["warnings"]}
+    assert warned[code]["text"]
+    assert warned[code]["field"].startswith("drive.")
+
+
+@pytest.mark.parametrize(("count", "code"), [(1, "single-reading"), (2, "two-readings"), (3, None)])
+def test_few_readings_are_warned_of(count: int, code: str | None) -> None:
+    found = run("slack", {"drive": WORKED, "method": "total", "readings_mm": [5.5] * count})
+    codes = {w["code"] for w in found["warnings"]} & {"single-reading", "two-readings"}
+    assert codes == ({code} if code else set())
+
+
+def test_a_reading_that_the_drive_cannot_have_is_warned_of() -> None:
+    # 60 mm of movement needs 16 mm of excess: a chain worn 2.8 %; 100 mm, one worn past 6 %.
+    found = run("slack", {"drive": WORKED, "method": "total", "readings_mm": [100.0] * 3})
+    assert "reading-against-geometry" in {w["code"] for w in found["warnings"]}
+    found = run("slack", {"drive": WORKED, "method": "total", "readings_mm": [6.0] * 3})
+    assert "reading-against-geometry" not in {w["code"] for w in found["warnings"]}

@@ -1,0 +1,116 @@
+"""One name, one meaning, one unit: every number in and out of the core is in the glossary."""
+
+import math
+from collections.abc import Iterator
+from typing import Any
+
+import pytest
+
+from core.test_bad_input import GOOD
+from midspan.core import run
+
+TERMS: dict[str, dict[str, Any]] = run("glossary", {})["terms"]
+ENDINGS = {"_mm": "mm", "_deg": "deg", "_percent": "%", "_pitches": ""}
+# The drawing's coordinates, in mm as its description says: a point has x and y on any drawing.
+DRAWING = {"x", "y", "r", "taut_strand", "slack_strand", "slack_normal"}
+# Echoes: the value received, or a figure whose field stands beside it.
+ECHOES = {"got"}
+
+
+def numbers(answer: Any, name: str = "") -> Iterator[str]:
+    """Names of every number in an answer, lists under the name of the list."""
+    if isinstance(answer, dict):
+        for key, value in answer.items():
+            yield from numbers(value, key)
+    elif isinstance(answer, list):
+        for value in answer:
+            yield from numbers(value, name)
+    elif isinstance(answer, (int, float)) and not isinstance(answer, bool):
+        yield name
+
+
+def names(answer: Any) -> Iterator[str]:
+    """Every key that carries a unit as its ending."""
+    if isinstance(answer, dict):
+        for key, value in answer.items():
+            if key.endswith(tuple(ENDINGS)):
+                yield key
+            yield from names(value)
+    elif isinstance(answer, list):
+        for value in answer:
+            yield from names(value)
+
+
+@pytest.mark.parametrize("case", GOOD)
+def test_every_number_in_and_out_is_in_the_glossary(case: str) -> None:
+    name, payload = GOOD[case]
+    result = run(name, payload)
+    found = {*numbers(payload), *numbers(result)} - DRAWING - ECHOES
+    assert found <= set(TERMS)
+
+
+@pytest.mark.parametrize("case", GOOD)
+def test_every_name_with_a_unit_is_in_the_glossary(case: str) -> None:
+    name, payload = GOOD[case]
+    assert {*names(payload), *names(run(name, payload))} <= set(TERMS)
+
+
+def test_the_numbers_of_limits_are_in_the_glossary() -> None:
+    assert set(numbers(run("limits", {}))) <= set(TERMS)
+    quantities = {limit["quantity"] for limit in run("limits", {})["limits"]}
+    assert quantities <= set(TERMS)
+
+
+@pytest.mark.parametrize("name", TERMS)
+def test_a_term_is_whole(name: str) -> None:
+    term = TERMS[name]
+    assert set(term) == {"symbol", "unit", "label", "meaning", "low", "high", "whole"}
+    assert term["label"]
+    assert term["label"][0].isupper()
+    assert term["meaning"].endswith(".")
+    ending = next((e for e in ENDINGS if name.endswith(e)), None)
+    if ending is not None:
+        assert term["unit"] == ENDINGS[ending]
+    else:
+        assert term["unit"] in ("", "% of centre distance"), "its name must carry the unit"
+    if term["low"] is not None:
+        assert term["low"] < term["high"] < math.inf
+
+
+def test_labels_tell_apart_what_may_stand_together() -> None:
+    """Two fields of one form under one label cannot be told apart."""
+    for _, payload in GOOD.values():
+        for form in (payload, payload.get("drive", {})):
+            labels = [TERMS[name]["label"] for name in form if name in TERMS]
+            assert len(labels) == len(set(labels)), labels
+    out = run(*GOOD["drive"])
+    labels = [TERMS[name]["label"] for name in out if name in TERMS]
+    assert len(labels) == len(set(labels))
+
+
+def test_an_assumption_and_a_warning_name_a_field_and_an_origin() -> None:
+    payload = {"drive": dict(GOOD["drive"][1]["drive"]), "method": "total", "readings_mm": [6.0]}
+    del payload["drive"]["centre_distance_error_mm"]
+    found = run("slack", payload)
+    assert len(found["assumptions"]) == 4
+    for told in found["assumptions"]:
+        assert told["field"] in TERMS
+        assert told["unit"] == TERMS[told["field"]]["unit"]
+        assert told["origin"] == "from memory, unverified"
+        assert told["text"]
+    for told in found["warnings"]:
+        assert told["field"].split(".")[-1] in TERMS
+
+
+@pytest.mark.parametrize("case", [c for c in GOOD if c != "drive"])
+def test_every_result_says_the_cautions(case: str) -> None:
+    name, payload = GOOD[case]
+    said = run(name, payload)["cautions"]
+    codes = [c["code"] for c in said]
+    assert "turn-by-hand" in codes
+    assert codes[-1] == "manual-first"
+    assert all(len(c["text"]) > 20 for c in said)
+    if name != "elongation":
+        assert "valve-contact" in codes
+    for row in run(name, payload)["measured"]["budget"]:
+        assert row["origin"]

@@ -1,0 +1,372 @@
+"""What must hold for any drive and any reading, searched by hypothesis."""
+
+import json
+import math
+from typing import Any
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from core.drives import WORKED, Payload, cam_drives, floats
+from midspan.core import CALCS, dispatch, run
+from midspan.core.drive import Drive, elongation_of, excess_length, geometry
+from midspan.core.movement import (
+    excess_from_movement,
+    excess_from_sag,
+    movement_from_excess,
+    sag_from_excess,
+)
+from midspan.core.phase import cam_retard, degrees, excess_from_rock, radians, rock_from_excess
+
+EXACT = {"resolution_mm": 0, "instrument_error_mm": 0}
+EXACT_DEG = {"resolution_deg": 0, "instrument_error_deg": 0}
+
+STRANDS = floats(20, 2000)
+
+
+@given(strand=STRANDS, share=floats(1e-5, 0.9))
+def test_movement_and_excess_round_trip(strand: float, share: float) -> None:
+    movement = strand * share
+    excess = excess_from_movement(strand, movement)
+    assert movement_from_excess(strand, excess) == pytest.approx(movement, rel=1e-12)
+    # Pythagoras, in another form, where it keeps its digits.
+    if share > 0.01:
+        assert (strand + excess) ** 2 - strand**2 == pytest.approx(movement**2, rel=1e-9)
+
+
+@given(strand=STRANDS, share=floats(1e-5, 0.2))
+def test_sag_and_excess_round_trip(strand: float, share: float) -> None:
+    excess = excess_from_sag(strand, strand * share)
+    assert sag_from_excess(strand, excess) == pytest.approx(strand * share, rel=1e-12)
+
+
+@given(radius=floats(10, 200), angle=floats(1e-6, 1.5))
+def test_lash_and_excess_round_trip(radius: float, angle: float) -> None:
+    excess = excess_from_rock(radius, angle)
+    assert rock_from_excess(radius, excess) == pytest.approx(angle, rel=1e-12)
+    assert radians(degrees(angle)) == pytest.approx(angle, rel=1e-12)
+
+
+@given(payload=cam_drives(), elongation=floats(-0.005, 0.04))
+def test_elongation_and_excess_round_trip(payload: Payload, elongation: float) -> None:
+    drive = Drive(*payload.values())
+    taut = geometry(drive).taut_length
+    excess = excess_length(drive, taut, elongation)
+    assert elongation_of(drive, taut, excess) == pytest.approx(elongation, abs=1e-13)
+
+
+@settings(max_examples=100)
+@given(drive=cam_drives(), movement=floats(0.5, 20))
+def test_one_state_whichever_way_it_is_read(drive: Payload, movement: float) -> None:
+    """movement -> every reading -> each of them measured -> the same state."""
+    total = run(
+        "slack", {"drive": drive, "method": "total", "readings_mm": [movement] * 3, **EXACT}
+    )
+    first = {name: at["value"] for name, at in total["state"].items()}
+    pitches = 20
+    length = drive["pitch_mm"] * pitches * (1 + first["elongation_percent"] / 100)
+    others = [
+        ("slack", {"method": "one-way", "readings_mm": [movement / 2] * 3, **EXACT}),
+        ("slack", {"method": "sag", "readings_mm": [first["sag_mm"]] * 3, **EXACT}),
+        (
+            "crank-rock",
+            {"method": "crank-degrees", "readings_deg": [first["crank_rock_deg"]] * 3, **EXACT_DEG},
+        ),
+        (
+            "crank-rock",
+            {"method": "sprocket-movement", "readings_mm": [first["excess_mm"]] * 3, **EXACT},
+        ),
+        (
+            "elongation",
+            {"method": "pin-to-pin", "pitches": pitches, "readings_mm": [length] * 3, **EXACT},
+        ),
+    ]
+    for name, payload in others:
+        state = run(name, {"drive": drive, **payload})["state"]
+        for quantity, value in first.items():
+            # A length is the difference of two large ones: 1e-12 of it is what is left of a slack.
+            assert state[quantity]["value"] == pytest.approx(value, rel=1e-7, abs=1e-7), (
+                payload["method"],
+                quantity,
+            )
+
+
+@settings(max_examples=100)
+@given(drive=cam_drives(), movements=st.tuples(floats(0, 20), floats(0, 20)))
+def test_everything_grows_with_movement(drive: Payload, movements: tuple[float, float]) -> None:
+    states = [
+        run("slack", {"drive": drive, "method": "total", "readings_mm": [m] * 3, **EXACT})["state"]
+        for m in sorted(movements)
+    ]
+    for name in states[0]:
+        assert states[0][name]["value"] <= states[1][name]["value"] + 1e-12, name
+    if movements[0] != movements[1] and min(movements) > 0.01:
+        grown = states[1]["excess_mm"]["value"] - states[0]["excess_mm"]["value"]
+        assert grown > 0 or abs(movements[0] - movements[1]) < 1e-9
+
+
+@given(payload=cam_drives(), scale=floats(0.5, 3))
+def test_scaling_every_length_scales_the_excess_and_leaves_the_angles(
+    payload: Payload, scale: float
+) -> None:
+    drive = Drive(*payload.values())
+    larger = Drive(
+        scale * drive.pitch,
+        drive.crank_teeth,
+        drive.cam_teeth,
+        scale * drive.centre_distance,
+        drive.links,
+    )
+    small, large = geometry(drive), geometry(larger)
+    assert large.angle == pytest.approx(small.angle, rel=1e-12)
+    assert large.taut_pitches == pytest.approx(small.taut_pitches, rel=1e-12)
+    excesses = [
+        excess_length(d, g.taut_length, 0.001) for d, g in ((drive, small), (larger, large))
+    ]
+    assert excesses[1] == pytest.approx(scale * excesses[0], rel=1e-9, abs=1e-9)
+    e = 0.5
+    assert movement_from_excess(large.strand, scale * e) == pytest.approx(
+        scale * movement_from_excess(small.strand, e), rel=1e-12
+    )
+    assert rock_from_excess(large.crank_radius, scale * e) == pytest.approx(
+        rock_from_excess(small.crank_radius, e), rel=1e-12
+    )
+    assert cam_retard(large.strand, large.cam_radius, 0.01) == pytest.approx(
+        cam_retard(small.strand, small.cam_radius, 0.01), rel=1e-12
+    )
+
+
+@given(
+    teeth=st.tuples(st.integers(9, 60), st.integers(9, 60)),
+    spare=floats(1, 10),
+)
+def test_the_drive_is_the_same_seen_from_the_other_gear(
+    teeth: tuple[int, int], spare: float
+) -> None:
+    reach = sum(4.7625 / math.sin(math.pi / z) for z in teeth)
+    shapes = [geometry(Drive(9.525, a, b, reach * spare, 100)) for a, b in (teeth, teeth[::-1])]
+    assert shapes[0].taut_pitches == pytest.approx(shapes[1].taut_pitches, rel=1e-12)
+    assert shapes[0].strand == pytest.approx(shapes[1].strand, rel=1e-12)
+    assert shapes[0].angle == pytest.approx(-shapes[1].angle, abs=1e-12)
+    assert shapes[0].crank_radius == shapes[1].cam_radius
+
+
+NEVER_NEGATIVE = ("movement_mm", "sag_mm", "crank_rock_deg")
+
+
+def check_interval(name: str, at: dict[str, Any]) -> None:
+    assert at["low"] <= at["value"] <= at["high"], name
+    assert at["standard_uncertainty"] >= 0
+    if name in NEVER_NEGATIVE:
+        assert at["low"] >= 0, name
+
+
+@settings(max_examples=200)
+@given(
+    drive=cam_drives(),
+    readings=st.lists(floats(0, 15), min_size=1, max_size=6),
+    half=floats(0, 1),
+    method=st.sampled_from(("total", "one-way", "sag")),
+)
+def test_intervals_hold_their_value_slack(
+    drive: Payload, readings: list[float], half: float, method: str
+) -> None:
+    payload = {"drive": {**drive, "centre_distance_error_mm": half}, "method": method}
+    found = run("slack", {**payload, "readings_mm": readings})
+    check_interval("", found["measured"])
+    for name, at in found["state"].items():
+        check_interval(name, at)
+
+
+@settings(max_examples=200)
+@given(
+    drive=cam_drives(),
+    percents=st.lists(floats(-0.5, 3), min_size=1, max_size=6),
+    half=floats(0, 1),
+)
+def test_intervals_hold_their_value_elongation(
+    drive: Payload, percents: list[float], half: float
+) -> None:
+    nominal = drive["pitch_mm"] * 10
+    payload = {
+        "drive": {**drive, "centre_distance_error_mm": half},
+        "method": "pin-to-pin",
+        "pitches": 10,
+        "readings_mm": [nominal * (1 + x / 100) for x in percents],
+    }
+    found = run("elongation", payload)
+    check_interval("", found["measured"])
+    for name, at in found["state"].items():
+        check_interval(name, at)
+    # All readings are of one excess: their ends are its ends, converted on this drive. (The strand
+    # itself moves a little with the centre distance, hence the margin.)
+    shape = geometry(Drive(*drive.values()))
+    state = found["state"]
+    for end in ("low", "high"):
+        excess = max(0.0, state["excess_mm"][end])
+        known = movement_from_excess(shape.strand, excess)
+        assert state["movement_mm"][end] == pytest.approx(known, rel=0.01, abs=1e-6)
+        known = degrees(rock_from_excess(shape.crank_radius, excess))
+        assert state["crank_rock_deg"][end] == pytest.approx(known, rel=0.01, abs=1e-6)
+
+
+@settings(max_examples=100)
+@given(
+    drive=cam_drives(),
+    readings=st.lists(floats(0, 20), min_size=1, max_size=6),
+    half=floats(0, 1),
+)
+def test_intervals_hold_their_value_rock(
+    drive: Payload, readings: list[float], half: float
+) -> None:
+    around = {**drive, "centre_distance_error_mm": half}
+    payload = {"drive": around, "method": "crank-degrees", "readings_deg": readings}
+    found = run("crank-rock", payload)
+    for name, at in found["state"].items():
+        check_interval(name, at)
+
+
+@settings(max_examples=60)
+@given(drive=cam_drives(), points=st.integers(0, 400))
+def test_the_curve_climbs_from_taut(drive: Payload, points: int) -> None:
+    curve = run("drive", {"drive": drive, "curve_points": points})["curve"]
+    assert len(curve) == points
+    if points < 2:
+        return
+    assert curve[0]["movement_mm"] == curve[0]["excess_mm"] == 0
+    assert curve[-1]["elongation_percent"] == pytest.approx(3.0)
+    for name in ("elongation_percent", "excess_mm", "movement_mm", "crank_rock_deg"):
+        column = [row[name] for row in curve]
+        assert column == sorted(column)
+    shape = geometry(Drive(*drive.values()))
+    for row in curve:
+        assert row["movement_mm"] == pytest.approx(
+            math.sqrt((shape.strand + row["excess_mm"]) ** 2 - shape.strand**2), abs=1e-5
+        )
+
+
+# Anything that JSON can say, with the names the core knows thrown in often enough to get far.
+NAMES = st.sampled_from(
+    [*WORKED, "drive", "method", "readings_mm", "readings_deg", "pitches", "own_limit", "quantity"]
+) | st.text(max_size=8)
+LEAVES = (
+    st.none()
+    | st.booleans()
+    | st.integers()
+    | st.floats()
+    | st.text(max_size=20)
+    | st.sampled_from(["total", "inside", "pin-to-pin", "crank-degrees", "movement_mm", 9.525, 22])
+)
+ANYTHING = st.recursive(
+    LEAVES,
+    lambda inner: st.lists(inner, max_size=4) | st.dictionaries(NAMES, inner, max_size=6),
+    max_leaves=25,
+)
+CALC_NAMES = st.sampled_from([*CALCS, "limits", "glossary", "describe"]) | st.text(max_size=10)
+
+
+def strict(text: str) -> Any:
+    """Parse as JSON proper: NaN and Infinity are not in it."""
+
+    def refuse(word: str) -> None:
+        raise AssertionError(f"{word} is no JSON")
+
+    return json.loads(text, parse_constant=refuse)
+
+
+def check_answer(text: str) -> dict[str, Any]:
+    answer = strict(text)
+    assert set(answer) in ({"ok", "result"}, {"ok", "problems"})
+    if answer["ok"]:
+        assert isinstance(answer["result"], dict)
+        return answer
+    assert answer["problems"]
+    for problem in answer["problems"]:
+        assert set(problem) == {"code", "field", "got", "need", "text", "next_step"}
+        for word in ("code", "need", "text", "next_step"):
+            assert isinstance(problem[word], str)
+            assert problem[word]
+        assert isinstance(problem["field"], str)
+    return answer
+
+
+@settings(max_examples=600)
+@given(name=CALC_NAMES, payload=ANYTHING)
+def test_dispatch_answers_any_json(name: str, payload: Any) -> None:
+    check_answer(dispatch(name, json.dumps(payload)))
+
+
+@settings(max_examples=300)
+@given(
+    name=st.sampled_from(list(CALCS)),
+    drive=st.dictionaries(st.sampled_from(list(WORKED)), LEAVES, max_size=5),
+    rest=st.dictionaries(NAMES, LEAVES | st.lists(LEAVES, max_size=4), max_size=6),
+)
+def test_dispatch_answers_near_misses(
+    name: str, drive: dict[str, Any], rest: dict[str, Any]
+) -> None:
+    check_answer(dispatch(name, json.dumps({**rest, "drive": {**WORKED, **drive}})))
+
+
+@settings(max_examples=200)
+@given(name=CALC_NAMES, text=st.text(max_size=60))
+def test_dispatch_answers_any_text(name: str, text: str) -> None:
+    check_answer(dispatch(name, text))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "",
+        "[" * 100_000,
+        '{"a":' * 50_000,
+        "9" * 6000,
+        '{"drive":{"links":' + "9" * 400 + "}}",
+        "\ufeff{}",
+        '"\\ud800"',
+        "NaN",
+        "-Infinity",
+        "1e999",
+        '{"drive": NaN}',
+    ],
+    ids=lambda text: text[:12],
+)
+@pytest.mark.parametrize("name", ["slack", "drive", "limits", "nonsense", ""])
+def test_dispatch_answers_hostile_text(name: str, text: str) -> None:
+    check_answer(dispatch(name, text))
+
+
+@settings(max_examples=300)
+@given(
+    drive=st.fixed_dictionaries(
+        {
+            "pitch_mm": floats(3, 130),
+            "crank_teeth": st.integers(9, 150),
+            "cam_teeth": st.integers(9, 150),
+            "centre_distance_mm": floats(10, 5000),
+            "links": st.integers(10, 1000),
+            "drive_kind": st.just("general"),
+            "centre_distance_error_mm": floats(0, 10),
+        }
+    ),
+    readings=st.lists(floats(0, 20000), min_size=1, max_size=3),
+    extras=st.fixed_dictionaries({
+        "resolution_mm": floats(0, 25),
+        "instrument_error_mm": floats(0, 25),
+        "repeatability_mm": floats(0, 25),
+    }),
+)  # fmt: skip
+def test_every_admitted_number_has_an_answer(
+    drive: Payload, readings: list[float], extras: dict[str, float]
+) -> None:
+    """Anywhere in the admitted ranges, corners included: an answer or a named problem, no more."""
+    for name, payload in (
+        ("drive", {"drive": drive, "curve_points": 3}),
+        ("slack", {"drive": drive, "method": "total", "readings_mm": readings, **extras}),
+        ("elongation", {"drive": drive, "method": "pin-to-pin", "pitches": 10, **extras,
+                        "readings_mm": readings}),
+        ("crank-rock", {"drive": drive, "method": "sprocket-movement", "readings_mm": readings,
+                        **extras}),
+    ):  # fmt: skip
+        check_answer(dispatch(name, json.dumps(payload)))
