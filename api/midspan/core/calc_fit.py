@@ -21,6 +21,11 @@ MOST_CHAINS, MOST_GEARS, MOST_TRIALS = 60, 30, 500
 BEST_FEW = 10
 # Fits that agree less well than one in a hundred by chance are called inconsistent.
 SURPRISING = 0.01
+# Of every combination; None where it is not determined, or, of what is hot, without heat.
+COMBINATION = (
+    "chain", "gear_set", "determined", "excess_mm", "standard_uncertainty_mm", "cold_movement_mm",
+    "cold_probability", "hot_movement_mm", "hot_probability",
+)  # fmt: skip
 # Assumed uncertainty of the next trial's movement, mm; from memory, unverified.
 NEXT_TRIAL_MM = 0.3
 
@@ -70,7 +75,7 @@ def calculate(payload: object) -> dict[str, object]:
         heating, used = take_heating(heat, assumed)
         heat.close()
         growth = heating.growth()
-    taken = _take_trials(form, names)
+    taken = _take_trials(form, names, build)
     bench = _take_alone(form, "bench", "chain", names.chains)
     gears = _take_alone(form, "gears", "gear_set", names.gears)
     form.close()
@@ -110,11 +115,15 @@ def _take_ids(form: Form, name: str, most: int) -> list[str]:
         ids = [x for x in values if isinstance(x, str) and 0 < len(x) <= 100]
         if len(set(ids)) == len(values):
             return ids
-    form.refuse("not-a-list", name, values, need, "Name each once.")
+    code = "not-a-list" if form.has(name) else "missing"
+    form.refuse(code, name, values, need, "Name each once.")
     return []
 
 
-def _take_trials(form: Form, names: Names) -> list[tuple[int, int, float, float, float | None]]:
+def _take_trials(
+    form: Form, names: Names, build: Build | None
+) -> list[tuple[int, int, float, float, float | None]]:
+    reach = 0.0 if build is None else build.geometry.crank_radius + build.geometry.cam_radius
     taken = []
     for part in form.take_forms("trials", MOST_TRIALS):
         chain = part.take_choice("chain", tuple(names.chains))
@@ -123,6 +132,9 @@ def _take_trials(form: Form, names: Names) -> list[tuple[int, int, float, float,
         u = part.take_number("standard_uncertainty_mm")
         centre = part.take_number("centre_distance_mm", required=False)
         part.close()
+        if centre is not None and centre <= reach:
+            need = "more than {:.2f} mm, or the two gears would touch".format(reach)
+            part.refuse("gears-collide", "centre_distance_mm", centre, need, "Check the unit.")
         if chain is not None and gears is not None and movement is not None and u is not None:
             place = (names.chains.index(chain), names.gears.index(gears))
             taken.append((place[0], place[1], movement, u, centre))
@@ -197,9 +209,11 @@ def _combinations(
     factor = coverage_factor(None)
     seen = shelf.predictions(0)
     rows: list[tuple[float, int, int, dict[str, object]]] = []
+    row: dict[str, object]
     for i in range(len(names.chains)):
         for j in range(len(names.gears)):
-            row: dict[str, object] = {"chain": names.chains[i], "gear_set": names.gears[j]}
+            row = {name: None for name in COMBINATION}
+            row["chain"], row["gear_set"] = names.chains[i], names.gears[j]
             row["determined"] = (i, j) in seen
             chance = -1.0
             if row["determined"]:

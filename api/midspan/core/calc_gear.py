@@ -95,7 +95,7 @@ def calculate(payload: object) -> dict[str, object]:
     held = hold(by, facts, own, GEAR, None)
     warned = count_warnings("readings_mm", seen.count)
     text = "The formula over pins is from memory of ISO 606; hold it against your own standard."
-    warned.append(warning("formula-from-memory", "method", method, text, MEMORY))
+    warned.append(warning("formula-from-memory", name, pin, text, MEMORY))
     return {
         "calc": "gear",
         "core_version": VERSION,

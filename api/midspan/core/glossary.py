@@ -156,6 +156,18 @@ _ROWS = (
         "Diameter of the measuring pins, equal to the roller diameter.",
     ),
     _count("teeth", "z", 9, 150, "Teeth", "Teeth of the gear measured."),
+    # What a record adds to what a calculation needs.
+    _input(
+        "distance_run_km", "", "km", 0, 10000000, "Distance run", "How far the chain has run.",
+    ),
+    _input(
+        "load_n", "F", "N", 0, 100000, "Load on the chain",
+        "Pull on the chain while its length was measured.",
+    ),
+    _input(
+        "keyway_offsets_crank_deg", "", "deg", -30, 30, "Keyway or bushing offsets",
+        "What each keyway or bushing adds to the cam timing, in crank degrees.",
+    ),
     _count("curve_points", "", 0, 400, "Points of the curve", "How many points to work out."),
     # The one state, in its readings.
     _output(
@@ -215,6 +227,83 @@ _ROWS = (
     _output("pitch_diameter_mm", "d", "mm", "Pitch diameter", "Of the gear as measured."),
     _output(
         "radius_loss_mm", "", "mm", "Loss of pitch radius", "Nominal less measured pitch radius.",
+    ),
+    _output(
+        "nominal_pitch_diameter_mm", "d", "mm", "Nominal pitch diameter", "p / sin(180/z).",
+    ),
+    # Heat and moved shafts, worked out.
+    _output(
+        "expansion_ppm", "alpha", "1e-6/K", "Expansion coefficient",
+        "Mean linear thermal expansion near room temperature.",
+    ),
+    _output(
+        "interference_mm", "-e", "mm", "Interference",
+        "How much the chain is shorter than its drive, where it is.",
+    ),
+    _output("tension_low_n", "F", "N", "Pull in a strand, from", "With the softest loop."),
+    _output("tension_high_n", "F", "N", "Pull in a strand, to", "With the stiffest loop."),
+    _output(
+        "shaft_load_low_n", "", "N", "Load on the cam bearing, from",
+        "Of the two strands together, with the softest loop.",
+    ),
+    _output(
+        "shaft_load_high_n", "", "N", "Load on the cam bearing, to",
+        "Of the two strands together, with the stiffest loop.",
+    ),
+    _output("hot_lower_mm", "", "mm", "Wanted hot, from", "Least movement wanted when hot."),
+    _output("hot_upper_mm", "", "mm", "Wanted hot, to", "Largest movement wanted when hot."),
+    _output(
+        "cold_lower_mm", "", "mm", "Cold target, from",
+        "Cold movement that becomes the least wanted when hot.",
+    ),
+    _output(
+        "cold_upper_mm", "", "mm", "Cold target, to",
+        "Cold movement that becomes the largest wanted when hot.",
+    ),
+    _output(
+        "excess_change_mm", "", "mm", "Change of excess length",
+        "After less before; positive is looser.",
+    ),
+    _output(
+        "length_change_low_mm", "", "mm", "Chain needed, change from",
+        "Whole length wanted less that of this chain, for the least movement wanted.",
+    ),
+    _output(
+        "length_change_high_mm", "", "mm", "Chain needed, change to",
+        "Whole length wanted less that of this chain, for the largest movement wanted.",
+    ),
+    _output(
+        "elongation_low_percent", "", "%", "Chain needed, elongation from",
+        "Over nominal, for the least movement wanted; negative is shorter than nominal.",
+    ),
+    _output(
+        "elongation_high_percent", "", "%", "Chain needed, elongation to",
+        "Over nominal, for the largest movement wanted; negative is shorter than nominal.",
+    ),
+    # Several readings in one, and the shelf.
+    _output(
+        "expected_excess_mm", "e", "mm", "Expected excess length", "By all the other readings.",
+    ),
+    _output(
+        "chi_square", "", "", "Chi-square", "Weighted sum of squared residuals.",
+    ),
+    _output(
+        "probability", "", "", "Probability",
+        "Of readings that agree as badly or worse by chance alone.",
+    ),
+    _output("lower_mm", "", "mm", "Window, from", "Least movement wanted."),
+    _output("upper_mm", "", "mm", "Window, to", "Largest movement wanted."),
+    _output(
+        "cold_movement_mm", "m", "mm", "Cold movement", "Total mid-span movement expected cold.",
+    ),
+    _output(
+        "hot_movement_mm", "m", "mm", "Hot movement", "Total mid-span movement expected hot.",
+    ),
+    _output("cold_probability", "", "", "In the window, cold", "Probability, 0 to 1."),
+    _output("hot_probability", "", "", "In the window, hot", "Probability, 0 to 1."),
+    _output(
+        "share", "", "", "Share of the variance",
+        "Of the best few predictions together, that the trial would take away; 0 to 1.",
     ),
     # Uncertainty, in the words of JCGM 100 (GUM).
     _output("value", "", "", "Value", "Best estimate."),
