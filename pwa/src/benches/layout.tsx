@@ -1,10 +1,12 @@
 import type { ComponentChildren } from "preact";
+import { Fold } from "../controls/fold.tsx";
 import { PlainField } from "../controls/plain-field.tsx";
 import { Select } from "../controls/select.tsx";
 import { labelOf } from "../core/terms.ts";
 import { Pictures } from "../picture/pictures.tsx";
 import { Details } from "../result/details.tsx";
 import { Hero } from "../result/hero.tsx";
+import { Reasons } from "../result/reasons.tsx";
 import { chainsHere, chooseChain, driveInput, unitOf } from "../store/settings.ts";
 import { withField } from "./draft.ts";
 import { text } from "./strings.ts";
@@ -46,6 +48,7 @@ export function BenchLayout({ on, title, field, quantity, withDrive = true, chil
             {text.enterDrive}
           </a>
         )}
+        {children}
         {chainsHere.value.length > 0 && (
           <Select
             field="chain"
@@ -58,17 +61,19 @@ export function BenchLayout({ on, title, field, quantity, withDrive = true, chil
             onValue={(id) => chooseChain(id || null)}
           />
         )}
-        {children}
-        <PlainField
-          field="note"
-          label={text.note}
-          value={draft.fields.note ?? ""}
-          onValue={(value) => on.change(withField(draft, "note", value))}
-          hint={text.noteHint}
-          maxLength={1000}
-        />
+        <Fold title={text.note} open={Boolean(draft.fields.note)}>
+          <PlainField
+            field="note"
+            label={text.note}
+            value={draft.fields.note ?? ""}
+            onValue={(value) => on.change(withField(draft, "note", value))}
+            hint={text.noteHint}
+            maxLength={1000}
+          />
+        </Fold>
         <SaveAction on={on} ready={result !== null} />
       </section>
+      <div class="area-reasons">{result && <Reasons result={result} />}</div>
       <div class="area-pictures">
         <Pictures drive={drive} result={result} length={length} />
       </div>

@@ -6,6 +6,7 @@ export const text = {
   needsDrive: "Needs a drive: teeth, pitch, centre distance and links.",
   enterDrive: "Enter the drive",
   method: "How it is measured",
+  changeMethod: "Change",
   chain: "Chain",
   chainNone: "Not named",
   instrument: "Instrument",

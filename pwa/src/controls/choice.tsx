@@ -12,10 +12,12 @@ interface Props {
   options: Option[];
   value: string;
   onValue(id: string): void;
+  /** Told of a tap on an option, chosen before or not; the arrow keys only move the choice. */
+  onTap?(): void;
 }
 
 /** One of a few ways, each with a small picture of what it measures. */
-export function Choice({ name, legend, options, value, onValue }: Props) {
+export function Choice({ name, legend, options, value, onValue, onTap }: Props) {
   return (
     <fieldset class={`choice choice-${options.length}`}>
       <legend>{legend}</legend>
@@ -27,6 +29,9 @@ export function Choice({ name, legend, options, value, onValue }: Props) {
             value={id}
             checked={id === value}
             onChange={() => onValue(id)}
+            onClick={(event) => {
+              if (event.detail > 0) onTap?.();
+            }}
           />
           {picture}
           <span>{label}</span>

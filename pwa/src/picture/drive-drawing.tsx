@@ -7,6 +7,8 @@ import { paths, teeth } from "./outline.ts";
 import { text } from "./strings.ts";
 
 const TIMES = 5;
+/** Room for the dimension beside the strand, in cam gear radii. */
+const TEXT_ROOM = 0.85;
 
 interface Props {
   drive: DriveFields;
@@ -25,7 +27,7 @@ export function DriveDrawing({ drive, shape, movement, length }: Props) {
   const lines = paths(outline, real * (large ? TIMES : 1));
   const margin = cam.r * 0.16;
   const widest = Math.max(cam.r, crank.r);
-  const right = Math.max(widest, lines.outPoint[0]) + margin * 2.4;
+  const right = Math.max(widest, lines.outPoint[0] + TEXT_ROOM * cam.r);
   const box = [
     -widest - margin,
     -(cam.y + cam.r) - margin,

@@ -3,8 +3,8 @@ import type { BenchResult } from "../core/results.ts";
 import { labelOf } from "../core/terms.ts";
 import { fractionText } from "../units/format.ts";
 import type { LengthUnit } from "../units/parse.ts";
-import { show, withUnit } from "./quantity.ts";
-import { Scale } from "./scale.tsx";
+import { scaleOf, show, withUnit } from "./quantity.ts";
+import { BlankScale, Scale } from "./scale.tsx";
 import { text } from "./strings.ts";
 import { ToneShape, toneOf } from "./tone.tsx";
 
@@ -19,35 +19,35 @@ interface Props {
 
 /** The number, as large as the screen allows, and the verdict. */
 export function Hero({ result, missing, length, quantity }: Props) {
-  const top = useRef<HTMLElement>(null);
-  const gone = useOutOfSight(top);
+  const numberLine = useRef<HTMLParagraphElement>(null);
+  const gone = useOutOfSight(numberLine);
   const at = result?.measured;
   const shown = at ? show(at.quantity, at.value, at.expanded_uncertainty, length) : null;
   const tone = result ? toneOf(result.verdict.outcome) : "none";
   const number = shown?.value ?? text.nothing;
   return (
-    <section class="hero" ref={top} aria-label={text.result}>
+    <section class="hero" aria-label={text.result}>
       <p class="hero-what">
         {labelOf(at?.quantity ?? quantity)}
         {at && <span>, {text.of(at.count)}</span>}
       </p>
-      <p class="hero-line">
+      <p class="hero-line" ref={numberLine}>
         <span
-          class="hero-value"
+          class={shown ? "hero-value" : "hero-value hero-blank"}
           data-testid="hero-value"
           data-size={number.length > 5 ? "long" : ""}
         >
           {number}
         </span>
-        {shown && (
-          <span class="hero-side">
-            <span class="hero-unit">{shown.unit}</span>
-            <span class="hero-pm">± {shown.plusMinus}</span>
-          </span>
-        )}
+        <span class="hero-side">
+          <span class="hero-unit">{shown?.unit ?? scaleOf(quantity, length).unit}</span>
+          {shown && <span class="hero-pm">± {shown.plusMinus}</span>}
+        </span>
       </p>
-      {at?.quantity.endsWith("_mm") && <p class="hero-fraction">{fractionText(at.value)}</p>}
-      {result && <Scale result={result} length={length} />}
+      <p class="hero-fraction">
+        {at?.quantity.endsWith("_mm") ? fractionText(at.value) : "\u00a0"}
+      </p>
+      {result ? <Scale result={result} length={length} /> : <BlankScale />}
       <p
         class={`verdict verdict-${tone}`}
         data-testid="verdict"
@@ -89,14 +89,18 @@ function Spoken({ result, length }: { result: BenchResult | null; length: Length
   );
 }
 
+/** Pixels at the top that the header covers. */
+const COVERED = 56;
+
 function useOutOfSight(at: { current: HTMLElement | null }): boolean {
   const [gone, setGone] = useState(false);
   useEffect(() => {
     if (!at.current) return undefined;
     const watch = new IntersectionObserver(
-      ([entry]) =>
-        setGone(entry ? entry.intersectionRatio < 0.55 && entry.boundingClientRect.top < 0 : false),
-      { threshold: [0, 0.25, 0.55, 0.75, 1] },
+      ([entry]) => {
+        if (entry) setGone(entry.intersectionRatio < 0.8 && entry.boundingClientRect.top < COVERED);
+      },
+      { rootMargin: `-${COVERED}px 0px 0px`, threshold: [0, 0.4, 0.8, 1] },
     );
     watch.observe(at.current);
     return () => watch.disconnect();

@@ -1,20 +1,24 @@
 import type { BenchResult, Limit } from "../core/results.ts";
+import { Notes } from "./notes.tsx";
 import { OriginBadge, Source } from "./origin.tsx";
 import { text } from "./strings.ts";
 
-/** Why the verdict is what it is, what to do next, and the limit it rests on. */
+/** Why the verdict is what it is, what to do next, the limit it rests on, what to mind. */
 export function Reasons({ result }: { result: BenchResult }) {
   const { why, next_step, limit } = result.verdict;
   return (
-    <section class="panel reasons">
-      <p class="next">
-        <strong>{text.next}</strong> {next_step}
-      </p>
-      <p>
-        <strong>{text.why}</strong> {why}
-      </p>
-      {limit ? <Rests limit={limit} /> : <p>{text.restsOnNone}</p>}
-    </section>
+    <>
+      <section class="panel reasons">
+        <p class="next">
+          <strong>{text.next}</strong> {next_step}
+        </p>
+        <p>
+          <strong>{text.why}</strong> {why}
+        </p>
+        {limit ? <Rests limit={limit} /> : <p>{text.restsOnNone}</p>}
+      </section>
+      <Notes result={result} />
+    </>
   );
 }
 

@@ -71,10 +71,24 @@ export function Scale({ result, length }: { result: BenchResult; length: LengthU
         <line class="interval-end" x1={at(data.low)} x2={at(data.low)} y1="15" y2="25" />
         <line class="interval-end" x1={at(data.high)} x2={at(data.high)} y1="15" y2="25" />
         <svg x={at(data.value)} y="0" overflow="visible" aria-hidden="true">
-          <path class="needle" d="M-8 2H8L1.5 20V42h-3V20z" />
+          <path class="needle" d="M-9 0H9L0 25z" />
+          <path class="needle" d="M-1.5 40h3v11h-3z" />
         </svg>
       </svg>
       {marked && <figcaption>{text.asMovement}</figcaption>}
+    </figure>
+  );
+}
+
+/** The scale with nothing on it, so that the first reading moves nothing on the screen. */
+export function BlankScale() {
+  return (
+    <figure class="scale">
+      <svg class="scale-svg" aria-hidden="true">
+        {Array.from({ length: 41 }, (_, i) => `${i * 2.5}%`).map((x, i) => (
+          <line key={x} class="tick tick-blank" x1={x} x2={x} y1="40" y2={i % 5 ? 45 : 50} />
+        ))}
+      </svg>
     </figure>
   );
 }

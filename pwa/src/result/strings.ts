@@ -2,7 +2,7 @@ import type { Origin, Outcome } from "../core/results.ts";
 
 /** Words of the result. */
 export const text = {
-  nothing: "–",
+  nothing: "—",
   result: "Result",
   of: (count: number) => (count === 1 ? "1 reading" : `mean of ${count} readings`),
   coverage: "95 % interval",

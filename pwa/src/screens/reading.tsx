@@ -4,6 +4,7 @@ import { Pictures } from "../picture/pictures.tsx";
 import { Details } from "../result/details.tsx";
 import { Hero } from "../result/hero.tsx";
 import { withUnit } from "../result/quantity.ts";
+import { Reasons } from "../result/reasons.tsx";
 import { Icon } from "../shell/icon.tsx";
 import type { Reading } from "../store/records.ts";
 import { unitOf } from "../store/settings.ts";
@@ -35,6 +36,9 @@ export function ReadingScreen({ id }: { id: string }) {
         <Facts reading={reading} />
         <Again reading={reading} />
       </section>
+      <div class="area-reasons">
+        <Reasons result={reading.result} />
+      </div>
       <div class="area-pictures">
         <Pictures drive={drive} result={reading.result} length={length} />
       </div>

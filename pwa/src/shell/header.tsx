@@ -1,5 +1,5 @@
 import { currentChain, currentEngine } from "../store/settings.ts";
-import { refused, waitingCount } from "../store/state.ts";
+import { engines, readings, refused, waitingCount } from "../store/state.ts";
 import { line, syncing } from "../store/sync.ts";
 import { Icon } from "./icon.tsx";
 import { text } from "./strings.ts";
@@ -16,8 +16,12 @@ export function Header() {
         aria-label={`Engine: ${engine?.name ?? text.noEngine}`}
       >
         <span class="header-name">{engine?.name ?? text.noEngine}</span>
-        {engine?.invented && <span class="tag">{text.invented}</span>}
-        {chain && <span class="header-chain">{chain.label}</span>}
+        {(engine?.invented || chain) && (
+          <span class="header-second">
+            {engine?.invented && <span class="tag">{text.invented}</span>}
+            {chain && <span class="header-chain">{chain.label}</span>}
+          </span>
+        )}
       </a>
       <a class="header-state" href="#/settings" aria-label={`${text.settings}. ${stateWords()}`}>
         <span class="state" data-testid="sync-state" data-state={stateName()}>
@@ -40,5 +44,6 @@ function stateWords(): string {
   if (waitingCount.value > 0) {
     return syncing.value ? text.sending : `${text.onPhone}, ${text.waits(waitingCount.value)}`;
   }
+  if (readings.value.length === 0 && engines.value.length === 0) return text.nothingYet;
   return line.value === "reached" ? text.onServer : text.onPhone;
 }

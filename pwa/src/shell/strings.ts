@@ -8,6 +8,7 @@ export const text = {
   invented: "Invented",
   onPhone: "On this phone",
   onServer: "On the server",
+  nothingYet: "Nothing saved yet",
   sending: "Sending",
   coreTrouble:
     "The calculations cannot run in this browser. Reload once; if it stays, update the browser.",

@@ -70,7 +70,9 @@ export function trimmed(value: number, decimals: number): string {
 
 /** What an entry was read as, for the line under its field: both units, fraction included. */
 export function echoLength(mm: number, typed: LengthUnit): string {
-  return typed === "mm"
-    ? `${lengthText(mm, "mm")} ${fractionText(mm)}`
-    : `${lengthText(mm, "in")} = ${lengthText(mm, "mm")}`;
+  if (typed === "mm") return `${lengthText(mm, "mm")} ${fractionText(mm)}`;
+  const inches = trimmed(mm / MM_PER_INCH, 4);
+  const shown = trimmed(mm, 4);
+  const exact = Math.abs(Number(shown) - mm) < 1e-9;
+  return `${inches} in ${exact ? "=" : "≈"} ${shown} mm`;
 }

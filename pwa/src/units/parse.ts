@@ -97,7 +97,8 @@ export function parseLength(text: string, unit: LengthUnit): ReadLength | Wrong 
     return wrong(text, LENGTH_NEED, "Fractions are read as inches; type millimetres as a decimal.");
   }
   const used = saidUnit ?? (read.fraction ? "in" : unit);
-  const mm = used === "in" ? read.value * MM_PER_INCH : read.value;
+  // By 254 and 10, not by 25.4, so that 3/16 in gives the nearest number to 4.7625 mm.
+  const mm = used === "in" ? (read.value * 254) / 10 : read.value;
   return { ok: true, mm, unit: used, assumed: saidUnit === undefined };
 }
 

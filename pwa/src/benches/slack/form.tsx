@@ -4,6 +4,7 @@ import { ReadingsField } from "../../controls/readings-field.tsx";
 import type { FormProps } from "../bench.ts";
 import { InstrumentFold, OwnLimitFold } from "../common-folds.tsx";
 import { readingsOf, withField, withReadings } from "../draft.ts";
+import { MethodPicker } from "../method-picker.tsx";
 import { ownQuantities } from "./ask.ts";
 import { groups, type Method, methods, text } from "./meta.ts";
 import { MethodPicture } from "./pictures.tsx";
@@ -15,30 +16,41 @@ export function SlackForm(props: FormProps) {
   const group = groups.find((one) => one.methods.includes(method)) ?? groups[0];
   return (
     <>
-      <fieldset class="segments" aria-label={text.group}>
-        {groups.map((one) => (
-          <button
-            key={one.id}
-            type="button"
-            aria-pressed={one === group}
-            onClick={() => change({ method: one.methods[0] ?? "total" })}
-          >
-            {one.label}
-          </button>
-        ))}
-      </fieldset>
-      <Choice
-        name="slack-method"
-        legend={text.method}
-        value={method}
-        onValue={(id) => change({ method: id })}
-        options={(group?.methods ?? []).map((id) => ({
-          id,
-          label: methods[id].label,
-          picture: <MethodPicture method={id} />,
-        }))}
-      />
-      <p class="how">{how}</p>
+      <MethodPicker
+        picture={<MethodPicture method={method} />}
+        label={methods[method].label}
+        how={how}
+        chosen={draft.fields.method_chosen === "yes"}
+      >
+        {(close) => (
+          <>
+            <fieldset class="segments" aria-label={text.group}>
+              {groups.map((one) => (
+                <button
+                  key={one.id}
+                  type="button"
+                  aria-pressed={one === group}
+                  onClick={() => change({ method: one.methods[0] ?? "total" })}
+                >
+                  {one.label}
+                </button>
+              ))}
+            </fieldset>
+            <Choice
+              name="slack-method"
+              legend={text.method}
+              value={method}
+              onValue={(id) => change({ method: id, ...withField(draft, "method_chosen", "yes") })}
+              onTap={close}
+              options={(group?.methods ?? []).map((id) => ({
+                id,
+                label: methods[id].label,
+                picture: <MethodPicture method={id} />,
+              }))}
+            />
+          </>
+        )}
+      </MethodPicker>
       {method === "damper-arc" && (
         <LengthField
           field="damper_diameter_mm"

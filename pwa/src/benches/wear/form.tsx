@@ -10,6 +10,7 @@ import type { FormProps } from "../bench.ts";
 import { chainSizes } from "../chain-sizes.ts";
 import { InstrumentFold, OwnLimitFold } from "../common-folds.tsx";
 import { readingsOf, withField, withReadings } from "../draft.ts";
+import { MethodPicker } from "../method-picker.tsx";
 import { ownQuantities, usesDrive } from "./ask.ts";
 import { type Method, methods, order, text } from "./meta.ts";
 import { MethodPicture } from "./pictures.tsx";
@@ -24,18 +25,27 @@ export function WearForm(props: FormProps) {
     withDrive && (stand.chain?.roller_diameter_mm ?? stand.drive?.roller_diameter_mm);
   return (
     <>
-      <Choice
-        name="wear-method"
-        legend={text.method}
-        value={method}
-        onValue={(id) => change({ method: id })}
-        options={order.map((id) => ({
-          id,
-          label: methods[id].label,
-          picture: <MethodPicture method={id} />,
-        }))}
-      />
-      <p class="how">{how}</p>
+      <MethodPicker
+        picture={<MethodPicture method={method} />}
+        label={methods[method].label}
+        how={how}
+        chosen={draft.fields.method_chosen === "yes"}
+      >
+        {(close) => (
+          <Choice
+            name="wear-method"
+            legend={text.method}
+            value={method}
+            onValue={(id) => change({ method: id, ...withField(draft, "method_chosen", "yes") })}
+            onTap={close}
+            options={order.map((id) => ({
+              id,
+              label: methods[id].label,
+              picture: <MethodPicture method={id} />,
+            }))}
+          />
+        )}
+      </MethodPicker>
       {readings.map(([field, label]) => (
         <ReadingsField
           key={`${method} ${field}`}

@@ -1,0 +1,60 @@
+import assert from "node:assert/strict";
+import { describe, it } from "node:test";
+import {
+  decimalsFor,
+  echoLength,
+  fixed,
+  fractionText,
+  nearestFraction,
+  trimmed,
+} from "./format.ts";
+import { parseLength } from "./parse.ts";
+
+describe("the nearest fraction of an inch", () => {
+  it("is in lowest terms and exact where it can be", () => {
+    assert.deepEqual(nearestFraction(4.7625), { text: "3/16", rest: 0 });
+    assert.deepEqual(nearestFraction(30.1625), { text: "1 3/16", rest: 0 });
+    assert.deepEqual(nearestFraction(25.4), { text: "1", rest: 0 });
+    assert.deepEqual(nearestFraction(0), { text: "0", rest: 0 });
+  });
+  it("is shown as an approximation with its remainder where it is not exact", () => {
+    assert.equal(fractionText(4.7625), "= 3/16 in");
+    // 13.4 mm is 0.52756 in; 17/32 is 0.53125 in.
+    assert.equal(fractionText(13.4), "≈ 17/32 in − 0.004");
+    // 13.1 mm is 0.51575 in; 33/64 is 0.515625 in.
+    assert.equal(fractionText(13.1), "≈ 33/64 in + 0.0001");
+  });
+  it("never leaves out more than half a 64th, and adds up to the length", () => {
+    for (let mm = 0; mm < 200; mm += 0.37) {
+      const { text, rest } = nearestFraction(mm);
+      assert.ok(Math.abs(rest) <= 1 / 128 + 1e-12);
+      const back = parseLength(`${text} in`, "in");
+      assert.ok(back.ok && Math.abs(back.mm + rest * 25.4 - mm) < 1e-4, `${mm} ${text}`);
+    }
+  });
+});
+
+describe("rounding on the screen", () => {
+  it("shows an uncertainty to its first figure, two where that is 1 or 2", () => {
+    assert.equal(decimalsFor(0.36), 1);
+    assert.equal(decimalsFor(0.21), 2);
+    assert.equal(decimalsFor(0.011), 3);
+    assert.equal(decimalsFor(3.4), 0);
+    assert.equal(decimalsFor(1.4), 1);
+    assert.equal(decimalsFor(42), 0);
+    assert.equal(decimalsFor(0), 2);
+    assert.equal(decimalsFor(Number.NaN), 2);
+  });
+  it("writes a real minus sign and no negative zero", () => {
+    assert.equal(fixed(-1.25, 1), "−1.3");
+    assert.equal(fixed(-0.001, 1), "0.0");
+    assert.equal(trimmed(4.7625, 3), "4.763");
+    assert.equal(trimmed(100, 3), "100");
+    assert.equal(trimmed(0.5, 3), "0.5");
+  });
+  it("repeats what was typed in the other unit", () => {
+    assert.equal(echoLength(4.7625, "in"), "0.1875 in = 4.7625 mm");
+    assert.equal(echoLength(13.49375, "in"), "0.5313 in ≈ 13.4938 mm");
+    assert.equal(echoLength(4.76, "mm"), "4.76 mm ≈ 3/16 in − 0.0001");
+  });
+});
