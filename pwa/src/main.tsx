@@ -9,6 +9,7 @@ import { reload } from "./store/state.ts";
 import { keepSyncing } from "./store/sync.ts";
 import "./styles/tokens.css";
 import "./styles/shell.css";
+import "./styles/nav.css";
 import "./styles/controls.css";
 import "./styles/bench.css";
 import "./styles/result.css";

@@ -6,7 +6,8 @@ import type { Chain, Drive, ReadingInput } from "../store/records.ts";
 import type { Typed } from "../units/reading.ts";
 
 export interface Bench {
-  meta: { id: string; label: string; icon: IconName };
+  /** The group is the place in the bar at the bottom under which the bench is listed. */
+  meta: { id: string; label: string; icon: IconName; group: "measure" | "choose" };
   View: ComponentType;
 }
 

@@ -1,28 +1,42 @@
 import type { ComponentType } from "preact";
+import type { Bench } from "../benches/bench.ts";
 import { benches } from "../benches/index.ts";
 import { coreTrouble } from "../core/client.ts";
 import { DriveScreen } from "../screens/drive.tsx";
 import { SavedScreen } from "../screens/saved.tsx";
 import { SettingsScreen } from "../screens/settings.tsx";
+import { FitScreen } from "../shelf/fit/screen.tsx";
+import { ShelfScreen } from "../shelf/screen.tsx";
 import { Header } from "./header.tsx";
-import { Nav, type Place } from "./nav.tsx";
+import { type Group, Nav, type Place } from "./nav.tsx";
 import { route } from "./router.ts";
 import { text } from "./strings.ts";
 import { UpdateNotice } from "./update-notice.tsx";
 
 interface Screen extends Place {
+  group?: Bench["meta"]["group"];
   View: ComponentType;
 }
 
 const screens: Screen[] = [
-  ...benches.map(({ meta, View }) => ({ id: meta.id, label: meta.label, icon: meta.icon, View })),
+  { id: "shelf", label: text.shelf, icon: "shelf", group: "choose", View: ShelfScreen },
+  { id: "fit", label: text.fit, icon: "fit", group: "choose", View: FitScreen },
+  ...benches.map(({ meta, View }) => ({ ...meta, View })),
   { id: "drive", label: text.drive, icon: "drive", View: DriveScreen },
   { id: "saved", label: text.saved, icon: "saved", View: SavedScreen },
 ];
 
+const listed = (group: Screen["group"]) => screens.filter((one) => one.group === group);
+const bar: (Place | Group)[] = [
+  { id: "measure", label: text.measure, icon: "measure", places: listed("measure") },
+  { id: "choose", label: text.choose, icon: "choose", places: listed("choose") },
+  ...listed(undefined),
+];
+const first = listed("measure")[0];
+
 export function App() {
   const id = route.value[0];
-  const screen = screens.find((one) => one.id === id) ?? screens[0];
+  const screen = screens.find((one) => one.id === id) ?? first;
   const View = id === "settings" ? SettingsScreen : screen?.View;
   return (
     <div class="app">
@@ -39,7 +53,7 @@ export function App() {
         <UpdateNotice />
         {View && <View />}
       </main>
-      <Nav places={screens} current={id === "settings" ? "settings" : (screen?.id ?? "")} />
+      <Nav items={bar} current={id === "settings" ? "settings" : (screen?.id ?? "")} />
     </div>
   );
 }

@@ -1,6 +1,10 @@
 /** The words of the frame round the screens. */
 export const text = {
   skip: "Skip to the screen",
+  measure: "Measure",
+  choose: "Choose",
+  shelf: "Shelf",
+  fit: "Fit table",
   drive: "Drive",
   saved: "Saved",
   settings: "Settings",

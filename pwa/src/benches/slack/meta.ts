@@ -1,7 +1,7 @@
 /** Slack bench: its ways of measuring and all its words. */
 import type { Draft } from "../bench.ts";
 
-export const meta = { id: "slack", label: "Slack", icon: "slack" } as const;
+export const meta = { id: "slack", label: "Slack", icon: "slack", group: "measure" } as const;
 
 export type Method =
   | "total"

@@ -1,7 +1,7 @@
 /** Wear bench: its ways of measuring and all its words. */
 import type { Draft } from "../bench.ts";
 
-export const meta = { id: "wear", label: "Wear", icon: "wear" } as const;
+export const meta = { id: "wear", label: "Wear", icon: "wear", group: "measure" } as const;
 
 export type Method = "inside-and-outside" | "pin-to-pin" | "inside";
 

@@ -1,0 +1,3 @@
+export function FitScreen() {
+  return null;
+}
