@@ -4,6 +4,7 @@ from .build import take_build
 from .calc_heat import take_window
 from .drive import Drive, elongation_of, excess_length, geometry
 from .fields import Form
+from .guard import zone
 from .movement import excess_from_movement, movement_from_excess
 from .phase import degrees, rock_from_excess
 from .version import VERSION
@@ -56,13 +57,13 @@ def calculate(payload: object) -> dict[str, object]:
         excess = excess_from_movement(build.geometry.strand, movement)
         elongation = elongation_of(build.drive, build.geometry.taut_length, excess)
     moved = build.drive.at(centre)
-    before, after = _seen(build.drive, elongation), _seen(moved, elongation)
+    before, after = _excess(build.drive, elongation), _excess(moved, elongation)
     return {
         "calc": "bored",
         "core_version": VERSION,
-        "before": before,
-        "after": after,
-        "excess_change_mm": after["excess_mm"] - before["excess_mm"],
+        "before": _seen(build.drive, before),
+        "after": _seen(moved, after),
+        "excess_change_mm": after - before,
         "chain_needed": _chain_needed(moved, elongation, lower, upper, origin),
         "assumptions": build.assumptions,
         "warnings": drive_warnings(build),
@@ -70,15 +71,19 @@ def calculate(payload: object) -> dict[str, object]:
     }
 
 
-def _seen(drive: Drive, elongation: float) -> dict[str, float]:
+def _excess(drive: Drive, elongation: float) -> float:
+    return excess_length(drive, geometry(drive).taut_length, elongation)
+
+
+def _seen(drive: Drive, excess: float) -> dict[str, object]:
     shape = geometry(drive)
-    excess = excess_length(drive, shape.taut_length, elongation)
     movement = movement_from_excess(shape.strand, excess)
     return {
         "centre_distance_mm": drive.centre_distance,
         "excess_mm": excess,
         "movement_mm": movement,
         "crank_rock_deg": degrees(rock_from_excess(shape.crank_radius, excess)),
+        "zone": zone(movement),
     }
 
 
@@ -87,7 +92,7 @@ def _chain_needed(
 ) -> dict[str, object]:
     """Give how much the chain must differ from this one to land in the window, and from nominal."""
     shape = geometry(drive)
-    now = excess_length(drive, shape.taut_length, elongation)
+    now = _excess(drive, elongation)
     wanted = [excess_from_movement(shape.strand, m) for m in (lower, upper)]
     ends = [elongation_of(drive, shape.taut_length, e) for e in wanted]
     return {
