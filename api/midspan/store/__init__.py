@@ -7,5 +7,6 @@ from .migrate import upgrade as upgrade
 from .models import Chain as Chain
 from .models import Drive as Drive
 from .models import Engine as Engine
+from .models import GearSet as GearSet
 from .models import Reading as Reading
 from .records import ReadingExists as ReadingExists

@@ -14,7 +14,7 @@ def explain(reading: Reading) -> dict[str, Any]:
     Returns
     -------
     dict: stored (the reading), recomputed (today's result, or None), problems (why today's core
-    refuses the input), same_verdict, core_version_then, core_version_now
+    refuses the input), same_verdict (None where neither gives a verdict), core_version_then, core_version_now
     """
     recomputed: dict[str, Any] | None = None
     problems: list[dict[str, object]] = []
@@ -22,12 +22,13 @@ def explain(reading: Reading) -> dict[str, Any]:
         recomputed = run(reading.calc, reading.input)
     except Refused as refused:
         problems = refused.problems
-    outcome = _outcome(recomputed)
+    then, now = _outcome(reading.result), _outcome(recomputed)
+    silent = recomputed is not None and "verdict" not in recomputed and then is None
     return {
         "stored": reading,
         "recomputed": recomputed,
         "problems": problems,
-        "same_verdict": outcome is not None and outcome == _outcome(reading.result),
+        "same_verdict": None if silent else now is not None and now == then,
         "core_version_then": reading.core_version,
         "core_version_now": VERSION,
     }

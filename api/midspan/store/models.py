@@ -59,6 +59,7 @@ class Base(DeclarativeBase):
         datetime: Moment(),
         float: Double(),
         dict[str, Any]: JSON(none_as_null=True),
+        list[float]: JSON(none_as_null=True),
     }
 
 
@@ -134,6 +135,29 @@ class Chain(Record):
     roller_diameter_mm: Mapped[float | None]
     note: Mapped[str | None]
     created_at: Mapped[datetime]
+    tag: Mapped[str | None]
+    distance_run_km: Mapped[float | None]
+    description: Mapped[str | None]
+
+
+class GearSet(Record):
+    """A crank gear and a cam gear that belong together; they may lie on the shelf."""
+
+    __tablename__ = "gear_set"
+    __table_args__ = (
+        _same_shop("engine_id", "engine"),
+        Index("ix_gear_set_shop_id_engine_id", "shop_id", "engine_id"),
+    )
+    engine_id: Mapped[UUID | None]
+    label: Mapped[str]
+    tag: Mapped[str | None]
+    pitch_mm: Mapped[float]
+    crank_teeth: Mapped[int]
+    cam_teeth: Mapped[int]
+    adjuster: Mapped[str | None]
+    keyway_offsets_crank_deg: Mapped[list[float] | None]
+    note: Mapped[str | None]
+    created_at: Mapped[datetime]
 
 
 class Reading(Record):
@@ -144,9 +168,11 @@ class Reading(Record):
         _same_shop("engine_id", "engine"),
         _same_shop("drive_id", "drive"),
         _same_shop("chain_id", "chain"),
+        _same_shop("gear_set_id", "gear_set"),
         Index("ix_reading_shop_id_engine_id", "shop_id", "engine_id"),
         Index("ix_reading_shop_id_drive_id", "shop_id", "drive_id"),
         Index("ix_reading_shop_id_chain_id", "shop_id", "chain_id"),
+        Index("ix_reading_shop_id_gear_set_id", "shop_id", "gear_set_id"),
     )
     engine_id: Mapped[UUID | None]
     drive_id: Mapped[UUID | None]
@@ -158,3 +184,5 @@ class Reading(Record):
     core_version: Mapped[str]
     limit: Mapped[dict[str, Any] | None]
     note: Mapped[str | None]
+    gear_set_id: Mapped[UUID | None]
+    load_n: Mapped[float | None]

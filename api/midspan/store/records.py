@@ -12,10 +12,12 @@ from sqlalchemy.orm import Session
 
 from midspan.core.errors import Refused, problem
 
-from .models import Chain, Drive, Engine, Reading, Record
+from .models import Chain, Drive, Engine, GearSet, Reading, Record
 
 R = TypeVar("R", bound=Record)
-REFERENCES: dict[str, type[Record]] = {"engine_id": Engine, "drive_id": Drive, "chain_id": Chain}
+REFERENCES: dict[str, type[Record]] = {
+    "engine_id": Engine, "drive_id": Drive, "chain_id": Chain, "gear_set_id": GearSet,
+}  # fmt: skip
 
 
 class ReadingExists(Exception):  # noqa: N818  (it names what happened)
@@ -112,8 +114,8 @@ def _check_references(
     for name, other in REFERENCES.items():
         id = values.get(name)
         if name in _fields(kind) and id is not None and get(session, other, shop, id) is None:
-            need = f"the id of a kept {other.__tablename__}"
-            step = f"Send the {other.__tablename__} first."
+            what = other.__tablename__.replace("_", " ")
+            need, step = f"the id of a kept {what}", f"Send the {what} first."
             problems.append(problem("no-such-record", name, str(id), need, step))
     if problems:
         raise Refused(problems)

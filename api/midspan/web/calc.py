@@ -11,21 +11,7 @@ from midspan.core.errors import Refused
 from .examples import named
 from .parsing import CalcParser
 from .problems import refuse
-from .schemas.inputs import (
-    MOST_ITEMS,
-    BatchInputSchema,
-    CrankRockInputSchema,
-    DriveInputSchema,
-    ElongationInputSchema,
-    SlackInputSchema,
-)
-from .schemas.results import (
-    CrankRockResultSchema,
-    DriveResultSchema,
-    ElongationResultSchema,
-    SlackResultSchema,
-)
-from .schemas.tables import BatchResultSchema
+from .schemas.batch import INPUTS, MOST_ITEMS, RESULTS, BatchInputSchema, BatchResultSchema
 
 
 class CalcBlueprint(Blueprint):
@@ -41,35 +27,75 @@ blp = CalcBlueprint(
 
 
 @blp.post("/drive")
-@blp.arguments(DriveInputSchema, examples=named("drive-input"))
-@blp.response(200, DriveResultSchema, examples=named("drive-result"))
+@blp.arguments(INPUTS["drive"], examples=named("drive-input"))
+@blp.response(200, RESULTS["drive"], examples=named("drive-result"))
 def drive(payload: object) -> Response:
     """Work out a drive: lengths, wraps, and the slack of its chain at nominal length."""
     return jsonify(run("drive", payload))
 
 
 @blp.post("/elongation")
-@blp.arguments(ElongationInputSchema, examples=named("elongation-input"))
-@blp.response(200, ElongationResultSchema, examples=named("elongation-result"))
+@blp.arguments(INPUTS["elongation"], examples=named("elongation-input"))
+@blp.response(200, RESULTS["elongation"], examples=named("elongation-result"))
 def elongation(payload: object) -> Response:
     """Judge the wear of a chain from its length over some pitches."""
     return jsonify(run("elongation", payload))
 
 
 @blp.post("/slack")
-@blp.arguments(SlackInputSchema, examples=named("slack-input"))
-@blp.response(200, SlackResultSchema, examples=named("slack-result"))
+@blp.arguments(INPUTS["slack"], examples=named("slack-input"))
+@blp.response(200, RESULTS["slack"], examples=named("slack-result"))
 def slack(payload: object) -> Response:
     """Judge the slack of a fitted chain from the movement or sag of a strand."""
     return jsonify(run("slack", payload))
 
 
 @blp.post("/crank-rock")
-@blp.arguments(CrankRockInputSchema, examples=named("crank-rock-input"))
-@blp.response(200, CrankRockResultSchema, examples=named("crank-rock-result"))
+@blp.arguments(INPUTS["crank-rock"], examples=named("crank-rock-input"))
+@blp.response(200, RESULTS["crank-rock"], examples=named("crank-rock-result"))
 def crank_rock(payload: object) -> Response:
     """Judge a fitted chain by how far the crank turns before the cam follows."""
     return jsonify(run("crank-rock", payload))
+
+
+@blp.post("/heat")
+@blp.arguments(INPUTS["heat"], examples=named("heat-input"))
+@blp.response(200, RESULTS["heat"], examples=named("heat-result"))
+def heat(payload: object) -> Response:
+    """Work out the slack of a hot engine, and the cold slack to aim at."""
+    return jsonify(run("heat", payload))
+
+
+@blp.post("/bored")
+@blp.arguments(INPUTS["bored"], examples=named("bored-input"))
+@blp.response(200, RESULTS["bored"], examples=named("bored-result"))
+def bored(payload: object) -> Response:
+    """Work out what a changed centre distance does to slack, and the chain it needs."""
+    return jsonify(run("bored", payload))
+
+
+@blp.post("/gear")
+@blp.arguments(INPUTS["gear"], examples=named("gear-input"))
+@blp.response(200, RESULTS["gear"], examples=named("gear-result"))
+def gear(payload: object) -> Response:
+    """Judge the wear of a gear, and the slack that it adds."""
+    return jsonify(run("gear", payload))
+
+
+@blp.post("/combined")
+@blp.arguments(INPUTS["combined"], examples=named("combined-input"))
+@blp.response(200, RESULTS["combined"], examples=named("combined-result"))
+def combined(payload: object) -> Response:
+    """Put several readings of one chain into one, and tell whether they agree."""
+    return jsonify(run("combined", payload))
+
+
+@blp.post("/fit")
+@blp.arguments(INPUTS["fit"], examples=named("fit-input"))
+@blp.response(200, RESULTS["fit"], examples=named("fit-result"))
+def fit(payload: object) -> Response:
+    """Predict and rank every chain on every gear set of a shelf, in one engine."""
+    return jsonify(run("fit", payload))
 
 
 @blp.post("/batch")

@@ -8,7 +8,7 @@ from typing import Any
 from midspan.core import CALCS, run
 from midspan.core.errors import Refused
 
-from . import problems
+from . import labels, problems
 
 DRIVE = {
     "pitch_mm": 9.525,
@@ -29,6 +29,66 @@ INPUTS: dict[str, dict[str, Any]] = {
     },
     "slack": {"drive": DRIVE, "method": "total", "readings_mm": [5.4, 5.6, 5.5]},
     "crank-rock": {"drive": DRIVE, "method": "crank-degrees", "readings_deg": [1.5, 2.0, 1.5]},
+    "heat": {
+        "drive": DRIVE,
+        "movement_mm": 4.8,
+        "block_material": "aluminium-356",
+        "curve_points": 3,
+    },
+    "bored": {"drive": DRIVE, "movement_mm": 5.5, "new_centre_distance_mm": 114.0},
+    "gear": {
+        "drive": DRIVE,
+        "gear": "cam",
+        "method": "over-pins",
+        "pin_diameter_mm": 6.35,
+        "readings_mm": [139.84, 139.82, 139.84],
+    },
+    "combined": {
+        "drive": DRIVE,
+        "measurements": [
+            {
+                "quantity": "elongation_percent",
+                "elongation_percent": 0.12,
+                "standard_uncertainty_percent": 0.02,
+            },
+            {
+                "quantity": "movement_mm",
+                "movement_mm": 6.6,
+                "standard_uncertainty_mm": 0.2,
+            },
+            {
+                "quantity": "crank_rock_deg",
+                "crank_rock_deg": 1.35,
+                "standard_uncertainty_deg": 0.1,
+            },
+        ],
+    },
+    "fit": {
+        "drive": DRIVE,
+        "chains": ["chain A", "chain B"],
+        "gear_sets": ["set 1", "set 2"],
+        "trials": [
+            {
+                "chain": "chain A",
+                "gear_set": "set 1",
+                "movement_mm": 5.5,
+                "standard_uncertainty_mm": 0.2,
+            },
+        ],
+        "bench": [
+            {
+                "chain": "chain A",
+                "elongation_percent": 0.006,
+                "standard_uncertainty_percent": 0.01,
+            },
+            {
+                "chain": "chain B",
+                "elongation_percent": 0.03,
+                "standard_uncertainty_percent": 0.01,
+            },
+        ],
+        "heat": {"block_material": "grey-iron"},
+    },
 }
 _REFUSED = {"drive": DRIVE | {"cam_teeth": 43}, "method": "total", "readings_mm": [5.5]}
 
@@ -53,6 +113,7 @@ def problems_of(calc: str, payload: object) -> list[dict[str, object]]:
 
 RESULTS = {name: shortened(run(name, INPUTS[name])) for name in CALCS}
 LIMITS = {"limits": [RESULTS["slack"]["verdict"]["limit"]]}
+MATERIALS = {"materials": run("materials", {})["materials"][:3]}  # type: ignore[index]
 GLOSSARY = {
     "terms": {
         name: term
@@ -78,7 +139,13 @@ WRITES: dict[str, dict[str, Any]] = {
     "drive": DRIVE | {"engine_id": _ENGINE, "label": "Cam drive", "created_at": _AT},
     "chain": {
         "engine_id": _ENGINE, "label": "From the shelf", "pitch_mm": 9.525, "links": 58,
-        "roller_diameter_mm": 6.35, "created_at": _AT,
+        "roller_diameter_mm": 6.35, "tag": "C-07", "distance_run_km": 98000.0,
+        "description": "Double row, bright side plates.", "created_at": _AT,
+    },
+    "gear-set": {
+        "label": "Billet set", "tag": "G-02", "pitch_mm": 9.525, "crank_teeth": 22,
+        "cam_teeth": 44, "adjuster": "multi-keyway",
+        "keyway_offsets_crank_deg": [-4.0, 0.0, 4.0], "created_at": _AT,
     },
     "reading": {
         "engine_id": _ENGINE, "calc": "slack", "taken_at": _AT, "input": INPUTS["slack"],
@@ -92,7 +159,8 @@ _FULL: dict[str, dict[str, Any]] = {
     "engine": {"invented": False},
     "drive": {"centre_distance_error_mm": None, "drive_kind": None, "centres": None},
     "chain": {"note": None},
-    "reading": {"drive_id": None, "chain_id": None},
+    "gear-set": {"engine_id": None, "note": None},
+    "reading": {"drive_id": None, "chain_id": None, "gear_set_id": None, "load_n": None},
 }
 RECORDS = {
     noun: {"id": _ENGINE[:-1] + str(i + 1)} | sent | _FULL[noun] | _KEPT
@@ -109,11 +177,13 @@ EXPLANATION = {
 
 ALL: dict[str, Any] = {
     "limits": LIMITS,
+    "materials": MATERIALS,
     "glossary": GLOSSARY,
     "batch": BATCH,
     "batch-result": BATCH_RESULT,
     "refused": PROBLEM,
     "explanation": EXPLANATION,
+    "label": labels.draw("C-07"),
     "health": {"status": "up", "core_version": RESULTS["drive"]["core_version"]},
 }
 ALL |= {f"{name}-input": example for name, example in INPUTS.items()}

@@ -1,4 +1,4 @@
-"""What is kept: engines, drives, chains, readings. One shop until phones can be paired."""
+"""What is kept: engines, drives, chains, gear sets, readings. One shop until phones can be paired."""
 
 from collections.abc import Callable
 from typing import Any, NamedTuple
@@ -10,7 +10,7 @@ from marshmallow import Schema
 
 from midspan.core.build import take_build
 from midspan.core.fields import Form
-from midspan.store import Chain, Drive, Engine, Reading, ReadingExists, Store
+from midspan.store import Chain, Drive, Engine, GearSet, Reading, ReadingExists, Store
 from midspan.store import explain as explain_reading
 from midspan.store import records as kept
 from midspan.store.models import LOCAL_SHOP
@@ -87,6 +87,10 @@ NOUNS = (
     ),
     Noun("chain", "chains", Chain, s.ChainWriteSchema, s.ChainRecordSchema, s.ChainPageSchema),
     Noun(
+        "gear-set", "gear-sets", GearSet, s.GearSetWriteSchema, s.GearSetRecordSchema,
+        s.GearSetPageSchema,
+    ),
+    Noun(
         "reading", "readings", Reading, s.ReadingWriteSchema, s.ReadingRecordSchema,
         s.ReadingPageSchema,
     ),
@@ -96,10 +100,11 @@ NOUNS = (
 def offer(noun: Noun) -> None:
     """Add the three views of one kind of record: keep, get, list."""
     example = named(f"{noun.one}-record")
+    said = noun.many.replace("-", " ")
     again = "the same again changes nothing" if noun.model is Reading else "a change replaces it"
 
-    @blp.route(f"/{noun.many}/<id>", methods=["PUT"], endpoint=f"put_{noun.one}", parameters=[ID])
-    @blp.doc(summary=f"Keep one of the {noun.many} under its id; {again}.")
+    @blp.route(f"/{noun.many}/<id>", methods=["PUT"], endpoint=f"put-{noun.one}", parameters=[ID])
+    @blp.doc(summary=f"Keep one of the {said} under its id; {again}.")
     @blp.arguments(noun.write, examples=named(f"{noun.one}-write"))
     @blp.response(200, noun.record, examples=example, description="Kept already.")
     @blp.alt_response(201, schema=noun.record, examples=example, description="New.", success=True)
@@ -113,14 +118,14 @@ def offer(noun: Noun) -> None:
             raise Problem("reading-exists") from None
         return row, 201 if new else 200
 
-    @blp.route(f"/{noun.many}/<id>", endpoint=f"get_{noun.one}", parameters=[ID])
-    @blp.doc(summary=f"Get one of the {noun.many}.")
+    @blp.route(f"/{noun.many}/<id>", endpoint=f"get-{noun.one}", parameters=[ID])
+    @blp.doc(summary=f"Get one of the {said}.")
     @blp.response(200, noun.record, examples=example)
     def get(id: UUID) -> Any:  # noqa: ANN401
         return _find(noun.model, id)
 
-    @blp.route(f"/{noun.many}", endpoint=f"list_{noun.many}")
-    @blp.doc(summary=f"List the {noun.many}, page by page, in the order of their ids.")
+    @blp.route(f"/{noun.many}", endpoint=f"list-{noun.many}")
+    @blp.doc(summary=f"List the {said}, page by page, in the order of their ids.")
     @blp.arguments(s.PageQuerySchema, location="query")
     @blp.response(200, noun.page, examples=named(f"{noun.one}-page"))
     def page(query: dict[str, Any]) -> dict[str, Any]:

@@ -1,4 +1,4 @@
-"""The core's tables: limits with their origins, and the glossary."""
+"""The core's tables: limits and materials with their origins, and the glossary."""
 
 from flask import Response, jsonify
 from flask_smorest import Blueprint
@@ -6,11 +6,11 @@ from flask_smorest import Blueprint
 from midspan.core import run
 
 from .examples import named
-from .schemas.tables import GlossarySchema, LimitsSchema
+from .schemas.tables import GlossarySchema, LimitsSchema, MaterialsSchema
 
 blp = Blueprint(
     "tables", __name__, url_prefix="/api/v1",
-    description="Limits with their origins, and the glossary.",
+    description="Limits and materials with their origins, and the glossary.",
 )  # fmt: skip
 
 
@@ -19,6 +19,13 @@ blp = Blueprint(
 def limits() -> Response:
     """List every limit on file; sources that disagree all stay."""
     return jsonify(run("limits", {}))
+
+
+@blp.get("/materials")
+@blp.response(200, MaterialsSchema, examples=named("materials"))
+def materials() -> Response:
+    """List every material on file with its expansion coefficient."""
+    return jsonify(run("materials", {}))
 
 
 @blp.get("/glossary")

@@ -2,11 +2,10 @@
 
 from marshmallow import fields, validate
 
-from midspan.core import CALCS, build, calc_elongation, calc_rock, calc_slack
+from midspan.core import build, calc_elongation, calc_rock, calc_slack
 
-from .quantity import OneOf, Strict, choice, number, readings
+from .quantity import Strict, choice, number, readings
 
-MOST_ITEMS = 1000
 OWN_QUANTITIES = ("elongation_percent", "movement_mm", "crank_rock_deg", "reading_mm")
 
 
@@ -54,7 +53,7 @@ class _Bench(Strict):
     own_limit = fields.Nested(OwnLimitSchema, allow_none=True)
 
 
-class _Lengths(_Bench):
+class LengthsSchema(_Bench):
     """What an instrument for lengths may be told; usual figures are assumed and named if not."""
 
     resolution_mm = number("resolution_mm", required=False)
@@ -69,7 +68,7 @@ class DriveInputSchema(Strict):
     curve_points = number("curve_points", required=False, note="0 if not given.")
 
 
-class ElongationInputSchema(_Lengths):
+class ElongationInputSchema(LengthsSchema):
     """Input of the calculation "elongation": the length over some pitches."""
 
     method = choice(
@@ -86,7 +85,7 @@ class ElongationInputSchema(_Lengths):
     drive = fields.Nested(DriveSchema, allow_none=True)
 
 
-class SlackInputSchema(_Lengths):
+class SlackInputSchema(LengthsSchema):
     """Input of the calculation "slack": the movement or sag of a strand on the engine."""
 
     drive = fields.Nested(DriveSchema, required=True)
@@ -98,7 +97,7 @@ class SlackInputSchema(_Lengths):
     readings_mm = readings("readings_mm", required=True)
 
 
-class CrankRockInputSchema(_Lengths):
+class CrankRockInputSchema(LengthsSchema):
     """Input of the calculation "crank-rock": how far one shaft turns before the other follows."""
 
     drive = fields.Nested(DriveSchema, required=True)
@@ -113,21 +112,3 @@ class CrankRockInputSchema(_Lengths):
     resolution_deg = number("resolution_deg", required=False)
     instrument_error_deg = number("instrument_error_deg", required=False)
     repeatability_deg = number("repeatability_deg", required=False)
-
-
-BENCH_INPUTS = (ElongationInputSchema, SlackInputSchema, CrankRockInputSchema)
-
-
-class BatchItemSchema(Strict):
-    """One calculation of a batch."""
-
-    calc = choice(sorted(CALCS), "Which calculation.")
-    input = OneOf(DriveInputSchema, *BENCH_INPUTS, required=True)
-
-
-class BatchInputSchema(Strict):
-    """Several calculations, each answered for itself and in order."""
-
-    items = fields.List(
-        fields.Nested(BatchItemSchema), required=True, validate=validate.Length(0, MOST_ITEMS)
-    )

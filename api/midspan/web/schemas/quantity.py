@@ -85,6 +85,18 @@ def readings(name: str, *, required: bool = False) -> fields.List[Any]:
     )
 
 
+def numbers(name: str, most: int) -> fields.List[Any]:
+    """Make the field of a list of numbers of a record, which may be left out."""
+    need = f"a list of up to {most} values, each {glossary.need(name)}"
+    return fields.List(
+        number(name),
+        allow_none=True,
+        validate=validate.Length(0, most, error="too-many"),
+        error_messages={"invalid": "not-a-list"},
+        metadata={"description": describe(name), "need": need},
+    )
+
+
 def measure(name: str, *, nullable: bool = False) -> fields.Float:
     """Make the field of one number of a result."""
     return fields.Float(

@@ -17,6 +17,9 @@ IDENTIFIER = (
 )
 MOMENT = r"^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}:\d{2}(\.\d{1,6})?Z$"
 NEED_IDENTIFIER = "a UUID of version 7, such as 01923f5e-8c00-7000-8000-000000000001"
+# A tag is printed, and part of an address; `as_tag` also wants every character printable.
+TAG = r"^[^\s/]([^/]{0,38}[^\s/])?$"
+NEED_TAG = "1 to 40 printable characters, no slash, no blank at either end"
 MOST_NESTING = 20
 _ABSENT: dict[str, Any] = {"required": "missing", "null": "missing"}
 
@@ -25,6 +28,12 @@ def as_identifier(value: object) -> UUID | None:
     """Read a UUIDv7, or give None for anything else."""
     found = isinstance(value, str) and re.fullmatch(IDENTIFIER, value, re.ASCII)
     return UUID(str(value)) if found else None
+
+
+def as_tag(value: object) -> str | None:
+    """Read a tag, or give None for anything else."""
+    found = isinstance(value, str) and value.isprintable() and re.fullmatch(TAG, value)
+    return str(value) if found else None
 
 
 class Identifier(fields.Field[UUID]):
@@ -91,6 +100,23 @@ class Text(fields.Field[str]):
         if re.search("[\x00-\x08\x0b-\x1f\x7f\ud800-\udfff]", value):
             raise ValidationError("not-text")
         return value
+
+
+class Tag(fields.Field[str]):
+    """The user's own short name of a part, as on its label."""
+
+    default_error_messages = _ABSENT
+
+    def __init__(self, description: str, **kwargs: Any) -> None:  # noqa: ANN401
+        """Say what is accepted, for the reference and for refusals."""
+        metadata = {"description": description, "pattern": TAG, "need": NEED_TAG}
+        super().__init__(metadata=metadata | {"minLength": 1, "maxLength": 40}, **kwargs)
+
+    def _deserialize(self, value: object, *_: object, **__: object) -> str:
+        found = as_tag(value)
+        if found is None:
+            raise ValidationError("not-a-tag" if isinstance(value, str) else "not-text")
+        return found
 
 
 class Flag(fields.Field[bool]):

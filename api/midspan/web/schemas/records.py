@@ -1,18 +1,25 @@
-"""What is kept: engines, drives, chains and readings, as sent and as given back."""
+"""What is kept: engines, drives, chains, gear sets and readings, as sent and as given back."""
 
 from typing import Any
 
 from marshmallow import Schema, fields, validate
 
-from .inputs import BENCH_INPUTS, DriveSchema
+from .batch import INPUTS, RESULTS
+from .inputs import DriveSchema
 from .problem import RefusalSchema
-from .quantity import OneOf, Strict, choice, number, words
-from .record_fields import Evidence, Flag, Identifier, Moment, Text
-from .results import BENCH_RESULTS, LimitSchema
+from .quantity import OneOf, Strict, choice, number, numbers, words
+from .record_fields import Evidence, Flag, Identifier, Moment, Tag, Text
+from .results import LimitSchema
 
-BENCHES = ("elongation", "slack", "crank-rock")
+# A drive is kept as a record of its own; what its calculation gives can always be had again.
+CALCS = [calc for calc in INPUTS if calc != "drive"]
+ADJUSTERS = ("none", "vernier", "offset-bushings", "multi-keyway")
+MOST_KEYWAYS = 30
+# Room for the fit of the largest shelf that can be asked for.
+LONGEST_INPUT, LONGEST_RESULT = 256_000, 1_500_000
 MOST_LISTED = 500
 _ENGINE = "The engine it belongs to."
+_TAG = "The user's own short name, as on its label."
 
 
 def _as_sent(description: str, *, allow_none: bool = False) -> fields.Dict:
@@ -56,6 +63,26 @@ class ChainWriteSchema(Strict):
     pitch_mm = number("pitch_mm")
     links = number("links")
     roller_diameter_mm = number("roller_diameter_mm", required=False)
+    tag = Tag(_TAG, allow_none=True)
+    distance_run_km = number("distance_run_km", required=False)
+    description = Text(4000, "What it looks like, to know it again.", allow_none=True)
+    note = Text(4000, "Anything worth knowing.", allow_none=True)
+    created_at = Moment("When it was first entered.", required=True)
+
+
+class GearSetWriteSchema(Strict):
+    """A crank gear and a cam gear that belong together, to keep; on an engine or on the shelf."""
+
+    engine_id = Identifier(_ENGINE, allow_none=True)
+    label = Text(200, "What the gear set is called.", required=True)
+    tag = Tag(_TAG, allow_none=True)
+    pitch_mm = number("pitch_mm")
+    crank_teeth = number("crank_teeth")
+    cam_teeth = number("cam_teeth")
+    adjuster = choice(
+        ADJUSTERS, "How it sets the cam timing.", required=False, nullable=True
+    )
+    keyway_offsets_crank_deg = numbers("keyway_offsets_crank_deg", MOST_KEYWAYS)
     note = Text(4000, "Anything worth knowing.", allow_none=True)
     created_at = Moment("When it was first entered.", required=True)
 
@@ -66,7 +93,9 @@ class _Reading(Strict):
     engine_id = Identifier(_ENGINE, allow_none=True)
     drive_id = Identifier("The drive it was taken on.", allow_none=True)
     chain_id = Identifier("The chain that was measured.", allow_none=True)
-    calc = choice(BENCHES, "The calculation that gave the result.")
+    gear_set_id = Identifier("The gear set it was fitted to, or that was measured.", allow_none=True)
+    load_n = number("load_n", required=False)
+    calc = choice(CALCS, "The calculation that gave the result.")
     taken_at = Moment("When it was taken.", required=True)
     core_version = Text(40, "Version of the calculations that gave the result.", required=True)
     note = Text(4000, "Anything worth knowing.", allow_none=True)
@@ -76,10 +105,12 @@ class ReadingWriteSchema(_Reading):
     """A reading with its result, to keep for good: what was typed, and what was answered."""
 
     input = Evidence(
-        *BENCH_INPUTS, longest=16_000, required=True, description="Input of the calculation."
+        *(INPUTS[calc] for calc in CALCS),
+        longest=LONGEST_INPUT, required=True, description="Input of the calculation.",
     )
     result = Evidence(
-        *BENCH_RESULTS, longest=64_000, required=True, description="Result, as it was shown."
+        *(RESULTS[calc] for calc in CALCS),
+        longest=LONGEST_RESULT, required=True, description="Result, as it was shown.",
     )
     limit = Evidence(
         LimitSchema, longest=4_000, required=True, allow_none=True,
@@ -97,6 +128,10 @@ class DriveRecordSchema(DriveWriteSchema, _Kept):
 
 class ChainRecordSchema(ChainWriteSchema, _Kept):
     """A chain, as kept."""
+
+
+class GearSetRecordSchema(GearSetWriteSchema, _Kept):
+    """A gear set, as kept."""
 
 
 class ReadingRecordSchema(_Reading, _Kept):
@@ -146,6 +181,12 @@ class ChainPageSchema(_Page):
     items = fields.List(fields.Nested(ChainRecordSchema), required=True)
 
 
+class GearSetPageSchema(_Page):
+    """Gear sets, in the order of their ids."""
+
+    items = fields.List(fields.Nested(GearSetRecordSchema), required=True)
+
+
 class ReadingPageSchema(_Page):
     """Readings, in the order of their ids."""
 
@@ -157,13 +198,16 @@ class ExplanationSchema(Schema):
 
     stored = fields.Nested(ReadingRecordSchema, required=True)
     recomputed = OneOf(
-        *BENCH_RESULTS, required=True, allow_none=True,
+        *(RESULTS[calc] for calc in CALCS), required=True, allow_none=True,
         metadata={"description": "Result of today; null if today's calculations refuse the input."},
     )  # fmt: skip
     problems = fields.List(
         fields.Nested(RefusalSchema), required=True,
         metadata={"description": "Why they refuse it; empty if they do not."},
     )  # fmt: skip
-    same_verdict = fields.Boolean(required=True, metadata={"description": "Same outcome word."})
+    same_verdict = fields.Boolean(
+        required=True, allow_none=True,
+        metadata={"description": "Same outcome word; null if the calculation gives no verdict."},
+    )  # fmt: skip
     core_version_then = words("Version that gave the stored result.")
     core_version_now = words("Version of today.")

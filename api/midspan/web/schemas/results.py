@@ -46,7 +46,8 @@ class MeasuredSchema(Schema):
     """The measured quantity with its uncertainty (JCGM 100, 95 % coverage, Student t)."""
 
     quantity = choice(
-        ("elongation_percent", "movement_mm", "sag_mm", "crank_rock_deg"), "What was measured."
+        ("elongation_percent", "movement_mm", "sag_mm", "crank_rock_deg", "pitch_diameter_mm"),
+        "What was measured.",
     )
     value = measure("value")
     standard_uncertainty = measure("standard_uncertainty")
@@ -148,7 +149,7 @@ class CautionSchema(Schema):
     text = words("The caution.")
 
 
-class _Bench(Schema):
+class BenchSchema(Schema):
     """What every bench gives."""
 
     core_version = words("Version of the calculations.")
@@ -160,7 +161,7 @@ class _Bench(Schema):
     cautions = fields.List(fields.Nested(CautionSchema), required=True)
 
 
-class ElongationResultSchema(_Bench):
+class ElongationResultSchema(BenchSchema):
     """Result of "elongation"."""
 
     calc = choice(("elongation",), "The calculation.")
@@ -169,14 +170,14 @@ class ElongationResultSchema(_Bench):
     )
 
 
-class SlackResultSchema(_Bench):
+class SlackResultSchema(BenchSchema):
     """Result of "slack"."""
 
     calc = choice(("slack",), "The calculation.")
     state = fields.Nested(StateSchema, required=True)
 
 
-class CrankRockResultSchema(_Bench):
+class CrankRockResultSchema(BenchSchema):
     """Result of "crank-rock"."""
 
     calc = choice(("crank-rock",), "The calculation.")
@@ -232,6 +233,3 @@ class DriveResultSchema(Schema):
     outline = fields.Nested(OutlineSchema, required=True)
     curve = fields.List(fields.Nested(CurvePointSchema), required=True)
     warnings = fields.List(fields.Nested(WarningSchema), required=True)
-
-
-BENCH_RESULTS = (ElongationResultSchema, SlackResultSchema, CrankRockResultSchema)

@@ -1,16 +1,22 @@
-"""The core's two tables, and its answer to a batch."""
+"""The core's tables: limits, materials, the glossary."""
 
-from marshmallow import Schema, fields, validate
+from marshmallow import Schema, fields
 
-from .problem import RefusalSchema
-from .quantity import OneOf, words
-from .results import BENCH_RESULTS, DriveResultSchema, LimitSchema
+from .quantity import words
+from .results import LimitSchema
+from .shelf_results import MaterialSchema
 
 
 class LimitsSchema(Schema):
     """Every limit on file."""
 
     limits = fields.List(fields.Nested(LimitSchema), required=True)
+
+
+class MaterialsSchema(Schema):
+    """Every material on file."""
+
+    materials = fields.List(fields.Nested(MaterialSchema), required=True)
 
 
 class TermSchema(Schema):
@@ -35,26 +41,6 @@ class GlossarySchema(Schema):
     terms = fields.Dict(
         keys=fields.String(), values=fields.Nested(TermSchema), required=True,
     )  # fmt: skip
-
-
-class BatchDoneSchema(Schema):
-    """A calculation of the batch that was done."""
-
-    ok = fields.Boolean(required=True, metadata={"enum": [True]})
-    result = OneOf(DriveResultSchema, *BENCH_RESULTS, required=True)
-
-
-class BatchRefusedSchema(Schema):
-    """A calculation of the batch whose input was refused."""
-
-    ok = fields.Boolean(required=True, metadata={"enum": [False]})
-    problems = fields.List(fields.Nested(RefusalSchema), required=True, validate=validate.Length(1))
-
-
-class BatchResultSchema(Schema):
-    """The answers, in the order of the items."""
-
-    results = fields.List(OneOf(BatchDoneSchema, BatchRefusedSchema), required=True)
 
 
 class HealthSchema(Schema):
