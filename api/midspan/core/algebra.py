@@ -34,7 +34,7 @@ def inverse(matrix: list[list[float]]) -> list[list[float]]:
         for k in range(i + 1):
             left = matrix[i][k] - sum([lower[i][m] * lower[k][m] for m in range(k)])
             if i == k:
-                if left <= 0:
+                if not left > 0:  # not a number is not positive either
                     raise ValueError("matrix is not positive definite")
                 lower[i][i] = math.sqrt(left)
             else:

@@ -29,19 +29,23 @@ def tail(chi_square: float, dof: int) -> float:
     ---------
     Abramowitz and Stegun, Handbook of Mathematical Functions, 26.4.4 and 26.4.5.
     """
+    if chi_square <= 0:
+        return 1.0
     half = chi_square / 2
+    # Each term is carried as its logarithm: with hundreds of degrees of freedom exp(-half) alone
+    # is below the smallest number there is, though the sum is not.
     if dof % 2:
         total = math.erfc(math.sqrt(half))
-        term = math.sqrt(half / math.pi) * 2 * math.exp(-half)
+        log_term = math.log(2 * math.sqrt(half / math.pi)) - half
         for r in range(1, (dof - 1) // 2 + 1):
-            total += term
-            term *= chi_square / (2 * r + 1)
+            total += math.exp(log_term)
+            log_term += math.log(chi_square / (2 * r + 1))
         return total
-    term = math.exp(-half)
-    total = term
+    log_term = -half
+    total = math.exp(log_term)
     for r in range(1, dof // 2):
-        term *= half / r
-        total += term
+        log_term += math.log(half / r)
+        total += math.exp(log_term)
     return total
 
 
