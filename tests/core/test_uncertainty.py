@@ -59,10 +59,10 @@ def test_gum_h1_end_gauge() -> None:
 
 
 def test_gum_g_4_1_equal_parts() -> None:
-    # GUM G.4.1, from memory, checked by hand: three relative uncertainties 0.25, 0.57 and 0.82 %
-    # of 10, 5 and 15 readings give u 1.03 %, and 19.0 effective degrees of freedom from that rounded
-    # figure: 1.03^4 / (0.25^4 / 9 + 0.57^4 / 4 + 0.82^4 / 14) = 19.04. Unrounded it is 18.999, which
-    # is cut down, as G.4.1 has it.
+    # GUM G.4.1, from memory, checked by hand: relative uncertainties 0.25, 0.57 and 0.82 % of 10, 5
+    # and 15 readings give u 1.03 %, and 19.0 effective degrees of freedom from that rounded figure:
+    # 1.03^4 / (0.25^4 / 9 + 0.57^4 / 4 + 0.82^4 / 14) = 19.04. Unrounded it is 18.999, which is cut
+    # down, as G.4.1 has it.
     lines = [Component("", "A", u, n - 1, "") for u, n in [(0.25, 10), (0.57, 5), (0.82, 15)]]
     found = combine(0.0, lines)
     assert found.uncertainty == pytest.approx(1.03, abs=0.005)

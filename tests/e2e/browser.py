@@ -11,7 +11,7 @@ from playwright.sync_api import BrowserContext, ConsoleMessage, Page, Playwright
 from e2e.chromium import QUIET
 
 PHONE = {"width": 390, "height": 844}
-# What a page that tries the network while there is none may say, and nothing else.
+# What a page that tried the network while there was none may say, and nothing else.
 NO_NETWORK = ("net::ERR_INTERNET_DISCONNECTED", "net::ERR_CONNECTION_REFUSED")
 
 
@@ -23,7 +23,7 @@ class Phone:
         self.program = program
         self.profile = profile
         self.complaints: list[str] = []
-        self.without_network = False
+        self.lost_network = False
         self.process: subprocess.Popen[bytes] | None = None
         self.context: BrowserContext | None = None
 
@@ -69,13 +69,12 @@ class Phone:
     def lose_network(self) -> None:
         """Switch the browser's network off."""
         assert self.context is not None
-        self.without_network = True
+        self.lost_network = True
         self.context.set_offline(True)
 
     def regain_network(self) -> None:
         """Switch the browser's network on."""
         assert self.context is not None
-        self.without_network = False
         self.context.set_offline(False)
 
     def kill(self) -> None:
@@ -89,6 +88,6 @@ class Phone:
     def _hear(self, message: ConsoleMessage) -> None:
         if message.type not in ("error", "warning"):
             return
-        if self.without_network and any(code in message.text for code in NO_NETWORK):
+        if self.lost_network and any(code in message.text for code in NO_NETWORK):
             return
         self.complaints.append(f"{message.type}: {message.text}")

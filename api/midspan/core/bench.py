@@ -51,8 +51,9 @@ def evidence(
     count = min([len(values) for _, values in sets])
     estimate, shown = measured(quantity, scale * raw + offset, components, count)
     # The reading as read, before anything else that is uncertain was brought in.
-    half = combine(scale * raw, reading).expanded / scale
-    shown_as = Interval(raw, raw - half, raw + half, None)
+    read = combine(scale * raw, reading)
+    half = read.expanded / scale
+    shown_as = Interval(raw, raw - half, raw + half, read.uncertainty / scale)
     return Evidence(estimate, components, count, shown, shown_as, instrument)
 
 

@@ -6,6 +6,7 @@ from collections import namedtuple
 from . import limits
 from .drive import Drive, Geometry, geometry, pitch_radius
 from .fields import Form
+from .figures import fixed, short
 from .instrument import assumption
 
 KINDS = ("cam", "general")
@@ -87,7 +88,7 @@ def facts_of(build: Build | None, pitch: float) -> dict[str, object]:
 def _fits(part: Form, drive: Drive, roller: float | None, kind: str | None) -> Geometry | None:
     """Check what no single field can show; note the problems."""
     if roller is not None and roller >= drive.pitch:
-        need = "less than the pitch, " + str(drive.pitch) + " mm"
+        need = "less than the pitch, " + short(drive.pitch, 6) + " mm"
         part.refuse("conflict", "roller_diameter_mm", roller, need, "Check which is which.")
     if kind == "cam" and drive.cam_teeth != 2 * drive.crank_teeth:
         need = str(2 * drive.crank_teeth) + ", twice the crank gear: a cam turns at half speed"
@@ -113,4 +114,4 @@ def _fits(part: Form, drive: Drive, roller: float | None, kind: str | None) -> G
 
 
 def _mm(length: float) -> str:
-    return "{:.2f} mm".format(length)
+    return fixed(length, 2) + " mm"

@@ -6,6 +6,7 @@ from .bench import Evidence, Findings, evidence, findings, result
 from .build import Build, take_build
 from .elongation import length_of_elongation
 from .fields import Form
+from .figures import fixed, short
 from .guard import zone
 from .instrument import assumption, take_instrument
 from .limits import ELONGATION, MEMORY, MOVEMENT
@@ -75,7 +76,12 @@ def calculate(payload: object) -> dict[str, object]:
     seen = evidence("elongation_percent", sets, instrument, 100 / nominal, offset, others)
     whole = None
     if build is not None:
-        whole = state(build, seen.estimate, lambda x, at: excess_of_elongation(build, x, at))
+        whole = state(
+            build,
+            "elongation_percent",
+            seen.estimate,
+            lambda x, at: excess_of_elongation(build, x, at),
+        )
     at = _interval(seen)
     direct = {
         "elongation_percent": Subject(at, 1.0, "%"),
@@ -116,13 +122,13 @@ def _take_chain(form: Form, build: Build | None, method: str | None) -> Chain:
     roller = form.take_number("roller_diameter_mm", required=roller_needed)
     if build is not None:
         if pitch is not None and abs(pitch - build.drive.pitch) > 1e-6:
-            need = "the drive's pitch, " + str(build.drive.pitch) + " mm"
+            need = "the drive's pitch, " + short(build.drive.pitch, 6) + " mm"
             form.refuse("conflict", "pitch_mm", pitch, need, "Correct one, or leave this out.")
         pitch = build.drive.pitch
         if roller is None:
             roller = build.roller
     if roller is not None and pitch is not None and roller >= pitch:
-        need = "less than the pitch, " + str(pitch) + " mm"
+        need = "less than the pitch, " + short(pitch, 6) + " mm"
         form.refuse("conflict", "roller_diameter_mm", roller, need, "Check which is which.")
     return Chain(pitch, pitches, roller, method)
 
@@ -158,8 +164,8 @@ def _check_believable(form: Form, chain: Chain, sets: list[tuple[str, list[float
                 slack += chain.pitch
             if abs(value - middle) <= slack:
                 continue
-            need = "about {:.2f} mm for {} pitches of {} mm".format(
-                middle, int(chain.pitches), chain.pitch
+            need = "about {} mm for {} pitches of {} mm".format(
+                fixed(middle, 2), int(chain.pitches), short(chain.pitch, 6)
             )
             step = "Count the pitches again, and check the unit and which way the jaws faced."
             form.refuse("out-of-range", field + "[" + str(i) + "]", value, need, step)
@@ -173,8 +179,9 @@ def _verdict(
     row = min(rows, key=lambda r: float("inf") if r.upper is None else float(r.upper))
     at, unit, outcome = held.by[row.limit.quantity].at, row.unit, row.outcome
     edge = row.nearest_end(at.value)
-    why = "{:.3g} {} with 95 % interval {:.3g} to {:.3g} {}, against {:.4g} {}.".format(
-        at.value, unit, at.low, at.high, unit, edge, unit
+    ends = (short(at.low, 3), short(at.high, 3))
+    why = "{} {} with 95 % interval {} to {} {}, against {} {}.".format(
+        short(at.value, 3), unit, ends[0], ends[1], unit, short(edge, 4), unit
     )
     headline = {
         "within": "Wear within the limit",
@@ -194,8 +201,8 @@ def _verdict(
     if outcome == "within" and whole is not None and build is not None and build.kind == "cam":
         moves = whole["movement_mm"]
         zones = (zone(moves.low), zone(moves.high))
-        said = " On this drive it would move {:.1f} to {:.1f} mm at mid-span.".format(
-            moves.low, moves.high
+        said = " On this drive it would move {} to {} mm at mid-span.".format(
+            fixed(moves.low, 1), fixed(moves.high, 1)
         )
         why += said
         # A cam drive on fixed centres is too loose long before its chain is worn out.

@@ -4,6 +4,7 @@ from .bench import Evidence, Findings, evidence, findings, result
 from .build import Build, take_build
 from .drive import Geometry
 from .fields import Form
+from .figures import fixed, short
 from .guard import zone
 from .instrument import take_instrument
 from .limits import MOVEMENT, OWN, ROCK
@@ -22,7 +23,7 @@ SHOWN = ROCK + MOVEMENT
 WORDS = {
     "too-close": ("Too close to call", ""),
     "below": ("Below your lower limit", "Check the limit and the reading."),
-    "beyond": ("Beyond every limit", "Do not refit it. Look at gears, keys and dowel too."),
+    "beyond": ("Beyond your limit", "Do not refit it. Look at gears, keys and dowel too."),
     "within": ("Within every limit", "Note it, and measure the mid-span movement as well."),
 }
 
@@ -69,7 +70,9 @@ def calculate(payload: object) -> dict[str, object]:
     if values is not None and scale is not None:
         for i, value in enumerate(values):
             if value * scale > MOST_DEGREES:
-                need = "at most {:.4g} {}, 90 crank degrees".format(MOST_DEGREES / scale, unit)
+                need = "at most {} {}, 90 crank degrees".format(
+                    short(MOST_DEGREES / scale, 4), unit
+                )
                 step = "Check the unit and how it was read."
                 form.refuse("out-of-range", field + "[" + str(i) + "]", value, need, step)
     form.finish()
@@ -82,7 +85,7 @@ def calculate(payload: object) -> dict[str, object]:
     def to_excess(x: float, shape: Geometry) -> float:
         return excess_from_rock(shape.crank_radius, radians(x))
 
-    whole = state(build, seen.estimate, to_excess)
+    whole = state(build, "crank_rock_deg", seen.estimate, to_excess)
     direct = {"reading_mm": Subject(seen.raw, 1.0, "mm")} if unit == "mm" else {}
     held = findings(build, build.drive.pitch, whole, own, direct, SHOWN)
     warned = count_warnings(field, seen.count) + drive_warnings(build) + state_warnings(whole)
@@ -110,9 +113,11 @@ def _verdict(seen: Evidence, held: Findings, moves: Interval) -> Verdict:
     """Judge by the user's own limit, else say how the published ones agree."""
     rows = ruling(held.rows, ("crank_rock_deg", "sprocket_movement_mm"))
     lash = seen.estimate
-    why = "{:.1f} crank degrees, plus or minus {:.1f}.".format(lash.value, lash.expanded)
-    also = " The same slack moves {:.1f} mm at mid-span: {}.".format(
-        moves.value, zone(moves.value).replace("-", " ")
+    why = "{} crank degrees, plus or minus {}.".format(
+        fixed(lash.value, 1), fixed(lash.expanded, 1)
+    )
+    also = " The same slack moves {} mm at mid-span: {}.".format(
+        fixed(moves.value, 1), zone(moves.value).replace("-", " ")
     )
     if not rows:
         step = "Enter the limit from the maker's manual."
@@ -124,9 +129,12 @@ def _verdict(seen: Evidence, held: Findings, moves: Interval) -> Verdict:
         step = "Look in the maker's manual and enter its limit; then measure the movement."
         headline = "Published limits disagree"
         return Verdict("limits-disagree", headline, why + also, step, None, None)
-    outcome = next(word for word in ("too-close", "below", "beyond", "within") if word in outcomes)
+    # Here nothing is both beyond one limit and within another.
+    outcome = next(word for word in ("beyond", "below", "too-close", "within") if word in outcomes)
     row = rows[outcomes.index(outcome)]
     headline, step = WORDS[outcome]
+    if outcome == "beyond" and len(rows) > 1:
+        headline = "Beyond {} of {} limits".format(outcomes.count("beyond"), len(rows))
     if row.limit.origin == OWN:
         headline = headline.replace("every limit", "your limit")
     if outcome == "too-close":

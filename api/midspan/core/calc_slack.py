@@ -4,6 +4,7 @@ from .bench import Evidence, Findings, evidence, findings, result
 from .build import Build, take_build
 from .drive import Geometry
 from .fields import Form
+from .figures import fixed, short
 from .guard import ZONES, zone
 from .instrument import take_instrument
 from .limits import MOVEMENT, ROCK, TOO_LOOSE_MM, TOO_TIGHT_MM, WANTED_FROM_MM, WANTED_TO_MM
@@ -76,8 +77,9 @@ def calculate(payload: object) -> dict[str, object]:
     assert build is not None  # noqa: S101
     assert values is not None  # noqa: S101
     sag = method == "sag"
+    quantity = "sag_mm" if sag else "movement_mm"
     seen = evidence(
-        "sag_mm" if sag else "movement_mm",
+        quantity,
         [("readings_mm", values)],
         instrument,
         2.0 if method == "one-way" else 1.0,
@@ -86,7 +88,7 @@ def calculate(payload: object) -> dict[str, object]:
     def to_excess(x: float, shape: Geometry) -> float:
         return excess_from_sag(shape.strand, x) if sag else excess_from_movement(shape.strand, x)
 
-    whole = state(build, seen.estimate, to_excess)
+    whole = state(build, quantity, seen.estimate, to_excess)
     direct = {"reading_mm": Subject(seen.raw, 1.0, "mm")}
     held = findings(build, build.drive.pitch, whole, own, direct, SHOWN)
     warned = count_warnings("readings_mm", seen.count) + drive_warnings(build)
@@ -101,8 +103,8 @@ def _check_strand(form: Form, build: Build, method: str, values: list[float]) ->
     most = build.geometry.strand / (2.0 if method == "one-way" else 1.0)
     for i, value in enumerate(values):
         if value > most:
-            need = "at most {:.1f} mm on a free strand of {:.1f} mm".format(
-                most, build.geometry.strand
+            need = "at most {} mm on a free strand of {} mm".format(
+                fixed(most, 1), fixed(build.geometry.strand, 1)
             )
             step = "Check the unit, and that it was read at right angles to the strand."
             form.refuse("out-of-range", "readings_mm[" + str(i) + "]", value, need, step)
@@ -117,8 +119,9 @@ def _verdict(seen: Evidence, held: Findings, moves: Interval) -> Verdict:
     if limit.id != "slack-window":
         at = held.by[limit.quantity].at
         outcome, unit = row.outcome, row.unit
-        why = "{:.3g} {} with 95 % interval {:.3g} to {:.3g} {}, against {}.".format(
-            at.value, unit, at.low, at.high, unit, limit.label
+        ends = (short(at.low, 3), short(at.high, 3))
+        why = "{} {} with 95 % interval {} to {} {}, against {}.".format(
+            short(at.value, 3), unit, ends[0], ends[1], unit, limit.label
         )
         headline = {
             "within": "Within the limit",
@@ -136,8 +139,8 @@ def _verdict(seen: Evidence, held: Findings, moves: Interval) -> Verdict:
         }[outcome]
         return Verdict(outcome, headline, why, step, limit, None)
     low, high = zone(moves.low), zone(moves.high)
-    why = "It moves {:.1f} mm, 95 % interval {:.1f} to {:.1f} mm; wanted is 4.8 to 6.4 mm.".format(
-        moves.value, moves.low, moves.high
+    why = "It moves {} mm, 95 % interval {} to {} mm; wanted is 4.8 to 6.4 mm.".format(
+        fixed(moves.value, 1), fixed(moves.low, 1), fixed(moves.high, 1)
     )
     if low == high:
         return Verdict(low, HEADLINES[low], why, STEPS[low], limit, None)

@@ -1,5 +1,7 @@
 """What the core says of input it cannot use."""
 
+from .figures import short
+
 
 class Refused(Exception):  # noqa: N818  (it names what happened, not a fault of ours)
     """Input refused, with every problem found in it, not only the first.
@@ -62,6 +64,8 @@ def problem(
     """
     value = shown(got)
     said = "nothing" if value is None else str(value)
+    if isinstance(value, float):
+        said = short(value, 9)
     text = (label or field or "The input") + ": got " + said + ", needs " + need + "."
     return {
         "code": code,

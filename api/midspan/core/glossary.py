@@ -314,6 +314,14 @@ _ROWS = (
     _output("coverage_factor", "k", "", "Coverage factor", "Student t for 95 % coverage."),
     _output("expanded_uncertainty", "U", "", "Expanded uncertainty", "k times u, 95 % coverage."),
     _output("count", "N", "", "Readings taken", "How many readings the estimate rests on."),
+    _output(
+        "upper_to", "", "", "Upper limit, to", "Far end of an upper limit printed as a range.",
+    ),
+    _output(
+        "movement_percent_of_centres", "", "% of centre distance",
+        "Movement by centre distance",
+        "Total mid-span movement as a share of the centre distance.",
+    ),
     _output("limit_value", "", "", "Limit on this drive", "The limit, in the judged quantity."),
 )  # fmt: skip
 

@@ -27,7 +27,9 @@ def excess_from_movement(strand: float, movement: float) -> float:
 
     Validity
     --------
-    The other strand taut, the push at mid-span, no stretch under the push.
+    The other strand taut, the push at mid-span, no stretch under the push. Outward the chain
+    leaves the gears sooner, inward later: in and out together that cancels (within 0.4 % for
+    25 mm on a 22/44 drive of 9.525 mm pitch), a reading one way can be off by some 3.5 %.
 
     Reference
     ---------

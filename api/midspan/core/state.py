@@ -70,7 +70,9 @@ def _unclipped(build: Build, shape: Geometry, excess: float) -> dict[str, float]
     return at
 
 
-def state(build: Build, reading: Estimate, to_excess: "Reading") -> dict[str, Interval]:
+def state(
+    build: Build, quantity: str, reading: Estimate, to_excess: "Reading"
+) -> dict[str, Interval]:
     """Turn one measured reading into all readings of the state, each with its interval.
 
     Both the reading and the centre distance are uncertain. Each quantity is worked out from the
@@ -80,6 +82,7 @@ def state(build: Build, reading: Estimate, to_excess: "Reading") -> dict[str, In
     Parameters
     ----------
     build : the drive
+    quantity : which of the readings was measured; it is given as measured, not there and back
     reading : the measured value, in the unit `to_excess` takes
     to_excess : gives the excess length [mm] from the reading and a Geometry
 
@@ -115,13 +118,20 @@ def state(build: Build, reading: Estimate, to_excess: "Reading") -> dict[str, In
         return known[(x, c)]
 
     def one(name: str) -> Interval:
-        found = propagate(lambda values: at(values[0], values[1])[name], inputs)
-        if name not in NEVER_NEGATIVE:
-            return found
-        value, low, high = [max(x, 0.0) for x in (found.value, found.low, found.high)]
-        return Interval(value, low, high, found.uncertainty)
+        if name == quantity:
+            x, half = reading.value, reading.expanded
+            return _cut(name, Interval(x, x - half, x + half, reading.uncertainty))
+        return _cut(name, propagate(lambda values: at(values[0], values[1])[name], inputs))
 
     return {name: one(name) for name in at(reading.value, centre)}
+
+
+def _cut(name: str, at: Interval) -> Interval:
+    """Cut at zero what slack alone can show."""
+    if name not in NEVER_NEGATIVE:
+        return at
+    value, low, high = [max(x, 0.0) for x in (at.value, at.low, at.high)]
+    return Interval(value, low, high, at.uncertainty)
 
 
 def excess_of_elongation(build: Build, percent: float, shape: Geometry) -> float:

@@ -33,8 +33,12 @@ class Interval(namedtuple("Interval", ("value", "low", "high", "uncertainty"))):
 
 
 def mean(values: list[float]) -> float:
-    """Arithmetic mean of one or more values, in their unit."""
-    return sum(values) / len(values)
+    """Arithmetic mean of one or more values, in their unit.
+
+    Taken from the first value on, so that equal readings give exactly that reading.
+    """
+    first = values[0]
+    return first + sum([x - first for x in values]) / len(values)
 
 
 def sample_deviation(values: list[float]) -> float:

@@ -6,6 +6,7 @@ from collections import namedtuple
 from . import limits
 from .build import Build
 from .fields import Form
+from .figures import short
 from .guard import judge
 from .limits import Limit
 from .phase import degrees
@@ -73,7 +74,7 @@ def take_own_limit(form: Form, allowed: tuple[str, ...]) -> Limit | None:
     if lower is None and upper is None and not part.problems:
         part.refuse("missing", "upper", None, "an upper or a lower limit", "Copy it over.")
     if lower is not None and upper is not None and lower > upper:
-        need = "at least the lower limit, " + str(lower)
+        need = "at least the lower limit, " + short(lower, 6)
         part.refuse("conflict", "upper", upper, need, "Swap the two.")
     part.close()
     return limits.own_limit(quantity or "", lower, upper, source or "")
@@ -213,7 +214,8 @@ def settle(
     edge : the limit it is too close to, in the unit of `at`
     otherwise : what to do where more readings alone cannot settle it
     """
-    half = at.high - at.value if edge > at.value else at.value - at.low
+    # Not the interval itself: its low end may have been cut at zero.
+    half = at.uncertainty * estimate.factor
     share = abs(at.value - edge) / half if half > 0 else 0.0
     total = readings_needed(components, count, share * estimate.expanded)
     if total is None:

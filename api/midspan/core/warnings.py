@@ -4,6 +4,7 @@ import math
 
 from .build import Build
 from .drive import excess_length
+from .figures import fixed
 from .limits import MEMORY, PUBLISHED
 
 TYPE_CHECKING = False  # MicroPython has no typing module; type checkers take this as true
@@ -60,7 +61,7 @@ def drive_warnings(build: Build) -> list[dict[str, object]]:
         found.append(warning("odd-links", "drive.links", drive.links, text))
     excess = excess_length(drive, shape.taut_length, 0.0)
     if excess < 0:
-        text = "At nominal length the chain is {:.2f} mm shorter than its drive.".format(-excess)
+        text = "At nominal length the chain is " + fixed(-excess, 2) + " mm shorter than its drive."
         text += " It could only be fitted stretched, or one of the figures is off."
         found.append(warning("chain-shorter-than-drive", "drive.links", drive.links, text))
     if excess > 2 * drive.pitch:
@@ -68,7 +69,7 @@ def drive_warnings(build: Build) -> list[dict[str, object]]:
         found.append(warning("chain-much-longer", "drive.links", drive.links, text))
     wrap = 180 - 2 * abs(shape.angle) * 180 / math.pi
     if wrap < 120:
-        text = "The small gear is wrapped by {:.0f} degrees only; 120 is advised.".format(wrap)
+        text = "The small gear is wrapped by " + fixed(wrap, 0) + " degrees only; 120 is advised."
         field = "drive.centre_distance_mm"
         got = drive.centre_distance
         found.append(warning("small-wrap", field, got, text, PUBLISHED, _INSTALL))
@@ -91,7 +92,7 @@ def state_warnings(state: "dict[str, Interval]") -> list[dict[str, object]]:
     at = state["elongation_percent"]
     least, most = BELIEVABLE_PERCENT
     if at.high < least or at.low > most:
-        text = "On this drive that would be a chain worn {:.2f} %.".format(at.value)
+        text = "On this drive that would be a chain worn " + fixed(at.value, 2) + " %."
         text += " Check links, teeth and centre distance against the reading."
         field = "drive.centre_distance_mm"
         return [warning("reading-against-geometry", field, at.value, text, MEMORY)]

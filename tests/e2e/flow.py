@@ -1,0 +1,59 @@
+"""What a mechanic does in the app, by the labels on the screen."""
+
+from playwright.sync_api import Page, expect
+
+from e2e.browser import Phone
+from e2e.service import Service
+
+ENGINE = "Engine of the browser check"
+READING = "Movement, fully in to fully out"
+# The first page of all is served by the network; the copy on the phone is complete when "ready".
+READY = """async () => {
+  const late = new Promise((_, no) => setTimeout(() => no(new Error("no offline copy")), 60000));
+  await Promise.race([navigator.serviceWorker.ready, late]);
+}"""
+
+
+def open_app(phone: Phone, service: Service) -> Page:
+    """Open the app in a fresh page and wait for its first screen."""
+    page = phone.page()
+    page.goto(service.url)
+    expect(page.get_by_role("navigation", name="Screens")).to_be_visible()
+    return page
+
+
+def go(page: Page, screen: str) -> None:
+    """Tap a screen's name, or the settings."""
+    page.evaluate("screen => { location.hash = `#/${screen}`; }", screen)
+    page.locator(f"nav a[href='#/{screen}'][aria-current=page], h1:text-is('Settings')").wait_for()
+
+
+def enter_drive(page: Page) -> None:
+    """Enter an engine with a 58-link 3/8 inch drive and save it."""
+    go(page, "drive")
+    page.get_by_role("button", name="Enter your engine").click()
+    typed = {
+        "Engine name": ENGINE,
+        "Chain pitch": "3/8 in",
+        "Crank gear teeth": "22",
+        "Cam gear teeth": "44",
+        "Links in the chain": "58",
+        "Centre distance": "114.10 mm",
+    }
+    for label, value in typed.items():
+        page.get_by_label(label, exact=True).fill(value)
+    page.get_by_role("button", name="Save engine and drive").click()
+    expect(page.get_by_role("link", name=f"Engine: {ENGINE}")).to_be_visible()
+
+
+def wait_for_verdict(page: Page) -> None:
+    """Wait until the phone's core has judged the reading."""
+    expect(page.get_by_test_id("verdict")).to_have_attribute("data-outcome", "too-loose")
+
+
+def wait_until_offline_ready(page: Page) -> None:
+    """Wait until the copy on the phone is complete, and open the page from it."""
+    page.evaluate(READY)
+    page.reload()
+    expect(page.get_by_role("navigation", name="Screens")).to_be_visible()
+    assert page.evaluate("navigator.serviceWorker.controller !== null")
