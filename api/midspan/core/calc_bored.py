@@ -4,6 +4,7 @@ from .build import take_build
 from .calc_heat import take_window
 from .drive import Drive, elongation_of, excess_length, geometry
 from .fields import Form
+from .figures import fixed
 from .guard import zone
 from .movement import excess_from_movement, movement_from_excess
 from .phase import degrees, rock_from_excess
@@ -44,10 +45,10 @@ def calculate(payload: object) -> dict[str, object]:
     if build is not None and centre is not None:
         reach = build.geometry.crank_radius + build.geometry.cam_radius
         if centre <= reach:
-            need = "more than {:.2f} mm, or the two gears would touch".format(reach)
+            need = "more than " + fixed(reach, 2) + " mm, or the two gears would touch"
             form.refuse("gears-collide", "new_centre_distance_mm", centre, need, "Check the unit.")
     if build is not None and movement is not None and movement > build.geometry.strand:
-        need = "at most the free strand, {:.1f} mm".format(build.geometry.strand)
+        need = "at most the free strand, " + fixed(build.geometry.strand, 1) + " mm"
         form.refuse("out-of-range", "movement_mm", movement, need, "Check the unit.")
     form.finish()
     assert build is not None  # noqa: S101  (finish raised if it was refused)

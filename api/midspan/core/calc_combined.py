@@ -105,7 +105,7 @@ def calculate(payload: object) -> dict[str, object]:
     agree = chance is None or chance >= SURPRISING
     factor = coverage_factor(None)
     estimate = Estimate(whole.excess, whole.uncertainty, None, factor, factor * whole.uncertainty)
-    found = state(build, estimate, lambda x, _: x)
+    found = state(build, "excess_mm", estimate, lambda x, _: x)
     return {
         "calc": "combined",
         "core_version": VERSION,

@@ -8,6 +8,7 @@ from .calc_heat import take_heating, take_window
 from .chisquare import tail, within_normal
 from .drive import excess_length, geometry
 from .fields import Form
+from .figures import fixed
 from .heat import Growth, hot_excess, hot_geometry
 from .movement import excess_from_movement, movement_from_excess
 from .shelf import Observation, Shelf
@@ -133,7 +134,7 @@ def _take_trials(
         centre = part.take_number("centre_distance_mm", required=False)
         part.close()
         if centre is not None and centre <= reach:
-            need = "more than {:.2f} mm, or the two gears would touch".format(reach)
+            need = "more than " + fixed(reach, 2) + " mm, or the two gears would touch"
             part.refuse("gears-collide", "centre_distance_mm", centre, need, "Check the unit.")
         if chain is not None and gears is not None and movement is not None and u is not None:
             place = (names.chains.index(chain), names.gears.index(gears))

@@ -14,6 +14,7 @@ from .bench import (
 from .build import Build, take_build
 from .drive import pitch_radius
 from .fields import Form
+from .figures import fixed
 from .gear import excess_from_radius_loss, pitch_diameter_over_pins
 from .instrument import take_instrument
 from .limits import GEAR, MEMORY, OWN
@@ -137,7 +138,9 @@ def _added(build: Build, which: str | None, loss: Interval) -> Interval:
 def _verdict(seen: Evidence, held: Findings) -> Verdict:
     """Judge by the user's own limit, else by manuals of engines with the same gear."""
     at = seen.raw
-    why = "Read {:.2f} mm, 95 % interval {:.2f} to {:.2f} mm.".format(at.value, at.low, at.high)
+    why = "Read {} mm, 95 % interval {} to {} mm.".format(
+        fixed(at.value, 2), fixed(at.low, 2), fixed(at.high, 2)
+    )
     own = [row for row in held.rows if row.limit.origin == OWN]
     if not (own or held.rows):
         step = "Enter the limit from the maker's manual, or measure a new gear beside it."

@@ -6,6 +6,7 @@ from . import limits
 from .build import Build, take_build
 from .drive import elongation_of, excess_length
 from .fields import Form
+from .figures import fixed
 from .guard import zone
 from .heat import (
     Growth,
@@ -84,7 +85,7 @@ def calculate(payload: object) -> dict[str, object]:
     points = int(form.take_number("curve_points", required=False) or 0)
     form.close()
     if build is not None and movement is not None and movement > build.geometry.strand:
-        need = "at most the free strand, {:.1f} mm".format(build.geometry.strand)
+        need = "at most the free strand, " + fixed(build.geometry.strand, 1) + " mm"
         form.refuse("out-of-range", "movement_mm", movement, need, "Check the unit.")
     form.finish()
     assert build is not None  # noqa: S101  (finish raised if it was refused)
@@ -96,8 +97,8 @@ def calculate(payload: object) -> dict[str, object]:
     hot = hot_excess(build.drive, growth, elongation)
     stiffness = STIFFNESS_N_PER_MM if given is None else (given, given)
     if given is None and hot < 0:
-        text = "Stiffness of the loop, assumed {:.0f} to {:.0f} N/mm: none was given."
-        text = text.format(stiffness[0], stiffness[1])
+        text = "Stiffness of the loop, assumed {} to {} N/mm: none was given."
+        text = text.format(fixed(stiffness[0], 0), fixed(stiffness[1], 0))
         assumed.append(assumption("stiffness_n_per_mm", stiffness[1], limits.MEMORY, text))
     return {
         "calc": "heat",
