@@ -213,7 +213,7 @@ def _combinations(
     row: dict[str, object]
     for i in range(len(names.chains)):
         for j in range(len(names.gears)):
-            row = {name: None for name in COMBINATION}
+            row = dict.fromkeys(COMBINATION)
             row["chain"], row["gear_set"] = names.chains[i], names.gears[j]
             row["determined"] = (i, j) in seen
             chance = -1.0

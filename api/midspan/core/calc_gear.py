@@ -147,7 +147,10 @@ def _verdict(seen: Evidence, held: Findings) -> Verdict:
         return Verdict("no-limit", "No limit applies here", why, step, None, None)
     rows = own or held.rows
     outcomes = [row.outcome for row in rows]
-    outcome = next(x for x in ("too-close", "below", "beyond", "within") if x in outcomes)
+    if "below" in outcomes and "within" in outcomes:
+        step = "Manuals of different engines: enter the limit from the manual of this one."
+        return Verdict("limits-disagree", "Published limits disagree", why, step, None, None)
+    outcome = next(x for x in ("below", "beyond", "too-close", "within") if x in outcomes)
     row = rows[outcomes.index(outcome)]
     headline, step = WORDS[outcome]
     if outcome == "too-close":

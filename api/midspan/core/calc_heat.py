@@ -6,7 +6,7 @@ from . import limits
 from .build import Build, take_build
 from .drive import elongation_of, excess_length
 from .fields import Form
-from .figures import fixed
+from .figures import fixed, short
 from .guard import zone
 from .heat import (
     Growth,
@@ -123,7 +123,7 @@ def take_window(form: Form) -> tuple[float, float, str]:
     lower = limits.WANTED_FROM_MM if lower is None else lower
     upper = limits.WANTED_TO_MM if upper is None else upper
     if lower >= upper:
-        need = "more than the lower end, " + str(lower) + " mm"
+        need = "more than the lower end, " + short(lower, 6) + " mm"
         form.refuse("conflict", "window_upper_mm", upper, need, "Swap the two.")
     return lower, upper, origin
 
@@ -144,6 +144,10 @@ def take_heating(
         field = part + "_expansion_ppm"
         own = form.take_number(field, required=False)
         name = form.take_choice(part + "_material", tuple(sorted(by_id)), default or "grey-iron")
+        if own is None and default is not None and not form.has(part + "_material"):
+            text = "Alloy steel, assumed for the " + part + ": no material was given."
+            alpha = by_id[default].expansion
+            assumed.append(assumption(field, alpha, limits.MEMORY, text))
         if own is not None and source is None:
             need = "where the coefficient comes from"
             form.refuse("missing", "expansion_source", None, need, "Name the data sheet or book.")
@@ -205,12 +209,13 @@ def _cold_target(
 ) -> dict[str, object]:
     """Give the cold movement that becomes the wanted movement when hot."""
     hot = hot_geometry(build.drive, growth)
-    cold = []
+    # None where even a chain just taut when cold has more slack than that when hot.
+    cold: list[float | None] = []
     for wanted in (lower, upper):
         excess = excess_from_movement(hot.strand, wanted)
         elongation = elongation_for_hot_excess(build.drive, growth, excess)
         at = excess_length(build.drive, build.geometry.taut_length, elongation)
-        cold.append(movement_from_excess(build.geometry.strand, at))
+        cold.append(movement_from_excess(build.geometry.strand, at) if at >= 0 else None)
     return {
         "hot_lower_mm": lower,
         "hot_upper_mm": upper,
