@@ -8,7 +8,7 @@ from typing import Any
 from uuid import UUID
 
 from midspan.core import VERSION, run
-from midspan.store import Chain, Drive, Engine, Reading, ReadingExists, Store
+from midspan.store import Chain, Drive, Engine, GearSet, Reading, ReadingExists, Store
 from midspan.store.models import LOCAL_SHOP
 from midspan.store.records import put
 
@@ -16,7 +16,7 @@ SCENARIO = Path(__file__).with_name("scenario.json")
 
 
 def scenario() -> dict[str, Any]:
-    """Read the scenario: one engine, its drives, chains and readings without results."""
+    """Read the scenario: one engine, its drives, chains, gear sets and readings without results."""
     found: dict[str, Any] = json.loads(SCENARIO.read_text(encoding="utf-8"))
     return found
 
@@ -35,6 +35,8 @@ def load(store: Store) -> Iterator[str]:
         yield _keep(store, Drive, drive)
     for chain in told["chains"]:
         yield _keep(store, Chain, chain)
+    for gear_set in told["gear_sets"]:
+        yield _keep(store, GearSet, gear_set)
     for reading in told["readings"]:
         yield _keep(store, Reading, reading | worked_out(reading))
 

@@ -14,7 +14,8 @@ def explain(reading: Reading) -> dict[str, Any]:
     Returns
     -------
     dict: stored (the reading), recomputed (today's result, or None), problems (why today's core
-    refuses the input), same_verdict (None where neither gives a verdict), core_version_then, core_version_now
+    refuses the input), same_verdict (None where neither gives a verdict), core_version_then,
+    core_version_now
     """
     recomputed: dict[str, Any] | None = None
     problems: list[dict[str, object]] = []

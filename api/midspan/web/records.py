@@ -1,4 +1,4 @@
-"""What is kept: engines, drives, chains, gear sets, readings. One shop until phones can be paired."""
+"""What is kept: engines, drives, chains, gear sets, readings. One shop until phones can pair."""
 
 from collections.abc import Callable
 from typing import Any, NamedTuple

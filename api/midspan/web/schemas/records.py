@@ -79,9 +79,7 @@ class GearSetWriteSchema(Strict):
     pitch_mm = number("pitch_mm")
     crank_teeth = number("crank_teeth")
     cam_teeth = number("cam_teeth")
-    adjuster = choice(
-        ADJUSTERS, "How it sets the cam timing.", required=False, nullable=True
-    )
+    adjuster = choice(ADJUSTERS, "How it sets the cam timing.", required=False, nullable=True)
     keyway_offsets_crank_deg = numbers("keyway_offsets_crank_deg", MOST_KEYWAYS)
     note = Text(4000, "Anything worth knowing.", allow_none=True)
     created_at = Moment("When it was first entered.", required=True)
@@ -93,7 +91,9 @@ class _Reading(Strict):
     engine_id = Identifier(_ENGINE, allow_none=True)
     drive_id = Identifier("The drive it was taken on.", allow_none=True)
     chain_id = Identifier("The chain that was measured.", allow_none=True)
-    gear_set_id = Identifier("The gear set it was fitted to, or that was measured.", allow_none=True)
+    gear_set_id = Identifier(
+        "The gear set it was fitted to, or that was measured.", allow_none=True
+    )
     load_n = number("load_n", required=False)
     calc = choice(CALCS, "The calculation that gave the result.")
     taken_at = Moment("When it was taken.", required=True)
@@ -106,11 +106,15 @@ class ReadingWriteSchema(_Reading):
 
     input = Evidence(
         *(INPUTS[calc] for calc in CALCS),
-        longest=LONGEST_INPUT, required=True, description="Input of the calculation.",
+        longest=LONGEST_INPUT,
+        required=True,
+        description="Input of the calculation.",
     )
     result = Evidence(
         *(RESULTS[calc] for calc in CALCS),
-        longest=LONGEST_RESULT, required=True, description="Result, as it was shown.",
+        longest=LONGEST_RESULT,
+        required=True,
+        description="Result, as it was shown.",
     )
     limit = Evidence(
         LimitSchema, longest=4_000, required=True, allow_none=True,

@@ -34,9 +34,7 @@ def _nested(schema: type[Schema], description: str, *, nullable: bool = False) -
 
 
 def _list(schema: type[Schema], description: str) -> fields.List[Any]:
-    return fields.List(
-        fields.Nested(schema), required=True, metadata={"description": description}
-    )
+    return fields.List(fields.Nested(schema), required=True, metadata={"description": description})
 
 
 class ResultSchema(Schema):
@@ -90,8 +88,8 @@ class ColdTargetSchema(Schema):
 
     hot_lower_mm = measure("hot_lower_mm")
     hot_upper_mm = measure("hot_upper_mm")
-    cold_lower_mm = measure("cold_lower_mm")
-    cold_upper_mm = measure("cold_upper_mm")
+    cold_lower_mm = measure("cold_lower_mm", nullable=True)
+    cold_upper_mm = measure("cold_upper_mm", nullable=True)
     origin = _origin_of_window()
 
 
