@@ -30,7 +30,7 @@ export async function startCore(folder: string): Promise<Dispatch> {
 }
 
 /**
- * Packs the Python core, unmodified, as one module of file name to source text; and its glossary
+ * Packs the Python core, unmodified, as one module of file name to source text; and its tables
  * as another, so that the screens have their labels before the interpreter has started.
  */
 export function corePack(folder: string): Plugin {
@@ -45,9 +45,12 @@ export function corePack(folder: string): Plugin {
       }
       if (id === `\0${GLOSSARY}`) {
         const dispatch = await startCore(folder);
-        const { terms } = JSON.parse(dispatch("glossary", "{}")).result;
-        const { defaults, version } = JSON.parse(dispatch("describe", "{}")).result;
-        return Object.entries({ terms, defaults, version })
+        const table = (name: string) => JSON.parse(dispatch(name, "{}")).result;
+        const { terms } = table("glossary");
+        const { defaults, version } = table("describe");
+        const { materials } = table("materials");
+        const { limits } = table("limits");
+        return Object.entries({ terms, defaults, version, materials, limits })
           .map(([name, value]) => `export const ${name} = ${JSON.stringify(value)};`)
           .join("\n");
       }

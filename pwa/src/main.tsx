@@ -12,8 +12,11 @@ import "./styles/shell.css";
 import "./styles/nav.css";
 import "./styles/controls.css";
 import "./styles/bench.css";
+import "./styles/benches.css";
 import "./styles/result.css";
 import "./styles/screens.css";
+import "./styles/shelf.css";
+import "./styles/print.css";
 
 declare global {
   interface Window {

@@ -22,4 +22,8 @@ declare module "virtual:glossary" {
   /** What the core assumes of an instrument when nothing is typed; from memory, unverified. */
   export const defaults: import("./core/results.ts").Defaults;
   export const version: string;
+  /** Expansion coefficients with their sources. */
+  export const materials: import("./core/results.ts").Material[];
+  /** Every limit on file. */
+  export const limits: import("./core/results.ts").Limit[];
 }

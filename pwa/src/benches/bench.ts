@@ -1,8 +1,8 @@
 /** What every bench gives: who it is, and its screen. A bench is one folder and one line. */
 import type { ComponentType } from "preact";
-import type { BenchCalc, Problem } from "../core/results.ts";
+import type { Assumption, BenchCalc, Problem } from "../core/results.ts";
 import type { IconName } from "../shell/icon.tsx";
-import type { Chain, Drive, ReadingInput } from "../store/records.ts";
+import type { Chain, Drive, GearSet, Reading, ReadingInput } from "../store/records.ts";
 import type { Typed } from "../units/reading.ts";
 
 export interface Bench {
@@ -29,13 +29,21 @@ export interface Draft {
 export interface Stand {
   drive: Drive | null;
   chain: Chain | null;
+  gears: GearSet | null;
 }
+
+/** What a reading may be of. */
+export type Of = "chain" | "gears";
 
 /** The question for the core, or what is still missing for one. */
 export interface Ask {
   calc: BenchCalc;
   payload: ReadingInput | null;
   missing: string;
+  /** What it reads, and is saved with; a chain unless said otherwise. */
+  of?: readonly Of[];
+  /** What is saved with the reading beyond the question itself. */
+  extra?: Pick<Reading, "load_n">;
 }
 
 export interface FormProps {
@@ -44,4 +52,6 @@ export interface FormProps {
   change(part: Partial<Draft>): void;
   /** What the core said against a field, by the start of its path. */
   problemAt(field: string): Problem | undefined;
+  /** What the core assumed for a field that was left empty. */
+  assumed(field: string): Assumption | undefined;
 }

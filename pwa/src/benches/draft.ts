@@ -1,8 +1,9 @@
 /** Reading a draft: from what was typed to the fields of the core. */
 import type { ReadingInput } from "../store/records.ts";
-import { unitOf } from "../store/settings.ts";
+import { settings, unitOf } from "../store/settings.ts";
 import { parseAngle, parseCount, parseLength, parseNumber } from "../units/parse.ts";
 import { collect, type ReadingUnit } from "../units/reading.ts";
+import { parseTemperature } from "../units/temperature.ts";
 import type { Draft, ReadingsDraft } from "./bench.ts";
 import { text } from "./strings.ts";
 
@@ -25,7 +26,7 @@ export function hasReadings(draft: Draft): boolean {
   return Object.values(draft.readings).some((one) => one.entry !== "" || one.list.length > 0);
 }
 
-type Kind = "length" | "angle" | "count" | "percent";
+type Kind = "length" | "angle" | "count" | "percent" | "number" | "temperature";
 
 /** Collects the fields of a question; the first that is missing or unreadable is remembered. */
 export class Reader {
@@ -59,6 +60,12 @@ export class Reader {
     return read;
   }
 
+  /** One number, put straight into the question if it was typed. */
+  take(field: string, kind: Kind, label: string, required = false): void {
+    const value = this.number(field, kind, label, required);
+    if (value !== undefined) this.payload[field] = value;
+  }
+
   lack(what: string): void {
     this.missing ||= what;
   }
@@ -75,7 +82,13 @@ function readAs(kind: Kind, typed: string, field: string): number | undefined {
     const read = parseLength(typed, unitOf(field));
     return read.ok ? read.mm : undefined;
   }
-  const read = { angle: parseAngle, count: parseCount, percent: parseNumber }[kind](typed);
+  const read = {
+    angle: parseAngle,
+    count: parseCount,
+    percent: parseNumber,
+    number: parseNumber,
+    temperature: (words: string) => parseTemperature(words, settings.value.temperature),
+  }[kind](typed);
   return read.ok ? read.value : undefined;
 }
 

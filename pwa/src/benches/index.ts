@@ -1,6 +1,9 @@
 /** The benches, in the order in which they show. To add one: a folder, and a line here. */
 import type { Bench } from "./bench.ts";
+import { combined } from "./combined/bench.ts";
+import { gear } from "./gear/bench.ts";
+import { heat } from "./heat/bench.ts";
 import { slack } from "./slack/bench.ts";
 import { wear } from "./wear/bench.ts";
 
-export const benches: Bench[] = [slack, wear];
+export const benches: Bench[] = [slack, wear, gear, combined, heat];

@@ -1,16 +1,14 @@
 import type { ComponentChildren } from "preact";
 import { Fold } from "../controls/fold.tsx";
 import { PlainField } from "../controls/plain-field.tsx";
-import { Select } from "../controls/select.tsx";
 import { labelOf } from "../core/terms.ts";
-import { Pictures } from "../picture/pictures.tsx";
-import { Details } from "../result/details.tsx";
 import { Hero } from "../result/hero.tsx";
-import { Reasons } from "../result/reasons.tsx";
-import { chainsHere, chooseChain, driveInput, unitOf } from "../store/settings.ts";
+import { driveInput, unitOf } from "../store/settings.ts";
 import { withField } from "./draft.ts";
+import { shownOf } from "./shown.ts";
 import { text } from "./strings.ts";
-import type { OnBench } from "./use-bench.ts";
+import { type OnBench, readsOf } from "./use-bench.ts";
+import { WhatOn } from "./what-on.tsx";
 
 interface Props {
   on: OnBench;
@@ -28,14 +26,20 @@ interface Props {
 export function BenchLayout({ on, title, field, quantity, withDrive = true, children }: Props) {
   const { answer, ask, draft, stand } = on;
   const result = answer?.ok ? answer.result : null;
+  const { glance, Reasons, Pictures, Details } = shownOf(result?.calc ?? ask.calc);
   const length = unitOf(field);
-  const drive = withDrive && stand.drive ? driveInput(stand.drive, stand.chain) : null;
+  const input = ask.payload;
+  const withGears = readsOf(ask).includes("gears");
+  const drive =
+    withDrive && stand.drive
+      ? driveInput(stand.drive, stand.chain, withGears ? stand.gears : null)
+      : null;
   return (
     <div class="bench">
       <h1 class="visually-hidden">{title}</h1>
       <div class="area-hero">
         <Hero
-          result={result}
+          glance={result && glance(result, length)}
           missing={answer && !answer.ok ? text.refusedTitle : ask.missing}
           length={length}
           quantity={quantity}
@@ -49,18 +53,7 @@ export function BenchLayout({ on, title, field, quantity, withDrive = true, chil
           </a>
         )}
         {children}
-        {chainsHere.value.length > 0 && (
-          <Select
-            field="chain"
-            label={text.chain}
-            value={stand.chain?.id ?? ""}
-            options={[
-              { id: "", label: text.chainNone },
-              ...chainsHere.value.map(({ id, label }) => ({ id, label })),
-            ]}
-            onValue={(id) => chooseChain(id || null)}
-          />
-        )}
+        <WhatOn on={on} />
         <Fold title={text.note} open={Boolean(draft.fields.note)}>
           <PlainField
             field="note"
@@ -73,11 +66,15 @@ export function BenchLayout({ on, title, field, quantity, withDrive = true, chil
         </Fold>
         <SaveAction on={on} ready={result !== null} />
       </section>
-      <div class="area-reasons">{result && <Reasons result={result} />}</div>
-      <div class="area-pictures">
-        <Pictures drive={drive} result={result} length={length} />
+      <div class="area-reasons">
+        {result && input && <Reasons result={result} input={input} length={length} />}
       </div>
-      <div class="area-detail">{result && <Details result={result} length={length} />}</div>
+      <div class="area-pictures">
+        <Pictures drive={drive} result={result} input={input} length={length} />
+      </div>
+      <div class="area-detail">
+        {result && input && <Details result={result} input={input} length={length} />}
+      </div>
     </div>
   );
 }

@@ -9,6 +9,11 @@ export const text = {
   changeMethod: "Change",
   chain: "Chain",
   chainNone: "Not named",
+  gears: "Gear set",
+  trial: "Saved, this is a trial fit: it counts in the fit table.",
+  noTrial: "Choose both, and the saved reading counts as a trial fit in the fit table.",
+  otherChain: "The chosen chain has another pitch than this drive. Choose another chain.",
+  otherGears: "The chosen gear set has another pitch than this drive. Choose another gear set.",
   instrument: "Instrument",
   instrumentField: (name: string) =>
     ({
@@ -17,6 +22,12 @@ export const text = {
       repeatability: "Scatter of one reading",
     })[name] ?? name,
   leftEmpty: (value: string) => `Left empty: ${value}, from memory, unverified.`,
+  leftEmptyOf: (value: string, origin: string) => `Left empty: ${value}, ${origin}.`,
+  window: "Wanted movement",
+  windowEnd: {
+    window_lower_mm: "Wanted movement, from",
+    window_upper_mm: "Wanted movement, to",
+  },
   own: "Limit from the maker's manual",
   ownWhy: "It overrides every other limit, and the verdict says that it is yours.",
   ownQuantity: "What it limits",

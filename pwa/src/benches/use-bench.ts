@@ -1,19 +1,20 @@
 import { useEffect, useState } from "preact/hooks";
 import { run } from "../core/client.ts";
 import { useLatest } from "../core/latest.ts";
-import type { Answer, BenchResult, Problem } from "../core/results.ts";
+import type { Answer, AnyResult, Problem } from "../core/results.ts";
 import { midEntry } from "../shell/update-notice.tsx";
 import { askPersistence } from "../store/persistence.ts";
-import { currentChain, currentDrive, currentEngine } from "../store/settings.ts";
+import { currentChain, currentDrive, currentEngine, currentGearSet } from "../store/settings.ts";
 import { keep, kept, save as saveRecord } from "../store/state.ts";
 import { sync } from "../store/sync.ts";
 import { uuid7 } from "../store/uuid7.ts";
-import type { Ask, Draft, FormProps, Stand } from "./bench.ts";
+import type { Ask, Draft, FormProps, Of, Stand } from "./bench.ts";
 import { hasReadings } from "./draft.ts";
+import { shownOf } from "./shown.ts";
 
 export interface OnBench extends FormProps {
   ask: Ask;
-  answer: Answer<BenchResult> | null;
+  answer: Answer<AnyResult> | null;
   /** Id of the reading saved last, until the next entry. */
   savedId: string | null;
   save(): Promise<void>;
@@ -33,7 +34,11 @@ export function useBench(
       midEntry.value = false;
     };
   }, [id, empty]);
-  const stand = { drive: currentDrive.value, chain: currentChain.value };
+  const stand = {
+    drive: currentDrive.value,
+    chain: currentChain.value,
+    gears: currentGearSet.value,
+  };
   const ask = draft ? toAsk(draft, stand) : null;
   const answer = useLatest(ask?.calc ?? "slack", ask?.payload ?? null);
   useEffect(() => {
@@ -56,6 +61,8 @@ export function useBench(
       put({ ...draft, ...part });
     },
     problemAt: (field) => problems(answer).find((one) => one.field.split("[")[0] === field),
+    assumed: (field) =>
+      answer?.ok ? answer.result.assumptions.find((one) => one.field === field) : undefined,
     save: async () => {
       // Asked again rather than taken from the screen, so that what is kept belongs together.
       const found = ask.payload ? await run(ask.calc, ask.payload) : null;
@@ -64,13 +71,15 @@ export function useBench(
         id: uuid7(),
         engine_id: currentEngine.value?.id ?? null,
         drive_id: ask.payload.drive ? (stand.drive?.id ?? null) : null,
-        chain_id: stand.chain?.id ?? null,
+        chain_id: readsOf(ask).includes("chain") ? (stand.chain?.id ?? null) : null,
+        gear_set_id: readsOf(ask).includes("gears") ? (stand.gears?.id ?? null) : null,
+        ...ask.extra,
         calc: ask.calc,
         taken_at: new Date().toISOString(),
         input: ask.payload,
         result: found.result,
         core_version: found.result.core_version,
-        limit: found.result.verdict.limit,
+        limit: shownOf(ask.calc).glance(found.result, "mm").limit,
         note: (draft.fields.note ?? "").trim() || null,
       };
       await saveRecord("readings", reading);
@@ -82,6 +91,10 @@ export function useBench(
   };
 }
 
-function problems(answer: Answer<BenchResult> | null): Problem[] {
+export function readsOf(ask: Ask): readonly Of[] {
+  return ask.of ?? ["chain"];
+}
+
+function problems(answer: Answer<AnyResult> | null): Problem[] {
   return answer && !answer.ok ? answer.problems : [];
 }

@@ -1,22 +1,46 @@
-import { setUnit, unitOf } from "../store/settings.ts";
+import { change, settings, setUnit, unitOf } from "../store/settings.ts";
 import type { LengthUnit } from "../units/parse.ts";
+import { SIGNS, type TemperatureUnit } from "../units/temperature.ts";
 import { text } from "./strings.ts";
-
-const UNITS: LengthUnit[] = ["in", "mm"];
 
 /** Inches or millimetres for one field; remembered. */
 export function UnitSwitch({ field, label }: { field: string; label: string }) {
-  const now = unitOf(field);
+  return (
+    <Units
+      label={label}
+      units={{ in: "in", mm: "mm" }}
+      now={unitOf(field)}
+      choose={(unit: LengthUnit) => setUnit(field, unit)}
+    />
+  );
+}
+
+/** Celsius or Fahrenheit, for every temperature; remembered. */
+export function TemperatureSwitch({ label }: { label: string }) {
+  return (
+    <Units
+      label={label}
+      units={SIGNS}
+      now={settings.value.temperature}
+      choose={(temperature: TemperatureUnit) => change({ temperature })}
+    />
+  );
+}
+
+interface UnitsProps<U extends string> {
+  label: string;
+  /** What each unit shows as. */
+  units: Record<U, string>;
+  now: U;
+  choose(unit: U): void;
+}
+
+function Units<U extends string>({ label, units, now, choose }: UnitsProps<U>) {
   return (
     <fieldset class="unit-switch" aria-label={text.unitOf(label)}>
-      {UNITS.map((unit) => (
-        <button
-          key={unit}
-          type="button"
-          aria-pressed={unit === now}
-          onClick={() => setUnit(field, unit)}
-        >
-          {unit}
+      {(Object.keys(units) as U[]).map((unit) => (
+        <button key={unit} type="button" aria-pressed={unit === now} onClick={() => choose(unit)}>
+          {units[unit]}
         </button>
       ))}
     </fieldset>

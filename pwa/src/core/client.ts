@@ -6,6 +6,8 @@ import type { Answer, CalcName, Results } from "./results.ts";
 /** Why the core cannot run on this device, or null while it can. */
 export const coreTrouble = signal<string | null>(null);
 export const coreReady = signal(false);
+/** Whether the core is working something out just now. */
+export const coreBusy = signal(false);
 
 interface Waiting {
   resolve(text: string): void;
@@ -24,6 +26,7 @@ function open(): Worker {
     coreTrouble.value = event.message || "The calculating thread could not be loaded.";
     for (const one of waiting.values()) one.reject(new Error(coreTrouble.value));
     waiting.clear();
+    coreBusy.value = false;
   });
   return worker;
 }
@@ -34,6 +37,7 @@ function hear(told: Told): void {
   if (told.kind === "answer" || told.kind === "failed") {
     const one = waiting.get(told.id);
     waiting.delete(told.id);
+    coreBusy.value = waiting.size > 0;
     if (told.kind === "answer") one?.resolve(told.text);
     else one?.reject(new Error(told.why));
   }
@@ -49,6 +53,7 @@ export function dispatch(name: string, payload: string): Promise<string> {
   const id = next++;
   return new Promise((resolve, reject) => {
     waiting.set(id, { resolve, reject });
+    coreBusy.value = true;
     open().postMessage({ id, name, payload } satisfies Asked);
   });
 }

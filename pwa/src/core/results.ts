@@ -10,19 +10,30 @@ export type Limit = Schemas["Limit"];
 export type Judgement = Schemas["Judgement"];
 export type Measured = Schemas["Measured"];
 export type Warning = Schemas["Warning"];
+export type Assumption = Schemas["Assumption"];
 export type Term = Schemas["Term"];
 export type State = Schemas["State"];
 export type Outline = Schemas["Outline"];
 export type CurvePoint = Schemas["CurvePoint"];
 export type DriveResult = Schemas["DriveResult"];
+/** A chain measured: one quantity with its interval, judged. */
 export type BenchResult =
   | Schemas["ElongationResult"]
   | Schemas["SlackResult"]
   | Schemas["CrankRockResult"];
+export type HeatResult = Schemas["HeatResult"];
+export type HeatCurve = Schemas["HeatCurve"];
+export type BoredResult = Schemas["BoredResult"];
+export type GearResult = Schemas["GearResult"];
+export type CombinedResult = Schemas["CombinedResult"];
+export type FitInput = Schemas["FitInput"];
+export type FitResult = Schemas["FitResult"];
+export type Combination = Schemas["Combination"];
+export type Material = Schemas["Material"];
 
 export type Outcome = BenchResult["verdict"]["outcome"];
+export type Zone = HeatResult["hot"]["zone"];
 export type Origin = Limit["origin"];
-export type BenchCalc = "elongation" | "slack" | "crank-rock";
 
 /** The readings of the one state, in the order in which they are shown. */
 export const STATE_NAMES = [
@@ -51,8 +62,16 @@ export interface Results {
   elongation: BenchResult;
   slack: BenchResult;
   "crank-rock": BenchResult;
+  heat: HeatResult;
+  bored: BoredResult;
+  gear: GearResult;
+  combined: CombinedResult;
+  fit: FitResult;
 }
 export type CalcName = keyof Results;
+/** The calculations whose results are kept as readings. */
+export type BenchCalc = Exclude<CalcName, "drive">;
+export type AnyResult = Results[BenchCalc];
 
 /** What the core assumes of each kind of instrument. */
 export type Defaults = Record<

@@ -1,7 +1,7 @@
 /** Names and units of the core's quantities, from its own glossary. */
 import { terms } from "virtual:glossary";
 
-export { defaults, version as coreVersion } from "virtual:glossary";
+export { defaults, limits, materials, version as coreVersion } from "virtual:glossary";
 
 /** The screen's name of a field of the core. */
 export function labelOf(field: string): string {

@@ -1,18 +1,13 @@
 import { useMemo } from "preact/hooks";
 import { useLatest } from "../core/latest.ts";
 import type { BenchResult, State } from "../core/results.ts";
-import type { DriveFields } from "../store/records.ts";
-import type { LengthUnit } from "../units/parse.ts";
+import type { PicturesProps } from "../result/shows.ts";
 import { Chart } from "./chart.tsx";
 import { DriveDrawing } from "./drive-drawing.tsx";
 
 const CURVE_POINTS = 120;
 
-interface Props {
-  drive: DriveFields | null;
-  result: BenchResult | null;
-  length: LengthUnit;
-}
+type Props = Pick<PicturesProps<BenchResult>, "drive" | "result" | "length">;
 
 /** The drawing and the chart of a drive; nothing without one. */
 export function Pictures({ drive, result, length }: Props) {

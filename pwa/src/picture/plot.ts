@@ -4,6 +4,7 @@ import "uplot/dist/uPlot.min.css";
 import type { BenchResult, CurvePoint, Limit, State } from "../core/results.ts";
 import { scaleOf } from "../result/quantity.ts";
 import type { LengthUnit } from "../units/parse.ts";
+import { axisLook, followWidth, ink } from "./canvas.ts";
 import { text } from "./strings.ts";
 
 export interface Plotted {
@@ -15,12 +16,6 @@ export interface Plotted {
 }
 
 const HEIGHT = 260;
-
-/** Colours of the page's theme, for the canvas. */
-function ink(box: HTMLElement): (name: string) => string {
-  const style = getComputedStyle(box);
-  return (name) => style.getPropertyValue(`--${name}`).trim();
-}
 
 /** Draws the chart into a box and keeps it as wide as the box; gives the way to remove it. */
 export function plot(box: HTMLElement, data: Plotted): () => void {
@@ -39,8 +34,7 @@ export function plot(box: HTMLElement, data: Plotted): () => void {
   const first = curve[0]?.elongation_percent ?? 0;
   const xs = curve.map((point) => point.elongation_percent);
   const ys = curve.map((point) => point.movement_mm / by);
-  const font = `13px ${getComputedStyle(box).fontFamily}`;
-  const axis = { stroke: colour("ink"), font, ticks: { stroke: colour("line") }, labelFont: font };
+  const axis = axisLook(box);
 
   const drawBehind = (u: uPlot) => {
     const { ctx } = u;
@@ -114,14 +108,12 @@ export function plot(box: HTMLElement, data: Plotted): () => void {
           ...axis,
           label: text.wearAxis,
           size: 34,
-          grid: { stroke: colour("grid") },
           labelSize: 22,
         },
         {
           ...axis,
           label: text.movementAxis(unit),
           size: 44,
-          grid: { stroke: colour("grid") },
           labelSize: 22,
         },
       ],
@@ -131,14 +123,7 @@ export function plot(box: HTMLElement, data: Plotted): () => void {
     [xs, ys],
     box,
   );
-  const watch = new ResizeObserver(() => {
-    if (box.clientWidth > 0) chart.setSize({ width: box.clientWidth, height: HEIGHT });
-  });
-  watch.observe(box);
-  return () => {
-    watch.disconnect();
-    chart.destroy();
-  };
+  return followWidth(box, chart, HEIGHT);
 }
 
 function limitsOfMovement(result: BenchResult): Limit[] {

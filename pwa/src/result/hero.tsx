@@ -1,15 +1,14 @@
 import { useEffect, useRef, useState } from "preact/hooks";
-import type { BenchResult } from "../core/results.ts";
 import { labelOf } from "../core/terms.ts";
-import { fractionText } from "../units/format.ts";
 import type { LengthUnit } from "../units/parse.ts";
-import { scaleOf, show, withUnit } from "./quantity.ts";
+import type { Glance } from "./glance.ts";
+import { scaleOf, withUnit } from "./quantity.ts";
 import { BlankScale, Scale } from "./scale.tsx";
 import { text } from "./strings.ts";
-import { ToneShape, toneOf } from "./tone.tsx";
+import { ToneShape } from "./tone.tsx";
 
 interface Props {
-  result: BenchResult | null;
+  glance: Glance | null;
   /** What to do first, while there is no result. */
   missing: string;
   length: LengthUnit;
@@ -18,52 +17,41 @@ interface Props {
 }
 
 /** The number, as large as the screen allows, and the verdict. */
-export function Hero({ result, missing, length, quantity }: Props) {
+export function Hero({ glance, missing, length, quantity }: Props) {
   const numberLine = useRef<HTMLParagraphElement>(null);
   const gone = useOutOfSight(numberLine);
-  const at = result?.measured;
-  const shown = at ? show(at.quantity, at.value, at.expanded_uncertainty, length) : null;
-  const tone = result ? toneOf(result.verdict.outcome) : "none";
-  const number = shown?.value ?? text.nothing;
+  const number = glance?.number ?? text.nothing;
+  const tone = glance?.tone ?? "none";
   return (
     <section class="hero" aria-label={text.result}>
-      <p class="hero-what">
-        {labelOf(at?.quantity ?? quantity)}
-        {at && <span>, {text.of(at.count)}</span>}
-      </p>
+      <p class="hero-what">{glance?.what ?? labelOf(quantity)}</p>
       <p class="hero-line" ref={numberLine}>
         <span
-          class={shown ? "hero-value" : "hero-value hero-blank"}
+          class={glance ? "hero-value" : "hero-value hero-blank"}
           data-testid="hero-value"
           data-size={number.length > 5 ? "long" : ""}
         >
           {number}
         </span>
         <span class="hero-side">
-          <span class="hero-unit">{shown?.unit ?? scaleOf(quantity, length).unit}</span>
-          {shown && <span class="hero-pm">± {shown.plusMinus}</span>}
+          <span class="hero-unit">{glance?.unit ?? scaleOf(quantity, length).unit}</span>
+          {glance && <span class="hero-pm">{glance.side}</span>}
         </span>
       </p>
-      <p class="hero-fraction">
-        {at?.quantity.endsWith("_mm") ? fractionText(at.value) : "\u00a0"}
+      <p class="hero-fraction">{glance?.under || "\u00a0"}</p>
+      {glance ? <Scale data={glance.scale} length={length} /> : <BlankScale />}
+      <p class={`verdict verdict-${tone}`} data-testid="verdict" data-outcome={glance?.outcome}>
+        {glance && <ToneShape tone={glance.tone} />}
+        <span>{glance ? glance.headline : missing}</span>
       </p>
-      {result ? <Scale result={result} length={length} /> : <BlankScale />}
-      <p
-        class={`verdict verdict-${tone}`}
-        data-testid="verdict"
-        data-outcome={result?.verdict.outcome}
-      >
-        {result && <ToneShape tone={toneOf(result.verdict.outcome)} />}
-        <span>{result ? result.verdict.headline : missing}</span>
-      </p>
-      <Spoken result={result} length={length} />
-      {gone && result && shown && (
+      <Spoken glance={glance} />
+      {gone && glance && (
         <p class={`compact compact-${tone}`} aria-hidden="true">
           <span class="compact-value">
-            {withUnit(number, shown.unit)} <small>± {shown.plusMinus}</small>
+            {withUnit(number, glance.unit)} <small>{glance.side}</small>
           </span>
-          <ToneShape tone={toneOf(result.verdict.outcome)} />
-          <span class="compact-word">{text.outcomes[result.verdict.outcome]}</span>
+          <ToneShape tone={glance.tone} />
+          <span class="compact-word">{glance.word}</span>
         </p>
       )}
     </section>
@@ -71,12 +59,10 @@ export function Hero({ result, missing, length, quantity }: Props) {
 }
 
 /** Says the verdict to a screen reader once typing has paused. */
-function Spoken({ result, length }: { result: BenchResult | null; length: LengthUnit }) {
+function Spoken({ glance }: { glance: Glance | null }) {
   const [said, setSaid] = useState("");
-  const at = result?.measured;
-  const shown = at ? show(at.quantity, at.value, at.expanded_uncertainty, length) : null;
-  const words = shown
-    ? `${withUnit(shown.value, shown.unit)} plus or minus ${shown.plusMinus}. ${result?.verdict.headline}.`
+  const words = glance
+    ? `${withUnit(glance.number, glance.unit)} ${glance.side.replace("±", text.plusOrMinus)}. ${glance.headline}.`
     : "";
   useEffect(() => {
     const timer = setTimeout(() => setSaid(words), 700);

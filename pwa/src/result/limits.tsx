@@ -1,4 +1,4 @@
-import type { BenchResult, Judgement } from "../core/results.ts";
+import type { BenchResult, GearResult, Judgement } from "../core/results.ts";
 import { trimmed } from "../units/format.ts";
 import type { LengthUnit } from "../units/parse.ts";
 import { OriginBadge, Source } from "./origin.tsx";
@@ -7,7 +7,13 @@ import { text } from "./strings.ts";
 import { ToneShape, toneOf } from "./tone.tsx";
 
 /** Every limit that applies, with what it says here; those that disagree are seen to. */
-export function Limits({ result, length }: { result: BenchResult; length: LengthUnit }) {
+export function Limits({
+  result,
+  length,
+}: {
+  result: BenchResult | GearResult;
+  length: LengthUnit;
+}) {
   if (result.judgements.length === 0) return null;
   return (
     <section class="panel">

@@ -1,13 +1,16 @@
 import { Fold } from "../controls/fold.tsx";
-import type { BenchResult, Measured } from "../core/results.ts";
+import type { AnyResult, Assumption, FitResult, Measured } from "../core/results.ts";
+import { labelOf } from "../core/terms.ts";
+import { settings } from "../store/settings.ts";
 import { fixed } from "../units/format.ts";
 import type { LengthUnit } from "../units/parse.ts";
+import { temperatureText } from "../units/temperature.ts";
 import { OriginBadge } from "./origin.tsx";
 import { scaleOf, show, withUnit } from "./quantity.ts";
 import { text } from "./strings.ts";
 
 /** What is worth knowing about this result, and what can hurt. */
-export function Notes({ result }: { result: BenchResult }) {
+export function Notes({ result }: { result: AnyResult | FitResult }) {
   return (
     <>
       {result.warnings.length > 0 && (
@@ -35,21 +38,26 @@ export function Notes({ result }: { result: BenchResult }) {
   );
 }
 
-/** Where the plus-or-minus comes from, and what was assumed for it. */
-export function Budget({ result, length }: { result: BenchResult; length: LengthUnit }) {
-  const { measured, assumptions } = result;
+/** Where the plus-or-minus comes from. */
+export function Budget({ measured, length }: { measured: Measured; length: LengthUnit }) {
+  return (
+    <Fold title={text.budget}>
+      <BudgetTable measured={measured} length={length} />
+    </Fold>
+  );
+}
+
+/** What was assumed, since nothing was given; and by what it was calculated. */
+export function Assumed({ result }: { result: AnyResult | FitResult }) {
+  const { assumptions } = result;
   return (
     <>
-      <Fold title={text.budget}>
-        <BudgetTable measured={measured} length={length} />
-      </Fold>
       {assumptions.length > 0 && (
         <Fold title={`${text.assumptions} (${assumptions.length})`}>
           <ul class="plain-list">
             {assumptions.map((one) => (
               <li key={one.field}>
-                {one.text} {withUnit(String(one.value), one.unit === "deg" ? "°" : one.unit)}{" "}
-                <OriginBadge origin={one.origin} />
+                {one.text} {assumedText(one)} <OriginBadge origin={one.origin} />
               </li>
             ))}
           </ul>
@@ -58,6 +66,13 @@ export function Budget({ result, length }: { result: BenchResult; length: Length
       <p class="small">{text.version(result.core_version)}</p>
     </>
   );
+}
+
+function assumedText({ field, value, unit }: Assumption): string {
+  if (unit === "degC") {
+    return `${labelOf(field)} ${temperatureText(Number(value), settings.value.temperature)}`;
+  }
+  return withUnit(String(value), unit === "deg" ? "°" : unit);
 }
 
 function BudgetTable({ measured, length }: { measured: Measured; length: LengthUnit }) {

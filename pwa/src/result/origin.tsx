@@ -5,6 +5,7 @@ const STYLES: Record<string, string> = {
   "common practice, no source": "practice",
   "from memory, unverified": "memory",
   "maker's manual, entered by the user": "own",
+  "given by the user": "own",
 };
 
 /** Where a figure comes from, always in words. */

@@ -38,6 +38,17 @@ export function showInterval(
   return { value: value ?? "", low: low ?? "", high: high ?? "", unit };
 }
 
+/** A length [mm] with its unit, to so many decimals of a millimetre, or one more of an inch. */
+export function lengthTo(mm: number, length: LengthUnit, decimals: number): string {
+  return withUnit(numberTo(mm, length, decimals), length);
+}
+
+/** The same without the unit. */
+export function numberTo(mm: number, length: LengthUnit, decimals: number): string {
+  const { by } = scaleOf("_mm", length);
+  return fixed(mm / by, by === 1 ? decimals : decimals + 1);
+}
+
 /** A number and its unit, as one: no space before a degree sign. */
 export function withUnit(number: string, unit: string): string {
   return unit === "°" ? `${number}°` : `${number} ${unit}`;

@@ -1,10 +1,10 @@
-import type { BenchResult, Limit } from "../core/results.ts";
+import type { BenchResult, GearResult, Limit } from "../core/results.ts";
 import { Notes } from "./notes.tsx";
 import { OriginBadge, Source } from "./origin.tsx";
 import { text } from "./strings.ts";
 
 /** Why the verdict is what it is, what to do next, the limit it rests on, what to mind. */
-export function Reasons({ result }: { result: BenchResult }) {
+export function Reasons({ result }: { result: BenchResult | GearResult }) {
   const { why, next_step, limit } = result.verdict;
   return (
     <>
@@ -22,7 +22,7 @@ export function Reasons({ result }: { result: BenchResult }) {
   );
 }
 
-function Rests({ limit }: { limit: Limit }) {
+export function Rests({ limit }: { limit: Limit }) {
   return (
     <p class="rests">
       <strong>{text.rests}</strong> {limit.label} <OriginBadge origin={limit.origin} />{" "}

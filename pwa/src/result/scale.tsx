@@ -1,9 +1,7 @@
-import type { BenchResult } from "../core/results.ts";
 import { trimmed } from "../units/format.ts";
 import type { LengthUnit } from "../units/parse.ts";
 import { scaleOf } from "./quantity.ts";
-import { text } from "./strings.ts";
-import { scaleData } from "./zones.ts";
+import type { ScaleData } from "./zones.ts";
 
 /** Steps that an engraver would choose, per power of ten; inches go by halves down to 1/16. */
 const STEPS = [1, 2, 5, 10];
@@ -14,24 +12,22 @@ const MOST_LONG = 8;
 const CHARACTER = 1.9;
 
 /** Distance between two long ticks for a scale of this length. */
-function stepFor(length: number, inches: boolean): number {
+export function stepFor(length: number, inches: boolean): number {
   if (inches) return INCH_STEPS.find((step) => length / step <= MOST_LONG) ?? length / MOST_LONG;
   const decade = 10 ** Math.floor(Math.log10(length / MOST_LONG));
   return decade * (STEPS.find((step) => length / (decade * step) <= MOST_LONG) ?? 10);
 }
 
 /** The reading on an engraved scale, with its interval, over the zones of the limit. */
-export function Scale({ result, length }: { result: BenchResult; length: LengthUnit }) {
-  const data = scaleData(result);
+export function Scale({ data, length }: { data: ScaleData; length: LengthUnit }) {
   const { by, unit } = scaleOf(data.quantity, length);
   const edges = data.zones.map((zone) => zone.to).filter(Number.isFinite);
   const last = edges.at(-1) ?? data.high;
-  const end = Math.max(last * 1.2, data.high * 1.12, 1e-6);
+  const end = Math.max(last * 1.2, data.high * 1.12, (data.before ?? 0) * 1.12, 1e-6);
   const at = (x: number) => `${(100 * Math.min(end, Math.max(0, x))) / end}%`;
   const step = stepFor(end / by, unit === "in");
   const long = Array.from({ length: Math.floor(end / by / step) + 1 }, (_, i) => i * step);
   const short = long.flatMap((x) => [0.25, 0.5, 0.75].map((part) => x + part * step));
-  const marked = data.quantity !== result.measured.quantity;
   return (
     <figure class="scale">
       <svg class="scale-svg" aria-hidden="true">
@@ -67,15 +63,24 @@ export function Scale({ result, length }: { result: BenchResult; length: LengthU
             </text>
           </g>
         ))}
-        <line class="interval" x1={at(data.low)} x2={at(data.high)} y1="20" y2="20" />
-        <line class="interval-end" x1={at(data.low)} x2={at(data.low)} y1="15" y2="25" />
-        <line class="interval-end" x1={at(data.high)} x2={at(data.high)} y1="15" y2="25" />
+        {data.high > data.low && (
+          <>
+            <line class="interval" x1={at(data.low)} x2={at(data.high)} y1="20" y2="20" />
+            <line class="interval-end" x1={at(data.low)} x2={at(data.low)} y1="15" y2="25" />
+            <line class="interval-end" x1={at(data.high)} x2={at(data.high)} y1="15" y2="25" />
+          </>
+        )}
+        {data.before !== undefined && (
+          <svg x={at(data.before)} y="0" overflow="visible" aria-hidden="true">
+            <path class="needle-before" d="M-8 3H8L0 24z" />
+          </svg>
+        )}
         <svg x={at(data.value)} y="0" overflow="visible" aria-hidden="true">
           <path class="needle" d="M-9 0H9L0 25z" />
           <path class="needle" d="M-1.5 40h3v11h-3z" />
         </svg>
       </svg>
-      {marked && <figcaption>{text.asMovement}</figcaption>}
+      {data.caption && <figcaption>{data.caption}</figcaption>}
     </figure>
   );
 }

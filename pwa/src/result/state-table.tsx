@@ -1,13 +1,18 @@
-import { type BenchResult, STATE_NAMES } from "../core/results.ts";
+import { STATE_NAMES, type State } from "../core/results.ts";
 import { labelOf, meaningOf } from "../core/terms.ts";
 import type { LengthUnit } from "../units/parse.ts";
 import { showInterval, withUnit } from "./quantity.ts";
 import { text } from "./strings.ts";
 
+interface Props {
+  state: State;
+  /** The quantity that was measured, if it was one of these alone. */
+  measured?: string;
+  length: LengthUnit;
+}
+
 /** The one state of the chain, in every reading of it. */
-export function StateTable({ result, length }: { result: BenchResult; length: LengthUnit }) {
-  const { state, measured } = result;
-  if (!state) return null;
+export function StateTable({ state, measured, length }: Props) {
   return (
     <section class="panel">
       <h2>{text.state}</h2>
@@ -17,10 +22,10 @@ export function StateTable({ result, length }: { result: BenchResult; length: Le
           {STATE_NAMES.map((name) => {
             const at = showInterval(name, state[name], length);
             return (
-              <tr key={name} class={name === measured.quantity ? "is-measured" : ""}>
+              <tr key={name} class={name === measured ? "is-measured" : ""}>
                 <th scope="row" title={meaningOf(name)}>
                   {labelOf(name)}
-                  {name === measured.quantity && <span class="tag">{text.measured}</span>}
+                  {name === measured && <span class="tag">{text.measured}</span>}
                 </th>
                 <td class="num">
                   <strong>{withUnit(at.value, at.unit)}</strong>

@@ -1,11 +1,13 @@
-import type { Origin, Outcome } from "../core/results.ts";
+import type { Origin, Outcome, Zone } from "../core/results.ts";
 
 /** Words of the result. */
 export const text = {
   nothing: "—",
+  unknown: "Kept, but not shown by this version",
   result: "Result",
   of: (count: number) => (count === 1 ? "1 reading" : `mean of ${count} readings`),
   coverage: "95 % interval",
+  plusOrMinus: "plus or minus",
   why: "Why",
   next: "Next",
   rests: "Judged by",
@@ -31,7 +33,8 @@ export const text = {
     "common practice, no source": "common practice, no source",
     "from memory, unverified": "from memory, unverified",
     "maker's manual, entered by the user": "maker’s manual, entered by you",
-  } satisfies Record<Origin, string> as Record<string, string>,
+    "given by the user": "given by you",
+  } satisfies Record<Origin | "given by the user", string> as Record<string, string>,
   outcomes: {
     within: "Within",
     below: "Below",
@@ -45,6 +48,13 @@ export const text = {
     loose: "Loose",
     "too-loose": "Too loose",
   } satisfies Record<Outcome, string>,
+  zoneNames: {
+    "too-tight": "too tight",
+    tight: "tight",
+    wanted: "wanted slack",
+    loose: "loose",
+    "too-loose": "too loose",
+  } satisfies Record<Zone, string>,
   zones: {
     tooTight: "too tight",
     tight: "tight",

@@ -1,5 +1,5 @@
 /** The scale under the number: which stretches of it are good, doubtful or bad. */
-import type { BenchResult, Judgement } from "../core/results.ts";
+import type { BenchResult, Judgement, Limit } from "../core/results.ts";
 import { text } from "./strings.ts";
 import type { Tone } from "./tone.tsx";
 
@@ -17,15 +17,18 @@ export interface ScaleData {
   low: number;
   high: number;
   zones: Zone[];
+  /** Another value of the same quantity, drawn hollow: what it was before. */
+  before?: number;
+  /** What the scale shows, where it is not the number above it. */
+  caption?: string;
 }
 
-const limitOf = (result: BenchResult, id: string) =>
-  result.judgements.find((one) => one.limit.id === id)?.limit;
-
-function windowZones(result: BenchResult): Zone[] {
-  const wanted = limitOf(result, "slack-window");
-  const tight = limitOf(result, "slack-too-tight")?.lower ?? 0;
-  const loose = limitOf(result, "slack-too-loose")?.upper ?? Number.POSITIVE_INFINITY;
+/** Zones of the trade's slack window, from whichever limits there are. */
+export function windowZones(limits: Limit[]): Zone[] {
+  const limitOf = (id: string) => limits.find((one) => one.id === id);
+  const wanted = limitOf("slack-window");
+  const tight = limitOf("slack-too-tight")?.lower ?? 0;
+  const loose = limitOf("slack-too-loose")?.upper ?? Number.POSITIVE_INFINITY;
   if (wanted?.lower == null || wanted.upper == null) return [];
   const { zones } = text;
   return [
@@ -60,7 +63,9 @@ export function scaleData(result: BenchResult): ScaleData {
   const by = verdict.limit;
   const at = { value: measured.value, low: measured.low, high: measured.high };
   if (by?.id === "slack-window" && state) {
-    return { quantity: "movement_mm", ...state.movement_mm, zones: windowZones(result) };
+    const zones = windowZones(result.judgements.map((one) => one.limit));
+    const caption = measured.quantity === "movement_mm" ? {} : { caption: text.asMovement };
+    return { quantity: "movement_mm", ...state.movement_mm, zones, ...caption };
   }
   const inQuantity = result.judgements.filter((one) => one.limit.quantity === measured.quantity);
   const ruling = inQuantity.filter((one) => one.limit.id === by?.id);

@@ -1,5 +1,6 @@
 /** The invented engine, for looking round without one; no number in it was measured. */
 import scenario from "../../../api/midspan/demo/scenario.json";
+import { shownOf } from "../benches/shown.ts";
 import { run } from "../core/client.ts";
 import type { Chain, Drive, Reading } from "../store/records.ts";
 import { chooseChain, chooseEngine } from "../store/settings.ts";
@@ -24,7 +25,7 @@ export async function loadDemo(): Promise<void> {
       input: one.input as Reading["input"],
       result: answer.result,
       core_version: answer.result.core_version,
-      limit: answer.result.verdict.limit,
+      limit: shownOf(calc).glance(answer.result, "mm").limit,
     });
   }
   chooseEngine(scenario.engine.id);

@@ -1,25 +1,24 @@
+import { shownOf } from "../benches/shown.ts";
 import { useLatest } from "../core/latest.ts";
 import { labelOf } from "../core/terms.ts";
-import { Pictures } from "../picture/pictures.tsx";
-import { Details } from "../result/details.tsx";
 import { Hero } from "../result/hero.tsx";
 import { withUnit } from "../result/quantity.ts";
-import { Reasons } from "../result/reasons.tsx";
 import { Icon } from "../shell/icon.tsx";
 import type { Reading } from "../store/records.ts";
 import { unitOf } from "../store/settings.ts";
 import { chains, engines, outbox, placeOf, readings } from "../store/state.ts";
 import { trimmed } from "../units/format.ts";
+import { whenText } from "../units/when.ts";
 import { RefusedRecord } from "./refused.tsx";
 import { text } from "./strings.ts";
-import { whenText } from "./when.ts";
 
 /** One saved reading: what was said then, from what, and whether today's core says the same. */
 export function ReadingScreen({ id }: { id: string }) {
   const reading = readings.value.find((one) => one.id === id);
   if (!reading) return <p class="panel">{text.notFound}</p>;
   const length = unitOf("readings_mm");
-  const drive = reading.input.drive ?? null;
+  const { result, input } = reading;
+  const { glance, Reasons, Pictures, Details } = shownOf(reading.calc);
   const entry = outbox.value.find((one) => one.key === `readings/${id}`);
   return (
     <div class="bench reading">
@@ -29,7 +28,7 @@ export function ReadingScreen({ id }: { id: string }) {
           <Icon name="back" />
           {text.backToList}
         </a>
-        <Hero result={reading.result} missing="" length={length} quantity="" />
+        <Hero glance={glance(result, length)} missing="" length={length} quantity="" />
       </div>
       <section class="area-form" aria-label={text.inputs}>
         {entry?.refusal && <RefusedRecord entry={entry} />}
@@ -37,13 +36,13 @@ export function ReadingScreen({ id }: { id: string }) {
         <Again reading={reading} />
       </section>
       <div class="area-reasons">
-        <Reasons result={reading.result} />
+        <Reasons result={result} input={input} length={length} />
       </div>
       <div class="area-pictures">
-        <Pictures drive={drive} result={reading.result} length={length} />
+        <Pictures drive={input.drive ?? null} result={result} input={input} length={length} />
       </div>
       <div class="area-detail">
-        <Details result={reading.result} length={length} />
+        <Details result={result} input={input} length={length} />
       </div>
     </div>
   );
@@ -109,9 +108,11 @@ function Again({ reading }: { reading: Reading }) {
   let words: string;
   if (!answer.ok) words = text.noAgain + answer.problems.map((one) => one.text).join(" ");
   else {
-    const { core_version, verdict } = answer.result;
-    const same = verdict.outcome === reading.result.verdict.outcome;
-    words = same ? text.sameAgain(core_version) : text.otherAgain(core_version, verdict.headline);
+    const { core_version } = answer.result;
+    const { glance } = shownOf(reading.calc);
+    const now = glance(answer.result, "mm");
+    const same = now.outcome === glance(reading.result, "mm").outcome;
+    words = same ? text.sameAgain(core_version) : text.otherAgain(core_version, now.headline);
   }
   return (
     <section class="panel">

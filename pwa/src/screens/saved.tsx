@@ -1,14 +1,15 @@
+import { shownOf } from "../benches/shown.ts";
 import { OriginBadge } from "../result/origin.tsx";
-import { show, withUnit } from "../result/quantity.ts";
-import { ToneShape, toneOf } from "../result/tone.tsx";
+import { withUnit } from "../result/quantity.ts";
+import { ToneShape } from "../result/tone.tsx";
 import { route } from "../shell/router.ts";
 import type { Reading } from "../store/records.ts";
 import { unitOf } from "../store/settings.ts";
 import { chains, engines, placeOf, readings } from "../store/state.ts";
+import { whenText } from "../units/when.ts";
 import { exportAll } from "./export.ts";
 import { ReadingScreen } from "./reading.tsx";
 import { text } from "./strings.ts";
-import { whenText } from "./when.ts";
 
 /** What was saved, newest first; one of them opened. */
 export function SavedScreen() {
@@ -39,24 +40,18 @@ export function SavedScreen() {
 }
 
 function Row({ reading }: { reading: Reading }) {
-  const { measured, verdict } = reading.result;
   const engine = engines.value.find((one) => one.id === reading.engine_id);
   const chain = chains.value.find((one) => one.id === reading.chain_id);
-  const at = show(
-    measured.quantity,
-    measured.value,
-    measured.expanded_uncertainty,
-    unitOf("readings_mm"),
-  );
+  const at = shownOf(reading.calc).glance(reading.result, unitOf("readings_mm"));
   const place = placeOf("readings", reading.id);
   return (
     <a class="saved-row" href={`#/saved/${reading.id}`}>
       <span class="saved-value">
-        {withUnit(at.value, at.unit)} <small>± {at.plusMinus}</small>
+        {withUnit(at.number, at.unit)} <small>{at.side}</small>
       </span>
       <span class="saved-verdict">
-        <ToneShape tone={toneOf(verdict.outcome)} />
-        {verdict.headline}
+        <ToneShape tone={at.tone} />
+        {at.headline}
       </span>
       <span class="saved-what">
         {whenText(reading.taken_at)}
@@ -65,7 +60,7 @@ function Row({ reading }: { reading: Reading }) {
         {engine?.invented && <span class="tag">{text.invented}</span>}
       </span>
       <span class="saved-foot">
-        {verdict.limit && <OriginBadge origin={verdict.limit.origin} />}
+        {at.limit && <OriginBadge origin={at.limit.origin} />}
         <span class={`place place-${place}`}>{text.placeShort[place]}</span>
       </span>
     </a>

@@ -1,16 +1,20 @@
 /** What the phone remembers of how its owner works. */
 import { computed, signal } from "@preact/signals";
 import type { LengthUnit } from "../units/parse.ts";
-import type { Chain, Drive, DriveFields, Engine } from "./records.ts";
-import { chains, drives, engines, keep, kept } from "./state.ts";
+import type { TemperatureUnit } from "../units/temperature.ts";
+import type { Chain, Drive, DriveFields, Engine, GearSet } from "./records.ts";
+import { chains, drives, engines, gearSets, keep, kept } from "./state.ts";
 
 export interface Settings {
   theme: "system" | "light" | "dark";
   /** Unit last chosen for each field, by the field's name. */
   units: Record<string, LengthUnit>;
+  temperature: TemperatureUnit;
   engineId: string | null;
   /** Chain last chosen on each engine. */
   chainOf: Record<string, string | null>;
+  /** Gear set last chosen on each engine. */
+  gearSetOf: Record<string, string | null>;
   exaggerate: boolean;
   persistenceAsked: boolean;
 }
@@ -19,8 +23,10 @@ const inches = /^en-(US|LR|MM)$/i.test(globalThis.navigator?.language ?? "");
 const FIRST: Settings = {
   theme: "system",
   units: {},
+  temperature: inches ? "degF" : "degC",
   engineId: null,
   chainOf: {},
+  gearSetOf: {},
   exaggerate: false,
   persistenceAsked: false,
 };
@@ -54,15 +60,26 @@ export const currentDrive = computed<Drive | null>(() => {
   return drives.value.find((drive) => drive.engine_id === engine?.id) ?? null;
 });
 
-export const chainsHere = computed<Chain[]>(() => {
-  const engine = currentEngine.value;
-  return engine ? chains.value.filter((chain) => chain.engine_id === engine.id) : [];
-});
+/** What is on the shelf for the current engine: its own, and what is kept for any engine. */
+function forEngine<T extends Chain | GearSet>(all: T[]): T[] {
+  const id = currentEngine.value?.id;
+  return all.filter((one) => !one.engine_id || one.engine_id === id);
+}
+
+export const chainsHere = computed<Chain[]>(() => forEngine(chains.value));
+export const gearSetsHere = computed<GearSet[]>(() => forEngine(gearSets.value));
+
+/** What is chosen is remembered by engine; without one, under no name. */
+const bench = () => currentEngine.value?.id ?? "";
 
 export const currentChain = computed<Chain | null>(() => {
-  const engine = currentEngine.value;
-  const id = engine ? settings.value.chainOf[engine.id] : null;
+  const id = settings.value.chainOf[bench()];
   return chainsHere.value.find((chain) => chain.id === id) ?? null;
+});
+
+export const currentGearSet = computed<GearSet | null>(() => {
+  const id = settings.value.gearSetOf[bench()];
+  return gearSetsHere.value.find((set) => set.id === id) ?? null;
 });
 
 export function chooseEngine(id: string | null): void {
@@ -70,18 +87,25 @@ export function chooseEngine(id: string | null): void {
 }
 
 export function chooseChain(id: string | null): void {
-  const engine = currentEngine.value;
-  if (engine) change({ chainOf: { ...settings.value.chainOf, [engine.id]: id } });
+  change({ chainOf: { ...settings.value.chainOf, [bench()]: id } });
 }
 
-/** The drive as the core wants it, with the chosen chain on it. */
-export function driveInput(drive: DriveFields, chain: Chain | null): DriveFields {
+export function chooseGearSet(id: string | null): void {
+  change({ gearSetOf: { ...settings.value.gearSetOf, [bench()]: id } });
+}
+
+/** The drive as the core wants it, with the chosen chain and gear set on it. */
+export function driveInput(
+  drive: DriveFields,
+  chain: Chain | null,
+  gears: GearSet | null = null,
+): DriveFields {
   const roller = chain?.roller_diameter_mm ?? drive.roller_diameter_mm;
   const error = drive.centre_distance_error_mm;
   return {
     pitch_mm: drive.pitch_mm,
-    crank_teeth: drive.crank_teeth,
-    cam_teeth: drive.cam_teeth,
+    crank_teeth: gears?.crank_teeth ?? drive.crank_teeth,
+    cam_teeth: gears?.cam_teeth ?? drive.cam_teeth,
     centre_distance_mm: drive.centre_distance_mm,
     links: chain?.links ?? drive.links,
     ...(typeof roller === "number" ? { roller_diameter_mm: roller } : {}),

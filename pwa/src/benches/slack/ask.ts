@@ -12,12 +12,14 @@ export function ownQuantities(method: Method): string[] {
 }
 
 /** The question to the core that a draft of this bench makes. */
-export function toAsk(draft: Draft, { drive, chain }: Stand): Ask {
+export function toAsk(draft: Draft, { drive, chain, gears }: Stand): Ask {
   const method = draft.method as Method;
   const { calc, field, reading } = methods[method];
   const reader = new Reader(draft);
-  if (drive) reader.payload.drive = driveInput(drive, chain);
+  if (drive) reader.payload.drive = driveInput(drive, chain, gears);
   else reader.lack(shared.needsDrive);
+  if (drive && chain && chain.pitch_mm !== drive.pitch_mm) reader.lack(shared.otherChain);
+  if (drive && gears && gears.pitch_mm !== drive.pitch_mm) reader.lack(shared.otherGears);
   reader.payload.method = method;
   reader.readings(field, reading);
   if (method === "damper-arc") {
@@ -28,5 +30,5 @@ export function toAsk(draft: Draft, { drive, chain }: Stand): Ask {
   const allowed = ownQuantities(method);
   const chosen = draft.fields.own_quantity ?? "";
   readOwnLimit(reader, draft, allowed.includes(chosen) ? chosen : (allowed[0] ?? ""));
-  return { calc, payload: reader.done(), missing: reader.missing };
+  return { calc, payload: reader.done(), missing: reader.missing, of: ["chain", "gears"] };
 }

@@ -4,8 +4,9 @@ import { Reader, readInstrument, readOwnLimit } from "../draft.ts";
 import { type Method, methods, text } from "./meta.ts";
 
 /** Whether the chain is read for the drive of the engine in the header. */
-export function usesDrive(draft: Draft, { drive }: Stand): boolean {
-  return drive !== null && draft.fields.without_drive !== "yes";
+export function usesDrive(draft: Draft, { drive, chain }: Stand): boolean {
+  if (drive === null || draft.fields.without_drive === "yes") return false;
+  return chain === null || chain.pitch_mm === drive.pitch_mm;
 }
 
 /** Quantities that a maker's limit may be in: two jaw readings are not one reading. */
@@ -29,6 +30,10 @@ export function toAsk(draft: Draft, stand: Stand): Ask {
     const input = driveInput(drive, stand.chain);
     reader.payload.drive = input;
     roller = input.roller_diameter_mm;
+  } else if (stand.chain) {
+    reader.payload.pitch_mm = stand.chain.pitch_mm;
+    roller = stand.chain.roller_diameter_mm;
+    if (typeof roller === "number") reader.payload.roller_diameter_mm = roller;
   } else {
     const pitch = reader.number("pitch_mm", "length", text.pitch, true);
     if (pitch !== undefined) reader.payload.pitch_mm = pitch;
@@ -44,5 +49,11 @@ export function toAsk(draft: Draft, stand: Stand): Ask {
   const allowed = ownQuantities(method, drive !== null);
   const chosen = draft.fields.own_quantity ?? "";
   readOwnLimit(reader, draft, allowed.includes(chosen) ? chosen : "elongation_percent");
-  return { calc: "elongation", payload: reader.done(), missing: reader.missing };
+  const load = stand.chain ? reader.number("load_n", "percent", text.load) : undefined;
+  return {
+    calc: "elongation",
+    payload: reader.done(),
+    missing: reader.missing,
+    extra: { load_n: load ?? null },
+  };
 }

@@ -5,7 +5,7 @@ import { ReadingsField } from "../../controls/readings-field.tsx";
 import { Select } from "../../controls/select.tsx";
 import { currentEngine, unitOf } from "../../store/settings.ts";
 import { lengthText } from "../../units/format.ts";
-import { parseCount, parseLength } from "../../units/parse.ts";
+import { parseCount, parseLength, parseNumber } from "../../units/parse.ts";
 import type { FormProps } from "../bench.ts";
 import { chainSizes } from "../chain-sizes.ts";
 import { InstrumentFold, OwnLimitFold } from "../common-folds.tsx";
@@ -22,7 +22,7 @@ export function WearForm(props: FormProps) {
   const withDrive = usesDrive(draft, stand);
   const set = (field: string) => (value: string) => change(withField(draft, field, value));
   const rollerKnown =
-    withDrive && (stand.chain?.roller_diameter_mm ?? stand.drive?.roller_diameter_mm);
+    stand.chain?.roller_diameter_mm ?? (withDrive && stand.drive?.roller_diameter_mm);
   return (
     <>
       <MethodPicker
@@ -67,6 +67,18 @@ export function WearForm(props: FormProps) {
         hint={`${text.pitchesHint} ${nominal(props)}`}
         problem={problemAt("pitches")?.text}
       />
+      {stand.chain && (
+        <PlainField
+          field="load_n"
+          label={text.load}
+          value={draft.fields.load_n ?? ""}
+          onValue={set("load_n")}
+          parse={parseNumber}
+          inputMode="decimal"
+          unit="N"
+          hint={text.loadHint}
+        />
+      )}
       {stand.drive && (
         <label class="check">
           <input
@@ -79,7 +91,7 @@ export function WearForm(props: FormProps) {
           {text.useDrive(currentEngine.value?.name ?? "")}
         </label>
       )}
-      {!withDrive && <PitchFields {...props} />}
+      {!withDrive && !stand.chain && <PitchFields {...props} />}
       {needsRoller && !rollerKnown && (
         <LengthField
           field="roller_diameter_mm"
@@ -132,6 +144,7 @@ function PitchFields({ draft, change, problemAt }: FormProps) {
 function nominal({ draft, stand }: FormProps): string {
   const count = parseCount(draft.fields.pitches ?? "");
   const typed = parseLength(draft.fields.pitch_mm ?? "", unitOf("pitch_mm"));
-  const pitch = usesDrive(draft, stand) ? stand.drive?.pitch_mm : typed.ok ? typed.mm : undefined;
+  const own = usesDrive(draft, stand) ? stand.drive : stand.chain;
+  const pitch = own?.pitch_mm ?? (typed.ok ? typed.mm : undefined);
   return count.ok && pitch ? text.nominal(lengthText(count.value * pitch, "mm")) : "";
 }

@@ -1,0 +1,73 @@
+/** Bench that puts several readings into one: its words. */
+import type { Draft } from "../bench.ts";
+
+export const meta = {
+  id: "combined",
+  label: "Together",
+  icon: "combined",
+  group: "measure",
+} as const;
+
+/** What the core takes, in the order in which it is listed. */
+export const KINDS = [
+  "elongation_percent",
+  "movement_mm",
+  "crank_rock_deg",
+  "chain_length_mm",
+] as const;
+export type Kind = (typeof KINDS)[number];
+
+/** Field of each kind's standard uncertainty. */
+export const UNCERTAINTY: Record<Kind, string> = {
+  elongation_percent: "standard_uncertainty_percent",
+  movement_mm: "standard_uncertainty_mm",
+  crank_rock_deg: "standard_uncertainty_deg",
+  chain_length_mm: "standard_uncertainty_mm",
+};
+
+export const empty: Draft = { method: "", readings: {}, fields: {} };
+
+export const text = {
+  title: "Readings together",
+  pick: "Saved readings of this chain on this drive",
+  pickNone: "None saved yet. Save a slack, rock or wear reading of this chain, or type values.",
+  typed: "Typed values",
+  typedWhy: "For what was measured elsewhere, or the whole chain on a length bench.",
+  error: (label: string) => `${label}: plus or minus, 95 %`,
+  needsAny: "Tick a saved reading, or type a value.",
+  needsMore: "Add a second kind of reading to see whether they agree.",
+  names: {
+    elongation_percent: "Wear",
+    movement_mm: "Movement",
+    crank_rock_deg: "Crank rock",
+    chain_length_mm: "Chain length",
+  } satisfies Record<Kind, string>,
+  what: (count: number) =>
+    count === 1 ? "Mid-span movement, by 1 reading" : `Mid-span movement, by ${count} together`,
+  agree: (count: number) => (count === 2 ? "Both readings agree" : `All ${count} readings agree`),
+  single: "One reading: nothing to compare",
+  disagree: "The readings disagree",
+  oddIs: (name: string) => `Disagree: ${name.toLowerCase()} is off`,
+  words: { consistent: "Agree", inconsistent: "Disagree", single: "One reading" },
+  chance: (percent: string) =>
+    `Good readings of one chain would lie this far apart or further in ${percent} of cases by chance alone.`,
+  chanceLimit: "Under 5 % they are called inconsistent.",
+  below: "fewer than 1 in 1000",
+  next: {
+    agree: "Use this estimate: it is narrower than any of its readings.",
+    single: "Measure in a second way: wear on the bench, or rock at the crank.",
+    two: "Which of the two is off cannot be told. Measure in a third way.",
+    odd: (name: string, value: string) =>
+      `Measure ${name.toLowerCase()} again. ${value} does not go with the others.`,
+  },
+  causes: "Likely causes",
+  expected: (value: string, theirs: string) =>
+    `The others give an excess length of ${value}, this one ${theirs}.`,
+  forest: "Each reading, and all together",
+  forestNote:
+    "Bars: 95 % interval of each reading as excess length. Band: all together. Wear and length also share the error of the centre distance, which the band holds.",
+  together: "Together",
+  axis: (unit: string) => `Excess length, ${unit}`,
+  taut: "taut",
+  odd: "odd one out",
+};

@@ -1,0 +1,116 @@
+import { Choice } from "../../controls/choice.tsx";
+import { LengthField } from "../../controls/length-field.tsx";
+import { PlainField } from "../../controls/plain-field.tsx";
+import { ReadingsField } from "../../controls/readings-field.tsx";
+import { currentEngine, unitOf } from "../../store/settings.ts";
+import { lengthText } from "../../units/format.ts";
+import { parseCount } from "../../units/parse.ts";
+import type { FormProps } from "../bench.ts";
+import { InstrumentFold, OwnLimitFold } from "../common-folds.tsx";
+import { readingsOf, withField, withReadings } from "../draft.ts";
+import { MethodPicker } from "../method-picker.tsx";
+import { knownRoller, usesDrive } from "./ask.ts";
+import { type Method, methods, order, text, type Which } from "./meta.ts";
+import { MethodPicture } from "./pictures.tsx";
+
+const GEARS = Object.keys(text.gears) as Which[];
+
+export function GearForm(props: FormProps) {
+  const { draft, stand, change, problemAt } = props;
+  const method = draft.method as Method;
+  const { reading, how, between } = methods[method];
+  const withDrive = usesDrive(draft, stand);
+  const roller = knownRoller(draft, stand);
+  const set = (field: string) => (value: string) => change(withField(draft, field, value));
+  return (
+    <>
+      <MethodPicker
+        picture={<MethodPicture method={method} />}
+        label={methods[method].label}
+        how={how}
+        chosen={draft.fields.method_chosen === "yes"}
+      >
+        {(close) => (
+          <Choice
+            name="gear-method"
+            legend={text.method}
+            value={method}
+            onValue={(id) => change({ method: id, ...withField(draft, "method_chosen", "yes") })}
+            onTap={close}
+            options={order.map((id) => ({
+              id,
+              label: methods[id].label,
+              picture: <MethodPicture method={id} />,
+            }))}
+          />
+        )}
+      </MethodPicker>
+      {withDrive && (
+        <fieldset class="segments" aria-label={text.gear}>
+          {GEARS.map((one) => (
+            <button
+              key={one}
+              type="button"
+              aria-pressed={draft.fields.gear === one}
+              onClick={() => change(withField(draft, "gear", one))}
+            >
+              {text.gears[one]}, {stand.drive?.[`${one}_teeth`]}
+            </button>
+          ))}
+        </fieldset>
+      )}
+      <ReadingsField
+        field="readings_mm"
+        label={reading}
+        kind="length"
+        {...readingsOf(draft, "readings_mm")}
+        onChange={(part) => change(withReadings(draft, "readings_mm", part))}
+        problem={problemAt("readings_mm")?.text}
+      />
+      <LengthField
+        field={between}
+        label={text.between[between]}
+        value={draft.fields[between] ?? ""}
+        onValue={set(between)}
+        hint={
+          roller === undefined ? undefined : text.rollerTaken(lengthText(roller, unitOf(between)))
+        }
+        problem={problemAt(between)?.text}
+      />
+      {stand.drive && (
+        <label class="check">
+          <input
+            type="checkbox"
+            checked={withDrive}
+            onChange={(event) =>
+              change(withField(draft, "without_drive", event.currentTarget.checked ? "" : "yes"))
+            }
+          />
+          {text.useDrive(currentEngine.value?.name ?? "")}
+        </label>
+      )}
+      {!withDrive && (
+        <>
+          <PlainField
+            field="teeth"
+            label={text.teeth}
+            value={draft.fields.teeth ?? ""}
+            onValue={set("teeth")}
+            parse={parseCount}
+            inputMode="numeric"
+            problem={problemAt("teeth")?.text}
+          />
+          <LengthField
+            field="pitch_mm"
+            label={text.pitch}
+            value={draft.fields.pitch_mm ?? ""}
+            onValue={set("pitch_mm")}
+            problem={problemAt("pitch_mm")?.text}
+          />
+        </>
+      )}
+      <InstrumentFold {...props} kind="caliper" suffix="mm" />
+      <OwnLimitFold {...props} quantities={["reading_mm"]} />
+    </>
+  );
+}

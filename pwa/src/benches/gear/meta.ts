@@ -1,0 +1,55 @@
+/** Gear bench: its ways of measuring and all its words. */
+import type { Draft } from "../bench.ts";
+
+export const meta = { id: "gear", label: "Gear", icon: "gear", group: "measure" } as const;
+
+export type Method = "over-pins" | "over-chain";
+export type Which = "crank" | "cam";
+
+interface MethodMeta {
+  label: string;
+  reading: string;
+  how: string;
+  /** What lies in the tooth gaps: its field of the core. */
+  between: "pin_diameter_mm" | "roller_diameter_mm";
+}
+
+export const methods: Record<Method, MethodMeta> = {
+  "over-pins": {
+    label: "Over pins",
+    reading: "Over the two pins",
+    how: "Pins as thick as the chain's rollers in two opposite tooth gaps, with an odd count in the two most nearly opposite. Read the largest over both; repeat round the gear.",
+    between: "pin_diameter_mm",
+  },
+  "over-chain": {
+    label: "Over the chain",
+    reading: "Over the wrapped chain",
+    how: "A new chain wrapped tight round the gear. Read over the rollers that lie opposite, as the manuals of gear drives do; repeat round the gear.",
+    between: "roller_diameter_mm",
+  },
+};
+
+export const order: Method[] = ["over-pins", "over-chain"];
+
+export const empty: Draft = { method: "over-pins", readings: {}, fields: { gear: "cam" } };
+
+export const text = {
+  title: "Gear bench",
+  method: "What you measure over",
+  gear: "Which gear",
+  gears: { crank: "Crank gear", cam: "Cam gear" } satisfies Record<Which, string>,
+  useDrive: (name: string) => `A gear of the drive of ${name}`,
+  teeth: "Teeth",
+  pitch: "Chain pitch",
+  between: {
+    pin_diameter_mm: "Pin diameter",
+    roller_diameter_mm: "Roller diameter of that chain",
+  },
+  rollerTaken: (value: string) => `Left empty: the drive's roller diameter, ${value}.`,
+  loss: "Loss of pitch radius",
+  adds: (value: string) => `adds ${value} of excess length`,
+  addsRow: "Slack it adds to this drive, as excess length",
+  nominal: "Pitch diameter, new",
+  measured: "Pitch diameter, as measured",
+  rows: "What the gear has lost",
+};

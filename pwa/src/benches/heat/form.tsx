@@ -1,0 +1,69 @@
+import { LengthField } from "../../controls/length-field.tsx";
+import { unitOf } from "../../store/settings.ts";
+import { readings } from "../../store/state.ts";
+import { lengthText } from "../../units/format.ts";
+import { whenText } from "../../units/when.ts";
+import type { FormProps } from "../bench.ts";
+import { withField } from "../draft.ts";
+import { lastSlack } from "../last-reading.ts";
+import { WindowFold } from "../window-fold.tsx";
+import { BoredFields } from "./bored-fields.tsx";
+import { HeatFields } from "./heat-fields.tsx";
+import { type Part, text } from "./meta.ts";
+
+const PARTS = Object.keys(text.parts) as Part[];
+
+export function HeatForm(props: FormProps) {
+  const { draft, change } = props;
+  const part = draft.method as Part;
+  return (
+    <>
+      <fieldset class="segments" aria-label={text.part}>
+        {PARTS.map((one) => (
+          <button
+            key={one}
+            type="button"
+            aria-pressed={one === part}
+            onClick={() => change({ method: one })}
+          >
+            {text.parts[one]}
+          </button>
+        ))}
+      </fieldset>
+      <Movement {...props} label={part === "heat" ? text.movement : text.movementBefore} />
+      {part === "heat" ? <HeatFields {...props} /> : <BoredFields {...props} />}
+      <WindowFold {...props} />
+    </>
+  );
+}
+
+/** The movement to go on from: typed, or the last one saved of this chain on this drive. */
+function Movement({ draft, stand, change, problemAt, label }: FormProps & { label: string }) {
+  const field = "movement_mm";
+  const value = draft.fields[field] ?? "";
+  const place = { driveId: stand.drive?.id ?? null, chainId: stand.chain?.id ?? null };
+  const last = lastSlack(readings.value, place);
+  const state = last && "state" in last.result ? last.result.state : null;
+  const offered = state ? lengthText(state.movement_mm.value, "mm") : "";
+  const set = (typed: string) => change(withField(draft, field, typed));
+  return (
+    <>
+      <LengthField
+        field={field}
+        label={label}
+        value={value}
+        onValue={set}
+        hint={text.movementHint}
+        problem={problemAt(field)?.text}
+      />
+      {last && state && value.trim() !== offered && (
+        <button type="button" class="button button-wide" onClick={() => set(offered)}>
+          {text.useLast(
+            lengthText(state.movement_mm.value, unitOf(field)),
+            whenText(last.taken_at),
+          )}
+        </button>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,75 @@
+import { useEffect, useRef } from "preact/hooks";
+import { useLatest } from "../../core/latest.ts";
+import type { HeatCurve, HeatResult } from "../../core/results.ts";
+import { materials } from "../../core/terms.ts";
+import type { PicturesProps } from "../../result/shows.ts";
+import { shownTheme } from "../../shell/theme.ts";
+import { settings } from "../../store/settings.ts";
+import { chartText as text } from "./chart-words.ts";
+
+const CURVE_POINTS = 41;
+
+export interface Line {
+  name: string;
+  chosen: boolean;
+  points: HeatCurve["points"];
+}
+
+/** Slack against temperature with this block, and with the two usual ones beside it. */
+export function HeatChart({ result, input, length }: PicturesProps<HeatResult>) {
+  // Asked apart from the number, so that the number never waits for the curves.
+  const answer = useLatest("heat", result && input && { ...input, curve_points: CURVE_POINTS });
+  const box = useRef<HTMLDivElement>(null);
+  const theme = shownTheme.value;
+  const unit = settings.value.temperature;
+  const drawn = answer?.ok ? answer.result : null;
+  useEffect(() => {
+    if (!drawn) return undefined;
+    let remove = () => {};
+    let left = false;
+    void import("./heat-plot.ts").then(({ plot }) => {
+      if (!left && box.current) {
+        const window = drawn.cold_target;
+        remove = plot(box.current, { lines: linesOf(drawn), window, length, unit });
+      }
+    });
+    return () => {
+      left = true;
+      remove();
+    };
+  }, [drawn, length, unit, theme]);
+  if (!drawn) return null;
+  return (
+    <figure class="panel chart">
+      <figcaption>{text.title}</figcaption>
+      <ul class="keys-of-lines">
+        {linesOf(drawn).map(({ name, chosen }, i) => (
+          <li key={name}>
+            <svg viewBox="0 0 36 8" aria-hidden="true">
+              <path class={chosen ? "line-chosen" : `line-${i}`} d="M0 4H36" />
+            </svg>
+            {name}
+          </li>
+        ))}
+      </ul>
+      <div ref={box} class="heat-plot" role="img" aria-label={text.of(linesOf(drawn), length)} />
+      <p class="small">{text.note}</p>
+    </figure>
+  );
+}
+
+/** The chosen block first; the others only where they differ from it. */
+function linesOf(result: HeatResult): Line[] {
+  const block = result.materials.find((one) => one.part === "block");
+  return result.curves
+    .filter(({ block: id }) => id === "chosen" || id !== block?.id)
+    .map(({ block: id, points }) => ({
+      name: id === "chosen" ? (block?.label ?? id) : labelOfMaterial(id),
+      chosen: id === "chosen",
+      points,
+    }));
+}
+
+function labelOfMaterial(id: string): string {
+  return materials.find((one) => one.id === id)?.label ?? id;
+}

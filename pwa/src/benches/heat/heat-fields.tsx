@@ -1,0 +1,97 @@
+import { Choice } from "../../controls/choice.tsx";
+import { Fold } from "../../controls/fold.tsx";
+import { PlainField } from "../../controls/plain-field.tsx";
+import { TemperatureField } from "../../controls/temperature-field.tsx";
+import { TemperatureSwitch } from "../../controls/unit-switch.tsx";
+import { settings } from "../../store/settings.ts";
+import { parseNumber } from "../../units/parse.ts";
+import { temperatureText } from "../../units/temperature.ts";
+import type { FormProps } from "../bench.ts";
+import { withField } from "../draft.ts";
+import { text as shared } from "../strings.ts";
+import { MaterialField, OwnSource } from "./material-field.tsx";
+import { BLOCK_PARTS, OTHER, OWN, text, USUAL_BLOCKS } from "./meta.ts";
+
+/** What decides how hot slack differs from cold: materials and temperatures. */
+export function HeatFields(props: FormProps) {
+  const { draft, change, problemAt } = props;
+  const chosen = draft.fields.block_material ?? "";
+  const usual = USUAL_BLOCKS.includes(chosen);
+  const set = (field: string) => (value: string) => change(withField(draft, field, value));
+  return (
+    <>
+      <Choice
+        name="block"
+        legend={text.block}
+        value={chosen === "" || usual ? chosen : "other"}
+        onValue={(id) => change(withField(draft, "block_material", id === "other" ? OTHER : id))}
+        options={[
+          ...USUAL_BLOCKS.map((id) => ({ id, label: text.blockUsual[id] ?? id })),
+          { id: "other", label: text.blockOther },
+        ]}
+      />
+      {chosen !== "" && <MaterialField {...props} part="block" bare={usual} />}
+      <Fold
+        title={text.materialsFold}
+        open={Boolean(draft.fields.gear_material || draft.fields.chain_material)}
+      >
+        <MaterialField {...props} part="gear" />
+        <MaterialField {...props} part="chain" />
+      </Fold>
+      {BLOCK_PARTS.some((part) => draft.fields[`${part}_material`] === OWN) && (
+        <OwnSource {...props} />
+      )}
+      <Temperatures {...props} />
+      <Fold title={text.stiffnessFold} open={Boolean(draft.fields.stiffness_n_per_mm)}>
+        <PlainField
+          field="stiffness_n_per_mm"
+          label={text.stiffness}
+          value={draft.fields.stiffness_n_per_mm ?? ""}
+          onValue={set("stiffness_n_per_mm")}
+          parse={parseNumber}
+          inputMode="decimal"
+          unit="N/mm"
+          hint={text.stiffnessHint}
+          problem={problemAt("stiffness_n_per_mm")?.text}
+        />
+      </Fold>
+    </>
+  );
+}
+
+const PLACES = ["cold", ...BLOCK_PARTS] as const;
+
+export function Temperatures({ draft, change, problemAt, assumed }: FormProps) {
+  return (
+    <fieldset class="group">
+      <legend class="visually-hidden">{text.temperatures}</legend>
+      <div class="group-head">
+        <span aria-hidden="true">{text.temperatures}</span>
+        <TemperatureSwitch label={text.temperatures} />
+      </div>
+      <div class="pair">
+        {PLACES.map((place) => {
+          const field = `${place}_temperature_c`;
+          const usual = assumed(field);
+          return (
+            <TemperatureField
+              key={field}
+              field={field}
+              label={text.temperature[place]}
+              value={draft.fields[field] ?? ""}
+              onValue={(value) => change(withField(draft, field, value))}
+              hint={
+                usual &&
+                shared.leftEmptyOf(
+                  temperatureText(Number(usual.value), settings.value.temperature),
+                  usual.origin,
+                )
+              }
+              problem={problemAt(field)?.text}
+            />
+          );
+        })}
+      </div>
+    </fieldset>
+  );
+}

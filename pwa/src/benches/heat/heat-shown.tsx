@@ -1,0 +1,149 @@
+/** How hot slack is shown. */
+import type { HeatResult } from "../../core/results.ts";
+import { Assumed, Notes } from "../../result/notes.tsx";
+import { OriginBadge, Source } from "../../result/origin.tsx";
+import { lengthTo, numberTo } from "../../result/quantity.ts";
+import { Rests } from "../../result/reasons.tsx";
+import type { ShownProps, Shows } from "../../result/shows.ts";
+import {
+  EXCESS_DECIMALS,
+  MOVEMENT_DECIMALS,
+  slackGlance,
+  tradeWindow,
+} from "../../result/slack-glance.ts";
+import { text as shared } from "../../result/strings.ts";
+import { fixed, trimmed } from "../../units/format.ts";
+import type { LengthUnit } from "../../units/parse.ts";
+import { HeatChart } from "./heat-chart.tsx";
+import { text } from "./meta.ts";
+import { TwoStates } from "./two-states.tsx";
+import { heatWords as words } from "./words.ts";
+
+type Props = ShownProps<HeatResult>;
+
+function Reasons({ result, input, length }: Props) {
+  const { cold, hot, cold_target: target, interference } = result;
+  const excess = (mm: number) => lengthTo(mm, length, EXCESS_DECIMALS);
+  const hotWindow = range(target.hot_lower_mm, target.hot_upper_mm, length);
+  return (
+    <>
+      <section class="panel reasons">
+        <p class="next">
+          <strong>{shared.next}</strong>{" "}
+          {target.cold_upper_mm === null
+            ? words.hopeless(hotWindow)
+            : words.aim(
+                range(target.cold_lower_mm ?? 0, target.cold_upper_mm, length),
+                hotWindow,
+              )}{" "}
+          <OriginBadge origin={target.origin} />
+        </p>
+        <p>
+          <strong>{shared.why}</strong>{" "}
+          {words.change(
+            excess(cold.excess_mm),
+            excess(hot.excess_mm),
+            signed(excess(hot.excess_mm - cold.excess_mm)),
+          )}
+          {"movement_mm" in input && ` ${words.exact}`}
+        </p>
+        {tradeWindow && <Rests limit={tradeWindow} />}
+      </section>
+      {interference && <Pulls {...{ result, input, length }} pull={interference} />}
+      <Notes result={result} />
+    </>
+  );
+}
+
+function range(from: number, to: number, length: LengthUnit): string {
+  return `${numberTo(from, length, MOVEMENT_DECIMALS)} to ${lengthTo(to, length, MOVEMENT_DECIMALS)}`;
+}
+
+const signed = (words: string) => (words.startsWith("−") ? words : `+${words}`);
+
+function newtons(low: number, high: number): string {
+  return low === high ? `${fixed(low, 0)} N` : `${fixed(low, 0)} to ${fixed(high, 0)} N`;
+}
+
+interface PullProps extends Props {
+  pull: NonNullable<HeatResult["interference"]>;
+}
+
+/** What a chain that is too short when hot does, over the whole range of stiffness. */
+function Pulls({ result, input, length, pull }: PullProps) {
+  const assumed = result.assumptions.find((one) => one.field === "stiffness_n_per_mm");
+  const given = "stiffness_n_per_mm" in input ? input.stiffness_n_per_mm : undefined;
+  return (
+    <section class="panel pulls">
+      <h2>{words.pulls}</h2>
+      <table>
+        <tbody>
+          <tr>
+            <th scope="row">{words.pullRows.interference}</th>
+            <td class="num">{lengthTo(pull.interference_mm, length, EXCESS_DECIMALS)}</td>
+          </tr>
+          <tr>
+            <th scope="row">{words.pullRows.tension}</th>
+            <td class="num">{newtons(pull.tension_low_n, pull.tension_high_n)}</td>
+          </tr>
+          <tr>
+            <th scope="row">{words.pullRows.load}</th>
+            <td class="num">{newtons(pull.shaft_load_low_n, pull.shaft_load_high_n)}</td>
+          </tr>
+        </tbody>
+      </table>
+      <p class="small">
+        {assumed ? (
+          <>
+            {assumed.text} <OriginBadge origin={assumed.origin} />
+          </>
+        ) : (
+          typeof given === "number" && `${words.pullRows.stiffness}: ${trimmed(given, 1)} N/mm.`
+        )}{" "}
+        {words.pullsNote}
+      </p>
+    </section>
+  );
+}
+
+function Details({ result, length }: Props) {
+  return (
+    <>
+      <TwoStates
+        title={words.both}
+        heads={[words.cold, words.hot]}
+        before={result.cold}
+        after={result.hot}
+        length={length}
+      />
+      <section class="panel">
+        <h2>{words.materials}</h2>
+        <ul class="plain-list">
+          {result.materials.map((one) => (
+            <li key={one.part}>
+              <strong>{words.parts[one.part]}</strong>: {one.label},{" "}
+              <span class="num">
+                {trimmed(one.expansion_ppm, 2)} {text.perKelvin}
+              </span>{" "}
+              <OriginBadge origin={one.origin} />{" "}
+              <span class="small">
+                <Source source={one.source} address={one.address} />
+              </span>
+            </li>
+          ))}
+        </ul>
+      </section>
+      <Assumed result={result} />
+    </>
+  );
+}
+
+export const heatShown: Shows<HeatResult> = {
+  glance: ({ hot, cold, interference: pull }, length) => {
+    const underShort = pull ? words.pull(newtons(pull.tension_low_n, pull.tension_high_n)) : "";
+    return slackGlance(hot, cold, length, { ...words, underShort });
+  },
+  Reasons,
+  Pictures: HeatChart,
+  Details,
+};

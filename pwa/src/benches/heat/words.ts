@@ -1,0 +1,67 @@
+/** Words of the results of the heat bench. */
+import type { Zone } from "../../core/results.ts";
+import { text as shared } from "../../result/strings.ts";
+
+const zone = (name: Zone) => shared.zoneNames[name];
+const capital = (words: string) => words.charAt(0).toUpperCase() + words.slice(1);
+
+export const heatWords = {
+  movement: "Mid-span movement, hot",
+  short: "Hot, the chain is too short by",
+  before: (value: string) => `cold ${value}`,
+  headline: (name: Zone) => `Hot: ${zone(name)}`,
+  headlineShort: "Hot: no slack, the chain pulls",
+  wordShort: "No slack hot",
+  caption: "solid hot, hollow cold",
+  aim: (cold: string, hot: string) => `Aim for ${cold} of movement cold: it becomes ${hot} hot.`,
+  hopeless: (hot: string) =>
+    `No cold fit gives ${hot} hot: a chain just taut when cold has more than that.`,
+  change: (cold: string, hot: string, by: string) =>
+    `From cold to running, the excess length goes from ${cold} to ${hot} (${by}).`,
+  exact: "The cold movement is taken as exact; its own plus-or-minus is not carried along.",
+  pull: (newtons: string) => `${newtons} in each strand`,
+  pulls: "Under tension when hot",
+  pullRows: {
+    interference: "Too short by",
+    tension: "Tension of each strand",
+    load: "Load on each shaft, along the centre line",
+    stiffness: "Stiffness of the loop",
+  },
+  pullsNote:
+    "At rest; running adds the working pull. The load goes into the cam's and the crank's front bearings.",
+  materials: "Materials",
+  parts: { block: "Block", gear: "Gears", chain: "Chain" } as Record<string, string>,
+  both: "Cold and hot",
+  cold: "Cold",
+  hot: "Hot",
+};
+
+export const boredWords = {
+  movement: "Mid-span movement, after",
+  short: "After, the chain is too short by",
+  before: (value: string) => `was ${value}`,
+  headline: (name: Zone) => `After: ${zone(name)}`,
+  headlineShort: "After: the chain is too short",
+  wordShort: "Too short",
+  underShort: "it would not go on, or only stretched",
+  caption: "solid after, hollow before",
+  centre: (before: string, after: string, by: string) =>
+    `Centre distance ${before} to ${after} (${by}): the excess length changes by`,
+  needed: (amount: string, window: string) => `${capital(amount)}, for ${window} of movement.`,
+  shorter: (from: string, to: string) => `a chain ${from} to ${to} shorter than this one`,
+  longer: (from: string, to: string) => `a chain ${from} to ${to} longer than this one`,
+  around: (shorter: string, longer: string) =>
+    `this chain, or one up to ${shorter} shorter or ${longer} longer`,
+  bench: (low: string, high: string) =>
+    `On the bench such a chain reads ${low} to ${high} % against its nominal length.`,
+  both: "Before and after",
+  wasRow: "Before",
+  nowRow: "After",
+  picture: "The two shafts",
+  pictureNote: (times: string) =>
+    `Drive to scale; the shift of the crank drawn ${times} times too large.`,
+  pictureOf: (before: string, after: string) =>
+    `The crank moved: centre distance was ${before} and is ${after}; the slack strand before and after.`,
+  was: "was",
+  now: "now",
+};

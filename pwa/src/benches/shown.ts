@@ -1,0 +1,24 @@
+/** How the result of each calculation is shown. To add one: a line here. */
+import type { AnyResult, BenchCalc, Results } from "../core/results.ts";
+import { measured } from "../result/measured.ts";
+import type { Shows } from "../result/shows.ts";
+import { unknown } from "../result/unknown.tsx";
+import { combinedShown } from "./combined/shown.tsx";
+import { gearShown } from "./gear/shown.tsx";
+import { boredShown } from "./heat/bored-shown.tsx";
+import { heatShown } from "./heat/heat-shown.tsx";
+
+const SHOWN: { [C in BenchCalc]?: Shows<Results[C]> } = {
+  elongation: measured,
+  slack: measured,
+  "crank-rock": measured,
+  heat: heatShown,
+  bored: boredShown,
+  gear: gearShown,
+  combined: combinedShown,
+};
+
+/** The way to show the results of a calculation; each result names its own. */
+export function shownOf(calc: BenchCalc): Shows<AnyResult> {
+  return (SHOWN[calc] ?? unknown) as unknown as Shows<AnyResult>;
+}

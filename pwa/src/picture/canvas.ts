@@ -1,0 +1,33 @@
+/** What every chart on canvas shares: the page's colours, its axes, its width. */
+import type uPlot from "uplot";
+
+/** Colours of the page's theme, for the canvas. */
+export function ink(box: HTMLElement): (name: string) => string {
+  const style = getComputedStyle(box);
+  return (name) => style.getPropertyValue(`--${name}`).trim();
+}
+
+/** The look of an axis. */
+export function axisLook(box: HTMLElement): uPlot.Axis {
+  const colour = ink(box);
+  const font = `13px ${getComputedStyle(box).fontFamily}`;
+  return {
+    stroke: colour("ink"),
+    font,
+    labelFont: font,
+    ticks: { stroke: colour("line") },
+    grid: { stroke: colour("grid") },
+  };
+}
+
+/** Keeps a chart as wide as its box; gives the way to remove it. */
+export function followWidth(box: HTMLElement, chart: uPlot, height: number): () => void {
+  const watch = new ResizeObserver(() => {
+    if (box.clientWidth > 0) chart.setSize({ width: box.clientWidth, height });
+  });
+  watch.observe(box);
+  return () => {
+    watch.disconnect();
+    chart.destroy();
+  };
+}

@@ -1,0 +1,58 @@
+/** The glance of slack that was worked out for a drive: movement by its zone, or none at all. */
+import type { HeatResult, Limit } from "../core/results.ts";
+import { limits } from "../core/terms.ts";
+import { fractionText } from "../units/format.ts";
+import type { LengthUnit } from "../units/parse.ts";
+import type { Glance } from "./glance.ts";
+import { lengthTo, numberTo } from "./quantity.ts";
+import { toneOf } from "./tone.tsx";
+import { windowZones } from "./zones.ts";
+
+type Seen = HeatResult["hot"];
+
+/** Decimals of a millimetre that a movement, and a length too short, are given to. */
+export const MOVEMENT_DECIMALS = 1;
+export const EXCESS_DECIMALS = 3;
+
+/** The window that the zones come from. */
+export const tradeWindow: Limit | null = limits.find((one) => one.id === "slack-window") ?? null;
+
+interface Words {
+  movement: string;
+  short: string;
+  /** Of the value before the change. */
+  before: (value: string) => string;
+  headline: (zone: Seen["zone"]) => string;
+  headlineShort: string;
+  wordShort: string;
+  /** Under how much the chain is too short. */
+  underShort: string;
+  caption: string;
+}
+
+export function slackGlance(now: Seen, before: Seen, length: LengthUnit, words: Words): Glance {
+  const short = now.excess_mm < 0;
+  return {
+    what: short ? words.short : words.movement,
+    number: short
+      ? numberTo(-now.excess_mm, length, EXCESS_DECIMALS)
+      : numberTo(now.movement_mm, length, MOVEMENT_DECIMALS),
+    unit: length,
+    side: words.before(lengthTo(before.movement_mm, length, MOVEMENT_DECIMALS)),
+    under: short ? words.underShort : fractionText(now.movement_mm),
+    tone: toneOf(now.zone),
+    outcome: now.zone,
+    word: short ? words.wordShort : words.headline(now.zone),
+    headline: short ? words.headlineShort : words.headline(now.zone),
+    scale: {
+      quantity: "movement_mm",
+      value: now.movement_mm,
+      low: now.movement_mm,
+      high: now.movement_mm,
+      before: before.movement_mm,
+      zones: windowZones(limits),
+      caption: words.caption,
+    },
+    limit: tradeWindow,
+  };
+}

@@ -1,0 +1,33 @@
+/** Temperatures as typed and as shown, in degrees Celsius or Fahrenheit. */
+import { trimmed } from "./format.ts";
+import { parseNumber, type ReadNumber, type Wrong } from "./parse.ts";
+
+export type TemperatureUnit = "degC" | "degF";
+
+export const SIGNS: Record<TemperatureUnit, string> = { degC: "°C", degF: "°F" };
+
+const toCelsius = (value: number, unit: TemperatureUnit) =>
+  unit === "degF" ? ((value - 32) * 5) / 9 : value;
+
+/** A temperature [degC] in a unit. */
+export function temperatureIn(celsius: number, unit: TemperatureUnit): number {
+  return unit === "degF" ? (celsius * 9) / 5 + 32 : celsius;
+}
+
+/** Reads a temperature to [degC]: 90, -10, 194 °F; a unit typed along wins over `unit`. */
+export function parseTemperature(text: string, unit: TemperatureUnit): ReadNumber | Wrong {
+  const clean = text.replace(/[\u2010-\u2015\u2212]/g, "-").trim();
+  const parts = /^(-?) ?(.*?) ?(?:(?:°|deg) ?)?([cf])?$/i.exec(clean);
+  const read = parseNumber(parts?.[2] ?? clean);
+  if (!read.ok)
+    return { ...read, got: text.trim(), need: `a temperature such as 90 ${SIGNS[unit]}` };
+  const said = parts?.[3]?.toLowerCase();
+  const used = said === undefined ? unit : said === "f" ? "degF" : "degC";
+  const value = parts?.[1] === "-" ? -read.value : read.value;
+  return { ok: true, value: toCelsius(value, used) };
+}
+
+/** A temperature [degC] with its unit, to a tenth of a degree. */
+export function temperatureText(celsius: number, unit: TemperatureUnit): string {
+  return `${trimmed(temperatureIn(celsius, unit), 1)} ${SIGNS[unit]}`;
+}
