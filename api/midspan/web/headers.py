@@ -21,7 +21,7 @@ SECURITY = {
     "Referrer-Policy": "no-referrer",
     "Cross-Origin-Opener-Policy": "same-origin",
     "Cross-Origin-Resource-Policy": "same-origin",
-    "Permissions-Policy": "camera=(), geolocation=(), microphone=(), payment=(), usb=()",
+    "Permissions-Policy": "camera=(self), geolocation=(), microphone=(), payment=(), usb=()",
 }
 
 

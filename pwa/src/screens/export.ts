@@ -3,13 +3,14 @@ import { db } from "../store/state.ts";
 /** Everything on the phone as one JSON file, for safe keeping anywhere. */
 export async function exportAll(): Promise<void> {
   const from = await db();
-  const [engines, drives, chains, readings] = await Promise.all([
+  const [engines, drives, chains, gear_sets, readings] = await Promise.all([
     from.getAll("engines"),
     from.getAll("drives"),
     from.getAll("chains"),
+    from.getAll("gear-sets"),
     from.getAll("readings"),
   ]);
-  const whole = { format: "midspan-records-1", engines, drives, chains, readings };
+  const whole = { format: "midspan-records-1", engines, drives, chains, gear_sets, readings };
   const file = new Blob([JSON.stringify(whole, null, 2)], { type: "application/json" });
   const link = document.createElement("a");
   link.href = URL.createObjectURL(file);

@@ -13,6 +13,8 @@ const puts: Puts = {
   engines: (id, body) => client.PUT("/api/v1/engines/{id}", { params: { path: { id } }, body }),
   drives: (id, body) => client.PUT("/api/v1/drives/{id}", { params: { path: { id } }, body }),
   chains: (id, body) => client.PUT("/api/v1/chains/{id}", { params: { path: { id } }, body }),
+  "gear-sets": (id, body) =>
+    client.PUT("/api/v1/gear-sets/{id}", { params: { path: { id } }, body }),
   readings: (id, body) => client.PUT("/api/v1/readings/{id}", { params: { path: { id } }, body }),
 };
 
@@ -39,6 +41,7 @@ export async function pullPage<K extends Kind>(kind: K, after: string | null): P
   const { data, response } = await client.GET(path, init);
   if (!data) throw new Error(`The service answered ${response.status}`);
   // What the service adds for itself is not ours to keep, nor to send back.
-  const items = data.items.map(({ version: _version, received_at: _at, ...record }) => record);
+  const records = data.items.map(({ version: _version, received_at: _at, ...record }) => record);
+  const items = records.filter((record) => !("calc" in record && record.calc === "fit"));
   return { items: items as unknown as Records[K][], next: data.next };
 }

@@ -1,11 +1,12 @@
 /** Everything the phone keeps, in one IndexedDB database. */
 import { type DBSchema, type IDBPDatabase, openDB } from "idb";
-import type { Kind, Records, Waiting } from "./records.ts";
+import { KINDS, type Kind, type Records, type Waiting } from "./records.ts";
 
 interface Schema extends DBSchema {
   engines: { key: string; value: Records["engines"] };
   drives: { key: string; value: Records["drives"] };
   chains: { key: string; value: Records["chains"] };
+  "gear-sets": { key: string; value: Records["gear-sets"] };
   readings: { key: string; value: Records["readings"] };
   outbox: { key: string; value: Waiting };
   /** Settings and half-entered forms, by name. */
@@ -15,16 +16,18 @@ interface Schema extends DBSchema {
 export type Database = IDBPDatabase<Schema>;
 
 const NAME = "midspan";
-const VERSION = 1;
+const VERSION = 2;
 
 export function openDatabase(name: string = NAME): Promise<Database> {
   return openDB<Schema>(name, VERSION, {
+    // What an older version of the app kept stays; what it lacked is added.
     upgrade(db) {
-      for (const kind of ["engines", "drives", "chains", "readings"] as const) {
-        db.createObjectStore(kind, { keyPath: "id" });
+      const has = new Set<string>(db.objectStoreNames);
+      for (const kind of KINDS) {
+        if (!has.has(kind)) db.createObjectStore(kind, { keyPath: "id" });
       }
-      db.createObjectStore("outbox", { keyPath: "key" });
-      db.createObjectStore("kept");
+      if (!has.has("outbox")) db.createObjectStore("outbox", { keyPath: "key" });
+      if (!has.has("kept")) db.createObjectStore("kept");
     },
   });
 }

@@ -1,5 +1,5 @@
 /** The records kept on the phone and at the service, as both write them. */
-import type { Problem } from "../core/results.ts";
+import type { AnyResult, BenchCalc, Problem } from "../core/results.ts";
 import type { components } from "../generated/api";
 
 type Schemas = components["schemas"];
@@ -10,25 +10,35 @@ export type DriveFields = Schemas["Drive"];
 export type Engine = Kept<Schemas["EngineWrite"]>;
 export type Drive = Kept<Schemas["DriveWrite"]>;
 export type Chain = Kept<Schemas["ChainWrite"]>;
-export type Reading = Kept<Schemas["ReadingWrite"]>;
+export type GearSet = Kept<Schemas["GearSetWrite"]>;
+type Stored = Schemas["ReadingWrite"];
+/** A saved reading. A fit table is not kept on the phone: it is worked out from the readings. */
+export type Reading = Kept<
+  Omit<Stored, "calc" | "input" | "result"> & {
+    calc: BenchCalc;
+    input: Exclude<Stored["input"], Schemas["FitInput"]>;
+    result: AnyResult;
+  }
+>;
 export type ReadingInput = Reading["input"];
 
 export interface Records {
   engines: Engine;
   drives: Drive;
   chains: Chain;
+  "gear-sets": GearSet;
   readings: Reading;
 }
 export type Kind = keyof Records;
 
 /** Parents before children: the order in which records must reach the service. */
-export const KINDS: readonly Kind[] = ["engines", "drives", "chains", "readings"];
+export const KINDS: readonly Kind[] = ["engines", "drives", "chains", "gear-sets", "readings"];
 
 /** Ids of the records that must be there before this one. */
 export function parentsOf<K extends Kind>(kind: K, record: Records[K]): string[] {
   if (kind === "engines") return [];
-  const { engine_id, drive_id, chain_id } = record as Partial<Reading>;
-  return [engine_id, drive_id, chain_id].filter((id) => typeof id === "string");
+  const { engine_id, drive_id, chain_id, gear_set_id } = record as Partial<Reading>;
+  return [engine_id, drive_id, chain_id, gear_set_id].filter((id) => typeof id === "string");
 }
 
 /** One record that the service does not have yet in its newest form. */

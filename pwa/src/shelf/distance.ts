@@ -1,0 +1,33 @@
+/** How far a chain has run: kept in kilometres, typed in kilometres or miles. */
+import { fixed } from "../units/format.ts";
+import type { Wrong } from "../units/parse.ts";
+
+const KM_PER_MILE = 1.609344;
+export type DistanceUnit = "km" | "mi";
+
+export type ReadDistance = { ok: true; km: number } | Wrong;
+
+/** Reads "61 000 mi", "98000 km", or a bare number in the unit given. */
+export function parseDistance(typed: string, unit: DistanceUnit): ReadDistance {
+  const found = /^([\d\s\u00a0\u202f]+(?:[.,]\d{1,2})?) ?(km|mi|miles)?$/i.exec(typed.trim());
+  const number = Number((found?.[1] ?? "").replace(/\s/g, "").replace(",", "."));
+  if (!found || Number.isNaN(number) || !/\d/.test(typed)) {
+    return {
+      ok: false,
+      got: typed.trim(),
+      need: "a distance such as 61 000 mi or 98000 km",
+      hint: "",
+    };
+  }
+  const miles = found[2] ? found[2].toLowerCase().startsWith("m") : unit === "mi";
+  return { ok: true, km: miles ? number * KM_PER_MILE : number };
+}
+
+/** Both units, as the label of a part may be in either. */
+export function distanceText(km: number): string {
+  return `${grouped(km)} km (${grouped(km / KM_PER_MILE)} mi)`;
+}
+
+function grouped(value: number): string {
+  return fixed(value, 0).replace(/\B(?=(\d{3})+(?!\d))/g, "\u202f");
+}

@@ -1,0 +1,100 @@
+import { useState } from "preact/hooks";
+import type { FitResult } from "../../core/results.ts";
+import type { Chain, GearSet } from "../../store/records.ts";
+import { tagged } from "../tag.ts";
+import type { Assembled } from "./assemble.ts";
+import { PairFacts, PairSummary } from "./ranked.tsx";
+import { text } from "./strings.ts";
+import { type Pair, type Table, toneOfChance } from "./table.ts";
+
+interface Props {
+  table: Table;
+  assembled: Assembled;
+  window: FitResult["window"];
+}
+
+const short = (one: Chain | GearSet) => one.tag || one.label;
+const byName = <T extends Chain | GearSet>(all: T[]) =>
+  [...all].sort((a, b) => tagged(a).localeCompare(tagged(b), undefined, { numeric: true }));
+
+/** Every chain on every gear set, as numbers; the list above is the place to begin. */
+export function Matrix({ table, assembled, window }: Props) {
+  const [key, setKey] = useState("");
+  const gears = byName(assembled.gears);
+  const [chainId = "", gearsId = ""] = key.split(" ");
+  const open = table.at(chainId, gearsId);
+  return (
+    <section class="panel">
+      <h2>{text.matrix}</h2>
+      <p class="small">{text.matrixNote(table.hot ? text.hot : text.cold)}</p>
+      <section class="fit-scroll" aria-label={text.matrix} tabIndex={-1}>
+        <table class="fit-matrix">
+          <thead>
+            <tr>
+              <th scope="col">{text.matrixCorner}</th>
+              {gears.map((one) => (
+                <th key={one.id} scope="col" title={tagged(one)}>
+                  <span>{short(one)}</span>
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {byName(assembled.chains).map((chain) => (
+              <tr key={chain.id}>
+                <th scope="row" title={tagged(chain)}>
+                  <span>{short(chain)}</span>
+                </th>
+                {gears.map((one) => {
+                  const pair = table.at(chain.id, one.id);
+                  const mine = `${chain.id} ${one.id}`;
+                  return (
+                    <td key={one.id}>
+                      {pair && (
+                        <Cell pair={pair} pressed={mine === key} onTap={() => setKey(mine)} />
+                      )}
+                    </td>
+                  );
+                })}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </section>
+      {open && (
+        <div class="fit-open" role="status">
+          <div class="fit-row">
+            <PairSummary pair={open} table={table} window={window} />
+          </div>
+          <PairFacts pair={open} />
+        </div>
+      )}
+    </section>
+  );
+}
+
+interface CellProps {
+  pair: Pair;
+  pressed: boolean;
+  onTap(): void;
+}
+
+function Cell({ pair, pressed, onTap }: CellProps) {
+  const { chance, trials } = pair;
+  const percent = chance === null ? "?" : String(Math.round(chance * 100));
+  const words = `${tagged(pair.chain)} on ${tagged(pair.gears)}: ${
+    chance === null ? text.undetermined : text.inWindow(`${percent} %`)
+  }, ${text.trialHere(trials.length)}`;
+  return (
+    <button
+      type="button"
+      class={`fit-cell tone-${toneOfChance(chance)}`}
+      aria-label={words}
+      aria-pressed={pressed}
+      onClick={onTap}
+    >
+      {percent}
+      {trials.length > 0 && <span class="fit-tried" aria-hidden="true" />}
+    </button>
+  );
+}

@@ -1,0 +1,53 @@
+/** What the saved readings say of each part: its trial fits, bench lengths and measurements. */
+import type { Chain, GearSet, Reading } from "../store/records.ts";
+import { unitOf } from "../store/settings.ts";
+import { readings } from "../store/state.ts";
+import { lengthText } from "../units/format.ts";
+import { text } from "./strings.ts";
+
+const newest = (list: Reading[]) => [...list].sort((a, b) => b.taken_at.localeCompare(a.taken_at));
+
+export function benchLengthsOf(chain: Chain): Reading[] {
+  return newest(
+    readings.value.filter((one) => one.chain_id === chain.id && one.calc === "elongation"),
+  );
+}
+
+/** A slack reading with a chain and a gear set is a trial fit of the two. */
+export function trialsOf(part: { id: string }): Reading[] {
+  return newest(
+    readings.value.filter(
+      (one) =>
+        one.calc === "slack" &&
+        one.chain_id &&
+        one.gear_set_id &&
+        (one.chain_id === part.id || one.gear_set_id === part.id),
+    ),
+  );
+}
+
+export function measurementsOf(gears: GearSet): Reading[] {
+  return newest(
+    readings.value.filter((one) => one.gear_set_id === gears.id && one.calc === "gear"),
+  );
+}
+
+const pitchText = (mm: number) => lengthText(mm, unitOf("pitch_mm"));
+
+export function chainSize(chain: Chain): string {
+  return text.linksOf(chain.links, pitchText(chain.pitch_mm));
+}
+
+export function gearsSize(gears: GearSet): string {
+  return text.teethOf(gears.crank_teeth, gears.cam_teeth, pitchText(gears.pitch_mm));
+}
+
+export function chainSummary(chain: Chain): string {
+  const counts = [text.lengths(benchLengthsOf(chain).length), text.tries(trialsOf(chain).length)];
+  return [chainSize(chain), ...counts].join(" · ");
+}
+
+export function gearsSummary(gears: GearSet): string {
+  const counts = [text.measures(measurementsOf(gears).length), text.tries(trialsOf(gears).length)];
+  return [gearsSize(gears), ...counts].join(" · ");
+}
