@@ -231,7 +231,7 @@ def test_the_shaft_load_is_the_slope_of_the_energy(payload: Payload, stiffness: 
     shape = geometry(drive)
     load = shaft_load(tension(stiffness, -0.1), shape.angle)
     # The chain line's tangents are the pitch circles', its arcs are z pitches long: the two differ
-    # a little, and the slope with them (1 - sin(x)/x of a tooth's half angle, below half a per cent).
+    # a little, and the slope with them (1 - sin(x)/x of a tooth's half angle: below 0.5 %).
     assert load == pytest.approx(slope, rel=0.005)
     assert load <= 2 * tension(stiffness, -0.1)
 
