@@ -73,7 +73,7 @@ class Document:
             yield from self.numbers(schema["items"], (*path, 0))
         for name, part in schema.get("properties", {}).items():
             yield from self.numbers(part, (*path, name))
-        for part in schema.get("anyOf", []):
+        for part in schema.get("anyOf", []) + schema.get("oneOf", []):
             yield from self.numbers(part, path)
 
 

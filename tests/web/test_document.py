@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 from jsonschema import Draft202012Validator
 
-from midspan.core import glossary
+from midspan.core import CALCS, glossary
 from midspan.settings import Settings
 from midspan.web import create_app
 from web.document import Document
@@ -64,7 +64,7 @@ def test_the_check_of_examples_sees_a_fault(document: Document) -> None:
     assert document.faults({"pitch_mm": 2}, schema) != []
 
 
-@pytest.mark.parametrize("name", ["drive", "elongation", "slack", "crank-rock"])
+@pytest.mark.parametrize("name", sorted(CALCS))
 def test_every_number_of_an_input_has_the_glossarys_range_and_meaning(
     document: Document, name: str
 ) -> None:

@@ -6,10 +6,11 @@ from typing import Any
 import pytest
 
 from midspan.core import VERSION, run
-from midspan.web.examples import WRITES
+from midspan.web.examples import INPUTS, RESULTS, WRITES
+from midspan.web.schemas.records import CALCS, LONGEST_INPUT, LONGEST_RESULT
 from web.document import Document
 
-NOUNS = ("engine", "drive", "chain", "reading")
+NOUNS = ("engine", "drive", "chain", "gear-set", "reading")
 
 
 def key(number: int) -> str:
@@ -58,7 +59,7 @@ def test_a_record_is_kept_as_sent(shelf: Shelf, noun: str) -> None:
     shelf.put(noun, 2, {k: v for k, v in kept.items() if k not in added}, 200)
 
 
-@pytest.mark.parametrize("noun", ["engine", "drive", "chain"])
+@pytest.mark.parametrize("noun", ["engine", "drive", "chain", "gear-set"])
 def test_a_change_replaces_what_was_kept(shelf: Shelf, noun: str) -> None:
     shelf.put(noun, 2, WRITES[noun], 201)
     field = "name" if noun == "engine" else "label"
@@ -76,6 +77,7 @@ def test_a_change_replaces_what_was_kept(shelf: Shelf, noun: str) -> None:
         {"result": WRITES["reading"]["result"] | {"calc": "sla"}},
         {"limit": None},
         {"engine_id": None},
+        {"load_n": 100},
     ],
     ids=str,
 )
@@ -121,15 +123,61 @@ BAD = [
     ("chain", {"engine_id": key(9)}, "engine_id", "no-such-record"),
     ("chain", {"pitch_mm": True}, "pitch_mm", "not-a-number"),
     ("chain", {"links": 10**400}, "links", "out-of-range"),
+    *(
+        ("chain", {"tag": tag}, "tag", code)
+        for tag, code in {
+            "": "not-a-tag",
+            " C": "not-a-tag",
+            "C ": "not-a-tag",
+            "a/b": "not-a-tag",
+            "a\nb": "not-a-tag",
+            "a\x00": "not-a-tag",
+            "\ud800": "not-a-tag",
+            "\ufffe": "not-a-tag",
+            "x" * 41: "not-a-tag",
+        }.items()
+    ),
+    ("chain", {"tag": 7}, "tag", "not-text"),
+    ("chain", {"distance_run_km": -1}, "distance_run_km", "out-of-range"),
+    ("chain", {"distance_run_km": "1000"}, "distance_run_km", "not-a-number"),
+    ("chain", {"description": 5}, "description", "not-text"),
+    ("chain", {"description": "x" * 4001}, "description", "too-long"),
+    ("gear-set", {"engine_id": key(9)}, "engine_id", "no-such-record"),
+    ("gear-set", {"label": None}, "label", "missing"),
+    ("gear-set", {"tag": "a/b"}, "tag", "not-a-tag"),
+    ("gear-set", {"pitch_mm": None}, "pitch_mm", "missing"),
+    ("gear-set", {"crank_teeth": 8}, "crank_teeth", "out-of-range"),
+    ("gear-set", {"cam_teeth": 44.5}, "cam_teeth", "not-whole"),
+    ("gear-set", {"adjuster": "wedge"}, "adjuster", "not-a-choice"),
+    ("gear-set", {"keyway_offsets_crank_deg": 4}, "keyway_offsets_crank_deg", "not-a-list"),
+    ("gear-set", {"keyway_offsets_crank_deg": [0] * 31}, "keyway_offsets_crank_deg", "too-many"),
+    (
+        "gear-set",
+        {"keyway_offsets_crank_deg": [0, 31]},
+        "keyway_offsets_crank_deg[1]",
+        "out-of-range",
+    ),
+    (
+        "gear-set",
+        {"keyway_offsets_crank_deg": [None]},
+        "keyway_offsets_crank_deg[0]",
+        "missing",
+    ),
+    ("gear-set", {"links": 58}, "links", "unknown-field"),
+    ("reading", {"gear_set_id": key(9)}, "gear_set_id", "no-such-record"),
+    ("reading", {"gear_set_id": "G-1"}, "gear_set_id", "not-an-id"),
+    ("reading", {"load_n": -1}, "load_n", "out-of-range"),
+    ("reading", {"load_n": float("inf")}, "load_n", "not-finite"),
+    ("reading", {"calc": "batch"}, "calc", "not-a-choice"),
     ("reading", {"calc": "drive"}, "calc", "not-a-choice"),
     ("reading", {"calc": None}, "calc", "missing"),
     ("reading", {"drive_id": key(9)}, "drive_id", "no-such-record"),
     ("reading", {"input": None}, "input", "missing"),
     ("reading", {"input": []}, "input", "not-an-object"),
-    ("reading", {"input": {"a": "x" * 17_000}}, "input", "too-long"),
+    ("reading", {"input": {"a": "x" * LONGEST_INPUT}}, "input", "too-long"),
     ("reading", {"result": {"a": float("nan")}}, "result", "not-finite"),
     ("reading", {"result": {"a": [{"b": float("-inf")}]}}, "result", "not-finite"),
-    ("reading", {"result": {"a": "x" * 65_000}}, "result", "too-long"),
+    ("reading", {"result": {"a": "x" * LONGEST_RESULT}}, "result", "too-long"),
     ("reading", {"limit": "own"}, "limit", "not-an-object"),
     ("reading", {"core_version": 1}, "core_version", "not-text"),
     ("reading", {"taken_at": None}, "taken_at", "missing"),
@@ -201,3 +249,47 @@ def test_input_that_today_is_refused_is_explained_too(client, shelf: Shelf) -> N
     assert said["recomputed"] is None
     assert said["same_verdict"] is False
     assert "not-a-choice" in {found["code"] for found in said["problems"]}
+
+
+@pytest.mark.parametrize("calc", CALCS)
+def test_every_result_that_can_be_kept_is_explained(
+    client, shelf: Shelf, document: Document, calc: str
+) -> None:
+    result = run(calc, INPUTS[calc])
+    sent = WRITES["reading"] | {"calc": calc, "input": INPUTS[calc], "result": result}
+    write = {"$ref": "#/components/schemas/ReadingWrite"}
+    assert document.faults(sent, write) == []
+    assert document.faults(sent | {"result": RESULTS["drive"]}, write) != []
+    stored = shelf.put("reading", 2, sent, 201)
+    path = "/api/v1/readings/{id}/explanation"
+    said = document.expect(client.get(path.replace("{id}", key(2))), "get", path)
+    assert (said["stored"], said["recomputed"]) == (stored, result)
+    # A calculation without a verdict cannot have the same one.
+    assert said["same_verdict"] is (True if "verdict" in result else None)
+
+
+def test_a_trial_fit_names_its_chain_its_gears_and_its_drive(shelf: Shelf) -> None:
+    for number, noun in enumerate(("drive", "chain", "gear-set"), start=3):
+        shelf.put(noun, number, WRITES[noun] | {"engine_id": key(1)}, 201)
+    of = {"drive_id": key(3), "chain_id": key(4), "gear_set_id": key(5), "load_n": 110.5}
+    kept = shelf.put("reading", 2, WRITES["reading"] | of, 201)
+    assert {name: kept[name] for name in of} == of
+
+
+def test_what_a_part_was_not_told_comes_back_as_null(shelf: Shelf) -> None:
+    gears = {name: WRITES["gear-set"][name] for name in ("label", "pitch_mm", "created_at")}
+    kept = shelf.put("gear-set", 2, gears | {"crank_teeth": 22, "cam_teeth": 44}, 201)
+    empty = ("engine_id", "tag", "adjuster", "keyway_offsets_crank_deg", "note")
+    assert [kept[name] for name in empty] == [None] * 5
+    chain = {name: WRITES["chain"][name] for name in ("label", "pitch_mm", "links", "created_at")}
+    kept = shelf.put("chain", 2, chain, 201)
+    assert (kept["tag"], kept["distance_run_km"], kept["description"]) == (None, None, None)
+    assert shelf.put("gear-set", 2, WRITES["gear-set"], 200)["version"] == 2
+
+
+@pytest.mark.parametrize(
+    "tag", ["1", "C 07", "Ä-12 № 3", "x" * 40, "..", "日本", "a.svg", "50%?#&<"]
+)
+def test_a_tag_is_the_users_own(shelf: Shelf, tag: str) -> None:
+    for noun in ("chain", "gear-set"):
+        assert shelf.put(noun, 2, WRITES[noun] | {"tag": tag}, 201)["tag"] == tag

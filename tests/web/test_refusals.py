@@ -3,6 +3,7 @@
 import json
 import logging
 from typing import Any, NamedTuple
+from urllib.parse import unquote
 
 import pytest
 from flask import Flask
@@ -111,6 +112,15 @@ CASES = {
     "page start": Case(
         "GET", "/api/v1/readings?after=x", 422, "input-refused", field="after", code="not-an-id"
     ),
+    "label of a blank": Case(
+        "GET", "/api/v1/labels/%20.svg", 422, "input-refused", field="tag", code="not-a-tag"
+    ),
+    "label, too long": Case(
+        "GET", "/api/v1/labels/" + "x" * 41 + ".svg", 422, "input-refused",
+        field="tag", code="not-a-tag",
+    ),
+    "label of two words with a slash": Case("GET", "/api/v1/labels/a/b.svg", 404, "about:blank"),
+    "label in another form": Case("GET", "/api/v1/labels/C-1.png", 404, "about:blank"),
     "misspelt query": Case(
         "GET", "/api/v1/readings?limt=5", 422, "input-refused",
         field="limt", code="unknown-field",
@@ -137,7 +147,7 @@ def test_it_is_refused_in_the_one_form(client, document: Document, settings, cas
     assert document.faults(problem, {"$ref": "#/components/schemas/Problem"}) == []
     assert problem["status"] == case.status
     assert problem["type"].removeprefix("/problems/") == case.type
-    assert problem["instance"] == case.path.split("?")[0]
+    assert problem["instance"] == unquote(case.path.split("?")[0])
     assert len(problem["detail"]) > 10
     if case.field is not None:
         (found,) = [e for e in problem["errors"] if e["field"] == case.field][:1]

@@ -87,6 +87,13 @@ INPUTS: dict[str, dict[str, Any]] = {
                 "standard_uncertainty_percent": 0.01,
             },
         ],
+        "gears": [
+            {
+                "gear_set": "set 2",
+                "added_excess_mm": 0.1,
+                "standard_uncertainty_mm": 0.05,
+            },
+        ],
         "heat": {"block_material": "grey-iron"},
     },
 }
