@@ -2,7 +2,7 @@
 import scenario from "../../../api/midspan/demo/scenario.json";
 import { shownOf } from "../benches/shown.ts";
 import { run } from "../core/client.ts";
-import type { Chain, Drive, Reading } from "../store/records.ts";
+import type { Chain, Drive, GearSet, Reading } from "../store/records.ts";
 import { chooseChain, chooseEngine } from "../store/settings.ts";
 import { save } from "../store/state.ts";
 import { sync } from "../store/sync.ts";
@@ -13,6 +13,7 @@ export async function loadDemo(): Promise<void> {
   await save("engines", scenario.engine);
   for (const drive of scenario.drives) await save("drives", drive as Drive);
   for (const chain of scenario.chains) await save("chains", chain as Chain);
+  for (const set of scenario.gear_sets) await save("gear-sets", set as GearSet);
   for (const one of scenario.readings) {
     const calc = one.calc as Reading["calc"];
     const answer = await run(calc, one.input);

@@ -42,12 +42,19 @@ export function gearsSize(gears: GearSet): string {
   return text.teethOf(gears.crank_teeth, gears.cam_teeth, pitchText(gears.pitch_mm));
 }
 
+/** The size of a part and how often it was read, as far as it was. */
+function summary(size: string, ...counts: [words: (count: number) => string, list: Reading[]][]) {
+  const read = counts.filter(([, list]) => list.length > 0);
+  const told = read.map(([words, list]) => words(list.length));
+  return [size, ...(told.length > 0 ? told : [text.notRead])].join(" · ");
+}
+
 export function chainSummary(chain: Chain): string {
-  const counts = [text.lengths(benchLengthsOf(chain).length), text.tries(trialsOf(chain).length)];
-  return [chainSize(chain), ...counts].join(" · ");
+  const [lengths, trials] = [benchLengthsOf(chain), trialsOf(chain)];
+  return summary(chainSize(chain), [text.lengths, lengths], [text.tries, trials]);
 }
 
 export function gearsSummary(gears: GearSet): string {
-  const counts = [text.measures(measurementsOf(gears).length), text.tries(trialsOf(gears).length)];
-  return [gearsSize(gears), ...counts].join(" · ");
+  const [measured, trials] = [measurementsOf(gears), trialsOf(gears)];
+  return summary(gearsSize(gears), [text.measures, measured], [text.tries, trials]);
 }

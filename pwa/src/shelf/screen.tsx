@@ -12,7 +12,7 @@ import { GearsPage } from "./gears-page.tsx";
 import { chainSummary, gearsSummary } from "./history.ts";
 import { ScanButton } from "./scan-button.tsx";
 import { text } from "./strings.ts";
-import { find, sameTag } from "./tag.ts";
+import { find, inOrder, sameTag } from "./tag.ts";
 
 type Part = "chain" | "gears";
 
@@ -55,8 +55,8 @@ function pageOfTag(tag: string): string | null {
 function Shelf() {
   const [typed, setTyped] = useState("");
   const empty = chains.value.length === 0 && gearSets.value.length === 0;
-  const foundChains = find(chains.value, typed);
-  const foundGears = find(gearSets.value, typed);
+  const foundChains = find(inOrder(chains.value), typed);
+  const foundGears = find(inOrder(gearSets.value), typed);
   const nothing = !empty && foundChains.length === 0 && foundGears.length === 0;
   const scanned = (tag: string) => {
     const page = pageOfTag(tag);

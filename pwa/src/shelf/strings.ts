@@ -79,6 +79,7 @@ export const text = {
   unknown: "not known",
   linksOf: (links: number, pitch: string) => `${links} links of ${pitch}`,
   teethOf: (crank: number, cam: number, pitch: string) => `${crank}/${cam} teeth, pitch ${pitch}`,
+  notRead: "nothing read yet",
   tries: (count: number) => (count === 1 ? "1 trial fit" : `${count} trial fits`),
   lengths: (count: number) => (count === 1 ? "1 bench length" : `${count} bench lengths`),
   measures: (count: number) => (count === 1 ? "1 measurement" : `${count} measurements`),

@@ -37,6 +37,18 @@ export function tagged({ label, tag }: Tagged): string {
   return tag ? `${tag} · ${label}` : label;
 }
 
+/** The shortest that tells a part from others. */
+export function short({ label, tag }: Tagged): string {
+  return tag || label;
+}
+
+/** In the order of their tags and names, C-9 before C-10. */
+export function inOrder<T extends Tagged>(all: T[]): T[] {
+  return [...all].sort((a, b) =>
+    tagged(a).localeCompare(tagged(b), undefined, { numeric: true, sensitivity: "base" }),
+  );
+}
+
 /** Those whose tag or label holds every typed word; the one with that very tag first. */
 export function find<T extends Tagged>(all: T[], typed: string): T[] {
   const words = typed.toLowerCase().split(/\s+/).filter(Boolean);

@@ -5,13 +5,15 @@ import { coreTrouble } from "../core/client.ts";
 import { DriveScreen } from "../screens/drive.tsx";
 import { SavedScreen } from "../screens/saved.tsx";
 import { SettingsScreen } from "../screens/settings.tsx";
-import { FitScreen } from "../shelf/fit/screen.tsx";
-import { ShelfScreen } from "../shelf/screen.tsx";
 import { Header } from "./header.tsx";
+import { later } from "./later.tsx";
 import { type Group, Nav, type Place } from "./nav.tsx";
 import { route } from "./router.ts";
 import { text } from "./strings.ts";
 import { UpdateNotice } from "./update-notice.tsx";
+
+const ShelfScreen = later(async () => (await import("../shelf/screen.tsx")).ShelfScreen);
+const FitScreen = later(async () => (await import("../shelf/fit/screen.tsx")).FitScreen);
 
 interface Screen extends Place {
   group?: Bench["meta"]["group"];

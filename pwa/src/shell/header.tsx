@@ -1,4 +1,5 @@
-import { currentChain, currentEngine } from "../store/settings.ts";
+import { tagged } from "../shelf/tag.ts";
+import { currentChain, currentEngine, currentGearSet } from "../store/settings.ts";
 import { engines, readings, refused, waitingCount } from "../store/state.ts";
 import { line, syncing } from "../store/sync.ts";
 import { Icon } from "./icon.tsx";
@@ -7,7 +8,7 @@ import { text } from "./strings.ts";
 /** Which engine is on the bench, and where the records are. */
 export function Header() {
   const engine = currentEngine.value;
-  const chain = currentChain.value;
+  const on = onBench();
   return (
     <header class="header">
       <a
@@ -16,10 +17,10 @@ export function Header() {
         aria-label={`Engine: ${engine?.name ?? text.noEngine}`}
       >
         <span class="header-name">{engine?.name ?? text.noEngine}</span>
-        {(engine?.invented || chain) && (
+        {(engine?.invented || on) && (
           <span class="header-second">
             {engine?.invented && <span class="tag">{text.invented}</span>}
-            {chain && <span class="header-chain">{chain.label}</span>}
+            {on && <span class="header-chain">{on}</span>}
           </span>
         )}
       </a>
@@ -31,6 +32,14 @@ export function Header() {
       </a>
     </header>
   );
+}
+
+/** The chain on the bench; by their tags where it lies on a gear set, so that both can be read. */
+function onBench(): string {
+  const chain = currentChain.value;
+  const gears = currentGearSet.value;
+  if (!chain || !gears) return chain || gears ? tagged(chain ?? gears ?? { label: "" }) : "";
+  return text.chainOn(chain.tag ?? chain.label, gears.tag ?? gears.label);
 }
 
 function stateName(): "refused" | "waiting" | "offline" | "server" {

@@ -48,9 +48,8 @@ function GroupOfPlaces({ group, current }: { group: Group; current: string }) {
   const here = group.places.find((one) => one.id === current);
   const list = `nav-${group.id}`;
   const now = route.value.join("/");
-  useEffect(() => {
-    document.getElementById(list)?.hidePopover?.();
-  }, [now, list]);
+  const close = () => document.getElementById(list)?.hidePopover?.();
+  useEffect(close, [now]);
   return (
     <div class="nav-group">
       <button
@@ -67,7 +66,8 @@ function GroupOfPlaces({ group, current }: { group: Group; current: string }) {
       </button>
       <div id={list} popover="auto" class="nav-list">
         <p class="nav-title">{group.label}</p>
-        <ul>
+        {/* biome-ignore lint/a11y/useKeyWithClickEvents: a link tapped, by any means, clicks */}
+        <ul onClick={close}>
           {group.places.map((one) => (
             <li key={one.id}>
               <PlaceLink place={one} current={current} />

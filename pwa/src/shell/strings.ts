@@ -13,9 +13,11 @@ export const text = {
   onPhone: "On this phone",
   onServer: "On the server",
   nothingYet: "Nothing saved yet",
+  chainOn: (chain: string, gears: string) => `${chain} on ${gears}`,
   sending: "Sending",
   coreTrouble:
     "The calculations cannot run in this browser. Reload once; if it stays, update the browser.",
+  cannotLoad: "This screen could not be loaded. Nothing is lost: reload the page and try again.",
   waits: (count: number) => (count === 1 ? "1 waits" : `${count} wait`),
   refusedCount: (count: number) => `${count} refused`,
   updateWaits: "A newer version is ready.",

@@ -1,5 +1,8 @@
+import { later } from "../../shell/later.tsx";
 import type { Bench } from "../bench.ts";
 import { meta } from "./meta.ts";
-import { CombinedView } from "./view.tsx";
 
-export const combined: Bench = { meta, View: CombinedView };
+export const combined: Bench = {
+  meta,
+  View: later(async () => (await import("./view.tsx")).CombinedView),
+};

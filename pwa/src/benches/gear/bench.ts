@@ -1,5 +1,5 @@
+import { later } from "../../shell/later.tsx";
 import type { Bench } from "../bench.ts";
 import { meta } from "./meta.ts";
-import { GearView } from "./view.tsx";
 
-export const gear: Bench = { meta, View: GearView };
+export const gear: Bench = { meta, View: later(async () => (await import("./view.tsx")).GearView) };

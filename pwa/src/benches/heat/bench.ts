@@ -1,5 +1,5 @@
+import { later } from "../../shell/later.tsx";
 import type { Bench } from "../bench.ts";
 import { meta } from "./meta.ts";
-import { HeatView } from "./view.tsx";
 
-export const heat: Bench = { meta, View: HeatView };
+export const heat: Bench = { meta, View: later(async () => (await import("./view.tsx")).HeatView) };

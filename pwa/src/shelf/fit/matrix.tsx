@@ -1,11 +1,10 @@
 import { useState } from "preact/hooks";
 import type { FitResult } from "../../core/results.ts";
-import type { Chain, GearSet } from "../../store/records.ts";
-import { tagged } from "../tag.ts";
+import { inOrder, short, tagged } from "../tag.ts";
 import type { Assembled } from "./assemble.ts";
 import { PairFacts, PairSummary } from "./ranked.tsx";
 import { text } from "./strings.ts";
-import { type Pair, type Table, toneOfChance } from "./table.ts";
+import { type Pair, percentText, type Table, toneOfChance } from "./table.ts";
 
 interface Props {
   table: Table;
@@ -13,14 +12,10 @@ interface Props {
   window: FitResult["window"];
 }
 
-const short = (one: Chain | GearSet) => one.tag || one.label;
-const byName = <T extends Chain | GearSet>(all: T[]) =>
-  [...all].sort((a, b) => tagged(a).localeCompare(tagged(b), undefined, { numeric: true }));
-
 /** Every chain on every gear set, as numbers; the list above is the place to begin. */
 export function Matrix({ table, assembled, window }: Props) {
   const [key, setKey] = useState("");
-  const gears = byName(assembled.gears);
+  const gears = inOrder(assembled.gears);
   const [chainId = "", gearsId = ""] = key.split(" ");
   const open = table.at(chainId, gearsId);
   return (
@@ -40,7 +35,7 @@ export function Matrix({ table, assembled, window }: Props) {
             </tr>
           </thead>
           <tbody>
-            {byName(assembled.chains).map((chain) => (
+            {inOrder(assembled.chains).map((chain) => (
               <tr key={chain.id}>
                 <th scope="row" title={tagged(chain)}>
                   <span>{short(chain)}</span>
@@ -81,7 +76,7 @@ interface CellProps {
 
 function Cell({ pair, pressed, onTap }: CellProps) {
   const { chance, trials } = pair;
-  const percent = chance === null ? "?" : String(Math.round(chance * 100));
+  const percent = chance === null ? "?" : percentText(chance);
   const words = `${tagged(pair.chain)} on ${tagged(pair.gears)}: ${
     chance === null ? text.undetermined : text.inWindow(`${percent} %`)
   }, ${text.trialHere(trials.length)}`;

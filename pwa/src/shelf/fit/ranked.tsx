@@ -6,7 +6,7 @@ import { ToneShape } from "../../result/tone.tsx";
 import { unitOf } from "../../store/settings.ts";
 import { lengthText } from "../../units/format.ts";
 import { whenText } from "../../units/when.ts";
-import { tagged } from "../tag.ts";
+import { short } from "../tag.ts";
 import { measurePair } from "./next-trial.tsx";
 import { text } from "./strings.ts";
 import { chanceText, type Pair, type Table, toneOfChance } from "./table.ts";
@@ -80,8 +80,12 @@ export function PairSummary({ pair, table, window }: SummaryProps) {
       <span class="fit-names">
         {rank > 0 && <span class="fit-rank">{text.rank(rank)}</span>}
         <span>
-          <strong>{tagged(pair.chain)}</strong> <span class="small">on</span>{" "}
-          <strong>{tagged(pair.gears)}</strong>
+          <strong>{short(pair.chain)}</strong> {text.onWord} <strong>{short(pair.gears)}</strong>
+          {(pair.chain.tag || pair.gears.tag) && (
+            <span class="small shelf-summary">
+              {pair.chain.label}, {pair.gears.label}
+            </span>
+          )}
         </span>
       </span>
       <span class="fit-chance">
@@ -113,7 +117,13 @@ function Bar({ at, window }: { at: Interval; window: FitResult["window"] }) {
         <line class="fit-axis" x1="0" x2="100%" y1="9" y2="9" />
         <rect class="fit-window" x={x(window.lower_mm)} width={wide} y="1" height="16" />
         <line class="fit-line" x1={x(at.low)} x2={x(at.high)} y1="9" y2="9" />
-        <circle class="fit-dot" cx={x(at.value)} cy="9" r="4.5" />
+        {at.value <= end ? (
+          <circle class="fit-dot" cx={x(at.value)} cy="9" r="4.5" />
+        ) : (
+          <svg x="100%" overflow="visible" aria-hidden="true">
+            <path class="fit-dot" d="M-9 3v12L0 9z" />
+          </svg>
+        )}
       </svg>
       <span class="num small">{movementText(at)}</span>
     </span>

@@ -31,6 +31,7 @@ export const text = {
   hot: "hot",
   cold: "cold",
   inWindow: (chance: string) => `${chance} in the window`,
+  onWord: "on",
   chance: "in the window",
   invented: "Invented",
   open: (what: string) => `Open ${what}`,
@@ -54,7 +55,8 @@ export const text = {
       .filter(Boolean)
       .join(" "),
   anchored: "measured by itself",
-  untried: (names: string[]) => `No reading at all of ${list(names)}.`,
+  untried: (names: string[]) =>
+    `No reading at all of ${list(names)}. One trial fit with a part that is known brings each in.`,
   matrix: "Every chain on every gear set",
   matrixNote: (how: string) =>
     `Probability in percent to land in the wanted window, ${how}. “?” is not determined. A dot marks what was tried. Tap one to see it.`,

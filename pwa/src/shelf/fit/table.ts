@@ -70,11 +70,14 @@ export function farthest({ input, trials }: Assembled, table: Table): Reading | 
   return found;
 }
 
-/** 0.874 as "87 %"; never "0 %" or "100 %", which no reading can promise. */
+/** 0.874 as "87"; never "0" or "100", which no reading can promise. */
+export function percentText(chance: number): string {
+  if (chance < 0.01) return "<1";
+  return chance > 0.99 ? ">99" : String(Math.round(chance * 100));
+}
+
 export function chanceText(chance: number): string {
-  if (chance < 0.01) return "under 1\u202f%";
-  if (chance > 0.99) return "over 99\u202f%";
-  return `${Math.round(chance * 100)}\u202f%`;
+  return `${percentText(chance)}\u202f%`;
 }
 
 /** How good a chance is, for shape and colour beside the number itself. */
