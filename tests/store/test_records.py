@@ -9,7 +9,7 @@ import pytest
 from sqlalchemy.exc import IntegrityError
 
 from midspan.core.errors import Refused
-from midspan.store import Chain, Drive, Engine, Reading, ReadingExists, Store
+from midspan.store import Chain, Drive, Engine, GearSet, Reading, ReadingExists, Store
 from midspan.store.explain import explain
 from midspan.store.models import LOCAL_SHOP, Shop
 from midspan.store.records import get, page, put
@@ -56,6 +56,17 @@ def test_a_change_counts_the_version_up_and_the_same_again_does_not(store: Store
         assert session.get_one(Engine, (LOCAL_SHOP, key(1))).name == "Other"
 
 
+def test_a_gear_set_is_the_same_again_only_with_the_same_offsets(store: Store) -> None:
+    offsets = {"keyway_offsets_crank_deg": [-4.0, 0.0, 4.0]}
+    gears = {"label": "Set", "pitch_mm": 9.525, "crank_teeth": 22, "cam_teeth": 44}
+    gears |= {"created_at": AT} | offsets
+    assert keep(store, GearSet, 2, gears)[1]
+    assert keep(store, GearSet, 2, gears)[0].version == 1
+    row, new = keep(store, GearSet, 2, gears | {"keyway_offsets_crank_deg": None})
+    assert (row.version, new, row.keyway_offsets_crank_deg) == (2, False, None)
+    assert keep(store, GearSet, 2, gears)[0].keyway_offsets_crank_deg == [-4.0, 0.0, 4.0]
+
+
 def test_a_reading_is_never_overwritten(store: Store) -> None:
     keep(store, Engine, 1, ENGINE)
     assert keep(store, Reading, 2, READING)[1]
@@ -77,6 +88,8 @@ def test_a_reading_is_never_overwritten(store: Store) -> None:
         (Chain, {"engine_id": key(9)}, "engine_id"),
         (Reading, READING | {"drive_id": key(9)}, "drive_id"),
         (Reading, READING | {"chain_id": key(9)}, "chain_id"),
+        (GearSet, {"engine_id": key(9)}, "engine_id"),
+        (Reading, READING | {"gear_set_id": key(9)}, "gear_set_id"),
     ],
 )
 def test_what_it_refers_to_must_be_kept(store: Store, kind: Any, values: Any, field: str) -> None:
@@ -160,3 +173,14 @@ def test_an_explanation_copes_with_whatever_was_once_stored(result: dict[str, An
     assert said["recomputed"] is None
     assert said["same_verdict"] is False
     assert {found["code"] for found in said["problems"]} == {"missing"}
+
+
+def test_a_calculation_without_a_verdict_has_none_to_compare() -> None:
+    drive = {"pitch_mm": 9.525, "crank_teeth": 22, "cam_teeth": 44, "links": 58}
+    bored = {"drive": drive | {"centre_distance_mm": 114.1}, "new_centre_distance_mm": 114.0}
+    said = explain(Reading(calc="bored", input=bored, result={}, core_version="0.0.1"))
+    assert said["recomputed"]["after"]["centre_distance_mm"] == 114.0
+    assert said["same_verdict"] is None
+    judged = {"verdict": {"outcome": "wanted"}}
+    said = explain(Reading(calc="bored", input=bored, result=judged, core_version="0.0.1"))
+    assert said["same_verdict"] is False

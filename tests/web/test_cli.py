@@ -1,6 +1,7 @@
 """The commands."""
 
 import json
+import math
 import re
 from pathlib import Path
 from typing import Any
@@ -12,7 +13,7 @@ from midspan.cli import main
 from midspan.core import run
 from midspan.demo import scenario
 from midspan.settings import Settings
-from midspan.store import Chain, Drive, Engine, Reading, Store, at_head
+from midspan.store import Chain, Drive, Engine, GearSet, Reading, Store, at_head
 from midspan.store.explain import explain
 from midspan.store.models import LOCAL_SHOP
 from midspan.store.records import page
@@ -37,7 +38,7 @@ def store(tmp_path: Path) -> Store:
 
 def everything(store: Store) -> dict[str, list[Any]]:
     with store.reading() as session:
-        kinds = (Engine, Drive, Chain, Reading)
+        kinds = (Engine, Drive, Chain, GearSet, Reading)
         return {
             kind.__tablename__: list(page(session, kind, LOCAL_SHOP, None, 500)[0])
             for kind in kinds
@@ -78,7 +79,7 @@ def test_the_demonstration_is_loaded_once(command, store: Store) -> None:
     before = everything(store)
     assert {name: len(rows) for name, rows in before.items()} == {
         "engine": 1, "drive": len(told["drives"]), "chain": len(told["chains"]),
-        "reading": len(told["readings"]),
+        "gear_set": len(told["gear_sets"]), "reading": len(told["readings"]),
     }  # fmt: skip
     assert "added" not in command("demo").output
     received = {name: [row.received_at for row in rows] for name, rows in before.items()}
@@ -92,7 +93,7 @@ def test_the_demonstration_says_that_it_is_invented_and_the_core_computes_it(
     command("demo")
     kept = everything(store)
     assert kept["engine"][0].invented
-    for row in kept["engine"] + kept["drive"] + kept["chain"]:
+    for row in kept["engine"] + kept["drive"] + kept["chain"] + kept["gear_set"]:
         assert "invented" in (getattr(row, "label", None) or row.name).lower()
     for row in kept["reading"]:
         assert "invented" in row.note.lower()
@@ -109,10 +110,57 @@ def test_the_demonstration_tells_a_fresh_chain_from_a_worn_one(command, store: S
     labels = {row.id: row.label for row in everything(store)["chain"]}
     outcomes = {
         (labels[row.chain_id].split()[0], row.calc): row.result["verdict"]["outcome"]
-        for row in everything(store)["reading"]
+        for row in reversed(everything(store)["reading"])
+        if row.chain_id is not None
     }
     assert outcomes[("fresh", "slack")] == "wanted"
     assert outcomes[("worn", "slack")] == "too-loose"
+
+
+def measured(row: Reading) -> dict[str, float]:
+    """Give a reading's result as the fit takes it."""
+    seen = row.result["measured"]
+    name = "standard_uncertainty_" + seen["quantity"].rsplit("_", 1)[1]
+    return {seen["quantity"]: seen["value"], name: seen["standard_uncertainty"]}
+
+
+def test_the_demonstration_holds_a_shelf_to_choose_from(command, store: Store) -> None:
+    """The saved readings alone make the input of a fit; nothing is entered twice."""
+    command("demo")
+    kept = everything(store)
+    tags = {row.id: row.tag for row in kept["chain"] + kept["gear_set"]}
+    assert len(set(tags.values())) == len(tags) == 6
+    by = {calc: [row for row in kept["reading"] if row.calc == calc] for calc in ("slack", "gear")}
+    lengths = [row for row in kept["reading"] if row.calc == "elongation"]
+    assert all(row.chain_id and row.load_n for row in lengths)
+    assert {row.input["gear"] for row in by["gear"]} == {"crank", "cam"}
+    (used,) = {tags[row.gear_set_id] for row in by["gear"]}
+    worn = [row.result["added_excess_mm"] for row in by["gear"]]
+    spread = math.hypot(*(one["standard_uncertainty"] for one in worn))
+    added = {"added_excess_mm": sum(one["value"] for one in worn)}
+    fit = {
+        "drive": by["slack"][0].input["drive"],
+        "chains": [row.tag for row in kept["chain"]],
+        "gear_sets": [row.tag for row in kept["gear_set"]],
+        "trials": [
+            {"chain": tags[row.chain_id], "gear_set": tags[row.gear_set_id]} | measured(row)
+            for row in by["slack"]
+        ],
+        "bench": [{"chain": tags[row.chain_id]} | measured(row) for row in lengths],
+        "gears": [{"gear_set": used, "standard_uncertainty_mm": spread} | added],
+        "heat": {"block_material": "aluminium-356"},
+    }
+    found: Any = run("fit", fit)
+    assert found["consistency"]["consistent"]
+    assert found["unused_trials"] == []
+    never = {row["chain"] for row in found["combinations"] if not row["determined"]}
+    assert never == {"C-3"}
+    assert found["next_trial"]["chain"] == "C-3"
+    # What suits cold is not what suits hot.
+    by_cold = max(found["combinations"], key=lambda row: row["cold_probability"] or 0)
+    by_hot = max(found["combinations"], key=lambda row: row["hot_probability"] or 0)
+    assert (by_cold["chain"], by_cold["gear_set"]) == ("C-1", "G-1")
+    assert (by_hot["chain"], by_hot["gear_set"]) != ("C-1", "G-1")
 
 
 def test_a_reading_of_older_calculations_is_left_as_it_is(command, store: Store) -> None:
