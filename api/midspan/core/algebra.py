@@ -10,11 +10,11 @@ def inverse(matrix: list[list[float]]) -> list[list[float]]:
 
     Parameters
     ----------
-    matrix : square, symmetric, positive definite; may be empty
+    matrix : square, symmetric, positive definite; may be empty [any unit]
 
     Returns
     -------
-    its inverse
+    its inverse [one over that unit]
 
     Raises
     ------

@@ -29,6 +29,12 @@ class Build(
 
     __slots__ = ()
 
+    def with_exact_centre(self) -> "Build":
+        """Give the same drive, its centre distance taken as exact."""
+        return Build(
+            self.drive, self.geometry, self.roller, 0.0, self.kind, self.centres, self.assumptions
+        )
+
 
 def take_build(form: Form, required: bool = True) -> Build | None:
     """Read the "drive" field and check that the drive can exist.

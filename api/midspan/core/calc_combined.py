@@ -6,13 +6,14 @@ from collections import namedtuple
 from .build import Build, take_build
 from .chisquare import tail
 from .combine import Part, combine_parts, odd_one_out
-from .drive import excess_length
+from .drive import Geometry, excess_length
 from .fields import Form
 from .limits import MEMORY
 from .movement import excess_from_movement
 from .phase import excess_from_rock, radians
 from .state import state
 from .student import coverage_factor
+from .trials import excess_of_reading, is_felt
 from .uncertainty import Estimate, rectangular
 from .version import VERSION
 from .warnings import cautions, drive_warnings
@@ -30,6 +31,10 @@ UNCERTAINTY = {
     "crank_rock_deg": "standard_uncertainty_deg",
     "chain_length_mm": "standard_uncertainty_mm",
 }
+
+
+# These follow the length of the chain alone, whatever the centre distance.
+OF_LENGTH = ("elongation_percent", "cam_retard_deg", "cam_retard_crank_deg")
 
 
 class Cause(namedtuple("Cause", ("code", "text", "factor"))):
@@ -100,12 +105,17 @@ def calculate(payload: object) -> dict[str, object]:
     slope = 2 * math.cos(build.geometry.angle)
     centre = max(slope * rectangular(build.centre_error), 1e-9)
     parts = [_part(build, kind, value, u) for kind, value, u in taken]
-    whole = combine_parts(parts, centre)
+    felt = [k for k in range(len(taken)) if _is_felt(taken[k])] or list(range(len(taken)))
+    used = [parts[k] for k in felt]
+    whole = combine_parts(used, centre)
     chance = tail(whole.chi_square, whole.dof) if whole.dof > 0 else None
     agree = chance is None or chance >= SURPRISING
-    factor = coverage_factor(None)
-    estimate = Estimate(whole.excess, whole.uncertainty, None, factor, factor * whole.uncertainty)
-    found = state(build, "excess_mm", estimate, lambda x, _: x)
+    found = state(build, "excess_mm", _estimate(whole.excess, whole.uncertainty), _as_it_is)
+    # The elongation follows the length alone; the centre distance has had its say in it already.
+    alone = _estimate(whole.nominal_excess, whole.nominal_uncertainty)
+    for name, at in state(build.with_exact_centre(), "excess_mm", alone, _as_it_is).items():
+        if name in OF_LENGTH:
+            found[name] = at
     return {
         "calc": "combined",
         "core_version": VERSION,
@@ -124,10 +134,10 @@ def calculate(payload: object) -> dict[str, object]:
             "probability": chance,
             "consistent": agree,
         },
-        "odd_one_out": None if agree else _odd(build, taken, parts, centre),
+        "odd_one_out": None if agree else _odd(build, taken, felt, parts, centre),
         "parts": [
             {"quantity": taken[k][0], "value": taken[k][1], "excess_mm": parts[k].excess,
-             "standard_uncertainty_mm": parts[k].uncertainty}
+             "standard_uncertainty_mm": parts[k].uncertainty, "used": k in felt}
             for k in range(len(parts))
         ],
         "assumptions": build.assumptions,
@@ -163,26 +173,54 @@ def _excess(build: Build, kind: str, value: float) -> float:
     return excess_length(build.drive, shape.taut_length, value / 100)
 
 
+def _is_felt(reading: tuple[str, float, float]) -> bool:
+    """Tell whether a reading can be told from a taut chain, of which slack says nothing."""
+    kind, value, u = reading
+    return kind not in ("movement_mm", "crank_rock_deg") or is_felt(value, u)
+
+
+def _estimate(value: float, uncertainty: float) -> Estimate:
+    factor = coverage_factor(None)
+    return Estimate(value, uncertainty, None, factor, factor * uncertainty)
+
+
+def _as_it_is(excess: float, _: Geometry) -> float:
+    return excess
+
+
 def _part(build: Build, kind: str, value: float, u: float) -> Part:
-    """Turn a reading into excess length; half the change over plus and minus u, as it may curve."""
-    spread = (_excess(build, kind, value + u) - _excess(build, kind, value - u)) / 2
-    on_centre = kind in ("elongation_percent", "chain_length_mm")
-    return Part(_excess(build, kind, value), spread, on_centre)
+    """Turn a reading into excess length with its standard uncertainty."""
+    if kind == "movement_mm":
+        excess, spread = excess_of_reading(build.geometry.strand, value, u, value)
+        return Part(excess, spread, False)
+    # The others are straight, so a step of u from the value gives it.
+    spread = _excess(build, kind, value + u) - _excess(build, kind, value)
+    return Part(_excess(build, kind, value), spread, kind != "crank_rock_deg")
 
 
 def _odd(
-    build: Build, taken: list[tuple[str, float, float]], parts: list[Part], centre: float
+    build: Build,
+    taken: list[tuple[str, float, float]],
+    felt: list[int],
+    parts: list[Part],
+    centre: float,
 ) -> dict[str, object] | None:
     """Name the reading that does not go with the others, and what would explain it."""
-    k = odd_one_out(parts, centre)
-    if k is None:
+    used = [parts[k] for k in felt]
+    odd = odd_one_out(used, centre)
+    if odd is None:
         return None
+    k = felt[odd]
     kind, value, u = taken[k]
-    rest = parts[:k] + parts[k + 1 :]
+    rest = used[:odd] + used[odd + 1 :]
     others = combine_parts(rest, centre)
+    ratio = build.drive.cam_teeth / build.drive.crank_teeth
     causes = []
     for cause in CAUSES[kind]:
-        mended = _part(build, kind, value * cause.factor, u * cause.factor)
+        factor = cause.factor
+        if kind == "crank_rock_deg":  # cam against crank degrees go by the teeth
+            factor = ratio if cause.factor > 1 else 1 / ratio
+        mended = _part(build, kind, value * factor, u * factor)
         whole = combine_parts(rest + [mended], centre)
         if tail(whole.chi_square, whole.dof) >= EXPLAINED:
             causes.append(cause)

@@ -10,9 +10,12 @@ from .drive import excess_length, geometry
 from .fields import Form
 from .figures import fixed
 from .heat import Growth, hot_excess, hot_geometry
+from .instrument import assumption
+from .limits import MEMORY
 from .movement import excess_from_movement, movement_from_excess
 from .shelf import Observation, Shelf
 from .student import coverage_factor
+from .trials import Trial, is_felt, shelf_of
 from .uncertainty import rectangular
 from .version import VERSION
 from .warnings import cautions, drive_warnings
@@ -45,8 +48,9 @@ def calculate(payload: object) -> dict[str, object]:
     payload : drive (this engine, nominal chain), chains and gear_sets (lists of ids), trials
         (chain, gear_set, movement_mm, standard_uncertainty_mm, and centre_distance_mm if made in
         another block), bench (chain, elongation_percent, standard_uncertainty_percent), gears
-        (gear_set, added_excess_mm, standard_uncertainty_mm), window_lower_mm,
-        window_upper_mm, heat (materials and temperatures as for the heat calculation)
+        (gear_set, added_excess_mm of both its gears together, standard_uncertainty_mm),
+        window_lower_mm, window_upper_mm, heat (materials and temperatures as for the heat
+        calculation)
 
     Returns
     -------
@@ -82,9 +86,13 @@ def calculate(payload: object) -> dict[str, object]:
     form.close()
     form.finish()
     assert build is not None  # noqa: S101  (finish raised if it was refused)
-    observations, blocks, unused = _observations(build, taken, bench, gears)
-    shelf = Shelf(len(names.chains), len(names.gears), blocks, observations)
+    trials, blocks, others, unused = _evidence(build, taken, bench, gears)
+    shelf = shelf_of(len(names.chains), len(names.gears), blocks, trials, others)
     ranked, pairs = _combinations(build, shelf, names, growth, lower, upper, heat is not None)
+    following = _next_trial(build, shelf, names, pairs)
+    if following is not None and following["share"] is not None:
+        text = "Uncertainty of the next trial's movement, assumed when choosing it."
+        assumed.append(assumption("standard_uncertainty_mm", NEXT_TRIAL_MM, MEMORY, text))
     chi_square, dof = shelf.chi_square()
     chance = tail(chi_square, dof) if dof > 0 else None
     return {
@@ -100,7 +108,7 @@ def calculate(payload: object) -> dict[str, object]:
             "probability": chance,
             "consistent": chance is None or chance >= SURPRISING,
         },
-        "next_trial": _next_trial(build, shelf, names, pairs),
+        "next_trial": following,
         "materials": used,
         "assumptions": assumed + build.assumptions,
         "warnings": drive_warnings(build),
@@ -160,38 +168,38 @@ def _take_alone(
     return taken
 
 
-def _observations(
+def _evidence(
     build: Build,
-    trials: list[tuple[int, int, float, float, float | None]],
+    taken: list[tuple[int, int, float, float, float | None]],
     bench: list[tuple[int, float, float]],
     gears: list[tuple[int, float, float]],
-) -> tuple[list[Observation], int, list[int]]:
-    """Turn every reading into excess length beyond nominal; block 0 is this engine."""
+) -> tuple[list[Trial], int, list[Observation], list[int]]:
+    """Sort what was read: trials, how many blocks, other observations, trials that tell nothing.
+
+    Block 0 is this engine. All is brought to excess length beyond nominal.
+    """
     centres = [build.drive.centre_distance]
-    seen, unused = [], []
-    for k in range(len(trials)):
-        chain, gear_set, movement, u, centre = trials[k]
+    trials, unused = [], []
+    for k in range(len(taken)):
+        chain, gear_set, movement, u, centre = taken[k]
         at = centres[0] if centre is None else centre
         if at not in centres:
             centres.append(at)
-        if movement <= 0:
-            unused.append(k)  # it only says that the chain was tight, not how tight
+        if not is_felt(movement, u):
+            unused.append(k)
             continue
         shape = geometry(build.drive.at(at))
-        value = excess_from_movement(shape.strand, movement)
-        # Half the change over plus and minus u: movement is far from straight near zero.
-        spread = excess_from_movement(shape.strand, movement + u)
-        spread = (spread - excess_from_movement(shape.strand, movement - u)) / 2
         nominal = excess_length(build.drive, shape.taut_length, 0.0)
-        seen.append(Observation(chain, gear_set, centres.index(at), value - nominal, spread))
+        block = centres.index(at)
+        trials.append(Trial(chain, gear_set, block, shape.strand, nominal, movement, u))
     whole = build.drive.links * build.drive.pitch / 100
-    seen += [Observation(i, None, None, x * whole, u * whole) for i, x, u in bench]
-    seen += [Observation(None, j, None, x, u) for j, x, u in gears]
+    others = [Observation(i, None, None, x * whole, u * whole) for i, x, u in bench]
+    others += [Observation(None, j, None, x, u) for j, x, u in gears]
     for k in range(len(centres)):
         slope = 2 * math.cos(geometry(build.drive.at(centres[k])).angle)
         u = max(slope * rectangular(build.centre_error), 1e-6)
-        seen.append(Observation(None, None, k, 0.0, u))
-    return seen, len(centres), unused
+        others.append(Observation(None, None, k, 0.0, u))
+    return trials, len(centres), others, unused
 
 
 def _combinations(
@@ -209,17 +217,20 @@ def _combinations(
     shift = hot_excess(build.drive, growth, 0.0) - nominal
     factor = coverage_factor(None)
     seen = shelf.predictions(0)
-    rows: list[tuple[float, int, int, dict[str, object]]] = []
+    rows: list[tuple[float, float, int, int, dict[str, object]]] = []
+    middle, strand = (lower + upper) / 2, hot.strand if with_heat else cold.strand
+    aim = excess_from_movement(strand, middle) - nominal - (shift if with_heat else 0.0)
     row: dict[str, object]
     for i in range(len(names.chains)):
         for j in range(len(names.gears)):
             row = dict.fromkeys(COMBINATION)
             row["chain"], row["gear_set"] = names.chains[i], names.gears[j]
             row["determined"] = (i, j) in seen
-            chance = -1.0
+            chance, off = -1.0, 0.0
             if row["determined"]:
                 beyond, u = seen[(i, j)]
                 excess = nominal + beyond
+                off = abs(beyond - aim) / u
                 row["excess_mm"] = excess
                 row["standard_uncertainty_mm"] = u
                 row["cold_movement_mm"] = _movement(cold.strand, excess, factor * u)
@@ -229,9 +240,10 @@ def _combinations(
                     row["hot_movement_mm"] = _movement(hot.strand, excess + shift, factor * u)
                     chance = _chance(hot.strand, lower, upper, excess + shift, u)
                     row["hot_probability"] = chance
-            rows.append((chance, i, j, row))
-    rows.sort(key=lambda ranked: -ranked[0])
-    return [row for _, _, _, row in rows], [(i, j) for _, i, j, _ in rows]
+            rows.append((-chance, off, i, j, row))
+    # Far from the window every chance is as good as zero: there the nearer comes first.
+    rows.sort(key=lambda ranked: ranked[:4])
+    return [row for _, _, _, _, row in rows], [(i, j) for _, _, i, j, _ in rows]
 
 
 def _movement(strand: float, excess: float, half: float) -> dict[str, float]:

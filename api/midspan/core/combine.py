@@ -14,9 +14,15 @@ class Part(namedtuple("Part", ("excess", "uncertainty", "on_centre"))):
     __slots__ = ()
 
 
-class Combined(namedtuple("Combined", ("excess", "uncertainty", "chi_square", "dof"))):
-    """Estimate of the excess length [mm] with its standard uncertainty [mm]; weighted sum of
-    squared residuals and its degrees of freedom.
+class Combined(
+    namedtuple(
+        "Combined",
+        ("excess", "uncertainty", "nominal_excess", "nominal_uncertainty", "chi_square", "dof"),
+    )
+):
+    """Estimate of the excess length and its standard uncertainty; the same for the excess length
+    that the chain would have at exactly the stated centre distance, which is what its elongation
+    follows [mm]; weighted sum of squared residuals and its degrees of freedom.
     """
 
     __slots__ = ()
@@ -65,7 +71,15 @@ def combine_parts(parts: list[Part], centre_uncertainty: float) -> Combined:
     for part in parts:
         fitted = excess + (shift if part.on_centre else 0.0)
         total += ((part.excess - fitted) / part.uncertainty) ** 2
-    return Combined(excess, math.sqrt(covariance[0][0]), total, len(parts) - 1)
+    both = covariance[0][0] + covariance[1][1] + 2 * covariance[0][1]
+    return Combined(
+        excess,
+        math.sqrt(covariance[0][0]),
+        excess + shift,
+        math.sqrt(both),
+        total,
+        len(parts) - 1,
+    )
 
 
 def odd_one_out(parts: list[Part], centre_uncertainty: float) -> int | None:

@@ -195,6 +195,10 @@ class PartSchema(Schema):
     value = measure("value")
     excess_mm = measure("excess_mm")
     standard_uncertainty_mm = measure("standard_uncertainty_mm")
+    used = fields.Boolean(
+        required=True,
+        metadata={"description": "False for slack too small to be told from none, if others are."},
+    )
 
 
 class CombinedResultSchema(ResultSchema):
