@@ -25,6 +25,7 @@ UNITS = {
     "movement_mm": "mm",
     "sprocket_movement_mm": "mm",
     "crank_rock_deg": "deg",
+    "over_chain_mm": "mm",
     "movement_percent_of_centres": "% of centre distance",
 }
 
