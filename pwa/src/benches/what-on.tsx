@@ -29,7 +29,7 @@ export function WhatOn({ on: { ask, stand } }: { on: OnBench }) {
           onValue={(id) => chooseGearSet(id || null)}
         />
       )}
-      {chain && gears && (
+      {chain && gears && ask.calc === "slack" && (
         <p class="how">{stand.chain && stand.gears ? text.trial : text.noTrial}</p>
       )}
     </>

@@ -29,7 +29,7 @@ export function Hero({ glance, missing, length, quantity }: Props) {
         <span
           class={glance ? "hero-value" : "hero-value hero-blank"}
           data-testid="hero-value"
-          data-size={number.length > 5 ? "long" : ""}
+          data-size={isLong(number, glance?.side ?? "") ? "long" : ""}
         >
           {number}
         </span>
@@ -56,6 +56,11 @@ export function Hero({ glance, missing, length, quantity }: Props) {
       )}
     </section>
   );
+}
+
+/** Whether number and side need the smaller size to stand in one line on a phone. */
+function isLong(number: string, side: string): boolean {
+  return number.length > 5 || number.length + side.length / 2 > 9;
 }
 
 /** Says the verdict to a screen reader once typing has paused. */

@@ -12,6 +12,8 @@ type Seen = HeatResult["hot"];
 
 /** Decimals of a millimetre that a movement, and a length too short, are given to. */
 export const MOVEMENT_DECIMALS = 1;
+/** The window is the trade's in sixteenths of an inch: a tenth of a millimetre would change it. */
+export const WINDOW_DECIMALS = 2;
 export const EXCESS_DECIMALS = 3;
 
 /** The window that the zones come from. */

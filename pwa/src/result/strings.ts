@@ -18,6 +18,7 @@ export const text = {
   here: "here",
   state: "One state, read in every way",
   stateNote: "The same slack, converted by the geometry of this drive. Brackets: 95 % interval.",
+  brackets: "Brackets: 95 % interval.",
   measured: "measured",
   budget: "Uncertainty budget",
   budgetHead: ["From", "Kind", "u", "ν", "Origin"],

@@ -3,7 +3,7 @@ import scenario from "../../../api/midspan/demo/scenario.json";
 import { shownOf } from "../benches/shown.ts";
 import { run } from "../core/client.ts";
 import type { Chain, Drive, GearSet, Reading } from "../store/records.ts";
-import { chooseChain, chooseEngine } from "../store/settings.ts";
+import { chooseChain, chooseEngine, chooseGearSet } from "../store/settings.ts";
 import { save } from "../store/state.ts";
 import { sync } from "../store/sync.ts";
 import { uuid7 } from "../store/uuid7.ts";
@@ -30,6 +30,8 @@ export async function loadDemo(): Promise<void> {
     });
   }
   chooseEngine(scenario.engine.id);
-  chooseChain(scenario.chains.at(-1)?.id ?? null);
+  const last = scenario.readings.findLast((one) => one.calc === "slack");
+  chooseChain(last?.chain_id ?? null);
+  chooseGearSet(last?.gear_set_id ?? null);
   void sync();
 }

@@ -1,14 +1,14 @@
 import { shownOf } from "../benches/shown.ts";
 import { useLatest } from "../core/latest.ts";
-import { labelOf } from "../core/terms.ts";
 import { Hero } from "../result/hero.tsx";
 import { withUnit } from "../result/quantity.ts";
 import { Icon } from "../shell/icon.tsx";
 import type { Reading } from "../store/records.ts";
-import { unitOf } from "../store/settings.ts";
-import { chains, engines, outbox, placeOf, readings } from "../store/state.ts";
+import { settings, unitOf } from "../store/settings.ts";
+import { chains, engines, gearSets, outbox, placeOf, readings } from "../store/state.ts";
 import { trimmed } from "../units/format.ts";
 import { whenText } from "../units/when.ts";
+import { inputRows } from "./input-rows.ts";
 import { RefusedRecord } from "./refused.tsx";
 import { text } from "./strings.ts";
 
@@ -58,6 +58,11 @@ function Facts({ reading }: { reading: Reading }) {
     [text.where, text.places[placeOf("readings", reading.id)]],
     [text.version, reading.core_version],
   ];
+  const gears = gearSets.value.find((one) => one.id === reading.gear_set_id);
+  if (gears) rows.splice(3, 0, [text.gearSet, gears.label]);
+  if (typeof reading.load_n === "number") {
+    rows.push([text.load, withUnit(trimmed(reading.load_n, 1), "N")]);
+  }
   if (reading.note) rows.push([text.note, reading.note]);
   return (
     <section class="panel">
@@ -72,7 +77,7 @@ function Facts({ reading }: { reading: Reading }) {
       </dl>
       <h2>{text.inputs}</h2>
       <dl class="facts">
-        {inputRows(reading.input).map(([name, value]) => (
+        {inputRows(reading.input, settings.value.temperature).map(([name, value]) => (
           <div key={name}>
             <dt>{name}</dt>
             <dd>{value}</dd>
@@ -81,24 +86,6 @@ function Facts({ reading }: { reading: Reading }) {
       </dl>
     </section>
   );
-}
-
-/** Every field of an input under its label, the drive's as well. */
-function inputRows(input: object): [string, string][] {
-  return Object.entries(input).flatMap(([name, value]): [string, string][] => {
-    if (value === null || value === undefined) return [];
-    if (typeof value === "object" && !Array.isArray(value)) return inputRows(value);
-    return [[labelOf(name), written(name, value)]];
-  });
-}
-
-function written(name: string, value: unknown): string {
-  const unit = name.endsWith("_mm") ? "mm" : name.endsWith("_deg") ? "°" : "";
-  const one = (x: unknown) => {
-    const number = typeof x === "number" ? trimmed(x, 4) : String(x);
-    return unit ? withUnit(number, unit) : number;
-  };
-  return Array.isArray(value) ? value.map(one).join("; ") : one(value);
 }
 
 /** Runs the same inputs through today's core, so that an old verdict can be explained. */

@@ -59,6 +59,8 @@ export const text = {
   },
   placeShort: { phone: "On this phone", server: "On the server", refused: "Refused" },
   chain: "Chain",
+  gearSet: "Gear set",
+  load: "Load on the chain",
   engine: "Engine",
   none: "none",
   note: "Note",
@@ -103,4 +105,38 @@ export const text = {
   afresh: "Load the app afresh",
   afreshNote: "Throws away the offline copy of the app, not the records. Needs the service.",
   safety: "The maker's manual, local codes and licensed practice come before any figure here.",
+};
+
+/** Labels and choices of an input that the glossary of quantities does not name. */
+export const inputNames: {
+  labels: Record<string, string>;
+  values: Record<string, string>;
+} = {
+  labels: {
+    method: "Method",
+    gear: "Gear",
+    drive_kind: "What it drives",
+    centres: "Shaft centres",
+    block_material: "Block material",
+    gear_material: "Gear material",
+    chain_material: "Chain material",
+    expansion_source: "Source of the own figure",
+    source: "Source of the limit",
+  },
+  values: {
+    "inside-and-outside": "inside and outside jaws",
+    "pin-to-pin": "pin to pin",
+    inside: "inside jaws",
+    total: "in and out",
+    "one-way": "one way",
+    sag: "own sag",
+    "crank-degrees": "crank degrees",
+    "rotor-degrees": "rotor degrees",
+    "damper-arc": "damper arc",
+    "sprocket-movement": "at the cam gear",
+    "over-pins": "over pins",
+    "over-chain": "over the chain",
+    cam: "cam",
+    crank: "crank",
+  },
 };

@@ -2,7 +2,7 @@ import { driveInput } from "../../store/settings.ts";
 import { readings } from "../../store/state.ts";
 import type { Ask, Draft, Stand } from "../bench.ts";
 import { OWN_KINDS, Reader } from "../draft.ts";
-import { readingsOn } from "../last-reading.ts";
+import { placeOf, readingsOn } from "../last-reading.ts";
 import { text as shared } from "../strings.ts";
 import { KINDS, text, UNCERTAINTY } from "./meta.ts";
 import { type Candidate, candidates, ticked } from "./pick.ts";
@@ -14,15 +14,13 @@ import { type Candidate, candidates, ticked } from "./pick.ts";
 const COVERAGE = 1.96;
 
 /** Name of the entry that keeps which readings of a chain were ticked. */
-export function pickField({ chain }: Stand): string {
-  return `picked:${chain?.id ?? ""}`;
+export function pickField({ chain, gears }: Stand): string {
+  return `picked:${chain?.id ?? ""}:${gears?.id ?? ""}`;
 }
 
 /** The saved readings on offer, and which of them are ticked. */
 export function offered(draft: Draft, stand: Stand): { all: Candidate[]; on: Set<string> } {
-  const { drive, chain } = stand;
-  const here = { driveId: drive?.id ?? null, chainId: chain?.id ?? null };
-  const all = candidates(readingsOn(readings.value, here));
+  const all = candidates(readingsOn(readings.value, placeOf(stand)));
   return { all, on: ticked(all, draft.fields[pickField(stand)]) };
 }
 
@@ -33,7 +31,7 @@ export const typedField = (kind: string) => `typed_${kind}`;
 /** The question to the core that a draft of this bench makes. */
 export function toAsk(draft: Draft, stand: Stand): Ask {
   const reader = new Reader(draft);
-  if (stand.drive) reader.payload.drive = driveInput(stand.drive, stand.chain);
+  if (stand.drive) reader.payload.drive = driveInput(stand.drive, stand.chain, stand.gears);
   else reader.lack(shared.needsDrive);
   const { all, on } = offered(draft, stand);
   const measurements: Record<string, unknown>[] = all
@@ -54,5 +52,10 @@ export function toAsk(draft: Draft, stand: Stand): Ask {
   }
   if (measurements.length === 0) reader.lack(text.needsAny);
   reader.payload.measurements = measurements;
-  return { calc: "combined", payload: reader.done(), missing: reader.missing };
+  return {
+    calc: "combined",
+    payload: reader.done(),
+    missing: reader.missing,
+    of: ["chain", "gears"],
+  };
 }

@@ -29,8 +29,9 @@ export const empty: Draft = { method: "", readings: {}, fields: {} };
 
 export const text = {
   title: "Readings together",
-  pick: "Saved readings of this chain on this drive",
-  pickNone: "None saved yet. Save a slack, rock or wear reading of this chain, or type values.",
+  pick: "Saved readings of this chain",
+  pickNone:
+    "None saved of the chain and gear set named below. Save a slack, rock or wear reading of them, or type values.",
   typed: "Typed values",
   typedWhy: "For what was measured elsewhere, or the whole chain on a length bench.",
   error: (label: string) => `${label}: plus or minus, 95 %`,

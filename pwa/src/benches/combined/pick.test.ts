@@ -32,7 +32,7 @@ const wear = reading("wear", "elongation", "elongation_percent", 1);
 const slack = reading("slack", "slack", "movement_mm", 2);
 const older = reading("older", "slack", "movement_mm", 1);
 const rock = reading("rock", "crank-rock", "crank_rock_deg", 3);
-const place = { driveId: "drive", chainId: "chain" };
+const place = { driveId: "drive", chainId: "chain", gearSetId: null };
 const offered = (all: Reading[]) => candidates(readingsOn(all, place));
 
 test("only readings of this chain on this drive, newest first", () => {
@@ -44,17 +44,34 @@ test("only readings of this chain on this drive, newest first", () => {
     found.map((one) => one.id),
     ["rock", "slack", "wear"],
   );
-  const without = candidates(readingsOn([unnamed, slack], { driveId: "drive", chainId: null }));
+  const without = candidates(readingsOn([unnamed, slack], { ...place, chainId: null }));
   assert.deepEqual(
     without.map((one) => one.id),
     ["unnamed"],
   );
-  assert.deepEqual(readingsOn([slack], { driveId: null, chainId: "chain" }), []);
+  assert.deepEqual(readingsOn([slack], { ...place, driveId: null }), []);
+});
+
+test("slack and rock only on the gear set that is on; wear is the chain's own", () => {
+  const onGears = { gear_set_id: "gears" };
+  const there = reading("there", "slack", "movement_mm", 4, onGears);
+  const found = candidates(
+    readingsOn([wear, slack, rock, there], { ...place, gearSetId: "gears" }),
+  );
+  assert.deepEqual(
+    found.map((one) => one.id),
+    ["there", "wear"],
+  );
+  assert.deepEqual(
+    offered([wear, there]).map((one) => one.id),
+    ["wear"],
+  );
 });
 
 test("what was worked out and not measured of a chain is not offered", () => {
   const hot = reading("hot", "heat", "", 5, { result: { calc: "heat", hot: {} } });
-  const gear = reading("gear", "gear", "pitch_diameter_mm", 5);
+  const measured = { quantity: "pitch_diameter_mm", value: 1, standard_uncertainty: 0.05 };
+  const gear = reading("gear", "gear", "", 5, { result: { calc: "gear", measured } });
   assert.deepEqual(offered([hot, gear]), []);
 });
 

@@ -1,6 +1,5 @@
 /** How a gear measured is shown: by what it has lost. */
 import type { GearResult } from "../../core/results.ts";
-import { labelOf } from "../../core/terms.ts";
 import type { Glance } from "../../result/glance.ts";
 import { Limits } from "../../result/limits.tsx";
 import { Assumed, Budget } from "../../result/notes.tsx";
@@ -65,9 +64,7 @@ function Loss({ result, length }: Omit<PicturesProps<GearResult>, "input" | "dri
           </tr>
         </tbody>
       </table>
-      <p class="small">
-        {labelOf("pitch_diameter_mm")}: {shared.coverage}.
-      </p>
+      <p class="small">{shared.brackets}</p>
     </section>
   );
 }

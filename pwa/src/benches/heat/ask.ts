@@ -7,10 +7,10 @@ import { centreFromChange, centreFromMandrels, type Way } from "./centre.ts";
 import { BLOCK_PARTS, type CentreWay, OWN, type Part, text } from "./meta.ts";
 
 /** The question to the core that a draft of this bench makes. */
-export function toAsk(draft: Draft, { drive, chain }: Stand): Ask {
+export function toAsk(draft: Draft, { drive, chain, gears }: Stand): Ask {
   const part = draft.method as Part;
   const reader = new Reader(draft);
-  if (drive) reader.payload.drive = driveInput(drive, chain);
+  if (drive) reader.payload.drive = driveInput(drive, chain, gears);
   else reader.lack(shared.needsDrive);
   reader.take("movement_mm", "length", text.movement);
   if (part === "heat") readHeat(reader, draft);
@@ -18,7 +18,7 @@ export function toAsk(draft: Draft, { drive, chain }: Stand): Ask {
   for (const end of ["window_lower_mm", "window_upper_mm"] as const) {
     reader.take(end, "length", shared.windowEnd[end]);
   }
-  return { calc: part, payload: reader.done(), missing: reader.missing };
+  return { calc: part, payload: reader.done(), missing: reader.missing, of: ["chain", "gears"] };
 }
 
 function readHeat(reader: Reader, draft: Draft): void {

@@ -5,7 +5,12 @@ import { OriginBadge } from "../../result/origin.tsx";
 import { lengthTo, numberTo } from "../../result/quantity.ts";
 import { Rests } from "../../result/reasons.tsx";
 import type { ShownProps, Shows } from "../../result/shows.ts";
-import { EXCESS_DECIMALS, slackGlance, tradeWindow } from "../../result/slack-glance.ts";
+import {
+  EXCESS_DECIMALS,
+  slackGlance,
+  tradeWindow,
+  WINDOW_DECIMALS,
+} from "../../result/slack-glance.ts";
 import { text as shared } from "../../result/strings.ts";
 import { fixed } from "../../units/format.ts";
 import type { LengthUnit } from "../../units/parse.ts";
@@ -20,7 +25,7 @@ function Reasons({ result, length }: Props) {
   const by = after.centre_distance_mm - before.centre_distance_mm;
   const exact = (mm: number) => lengthTo(mm, length, EXCESS_DECIMALS);
   const signed = (mm: number) => (mm < 0 ? exact(mm) : `+${exact(mm)}`);
-  const window = `${numberTo(needed.window_lower_mm, length, 1)} to ${lengthTo(needed.window_upper_mm, length, 1)}`;
+  const window = `${numberTo(needed.window_lower_mm, length, WINDOW_DECIMALS)} to ${lengthTo(needed.window_upper_mm, length, WINDOW_DECIMALS)}`;
   return (
     <>
       <section class="panel reasons">

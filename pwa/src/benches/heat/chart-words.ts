@@ -12,7 +12,7 @@ export const chartText = {
       .join(" ")}`,
   temperature: (sign: string) => `Block temperature, ${sign}`,
   movement: (unit: string) => `Movement, ${unit}`,
-  short: (unit: string) => `Too short by, ${unit}`,
+  short: (unit: string) => `Short, ${unit}`,
   wanted: "wanted",
 };
 

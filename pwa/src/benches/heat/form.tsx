@@ -1,11 +1,12 @@
 import { LengthField } from "../../controls/length-field.tsx";
+import { lengthTo } from "../../result/quantity.ts";
 import { unitOf } from "../../store/settings.ts";
-import { readings } from "../../store/state.ts";
+import { chains, readings } from "../../store/state.ts";
 import { lengthText } from "../../units/format.ts";
 import { whenText } from "../../units/when.ts";
 import type { FormProps } from "../bench.ts";
 import { withField } from "../draft.ts";
-import { lastSlack } from "../last-reading.ts";
+import { lastSlack, placeOf } from "../last-reading.ts";
 import { WindowFold } from "../window-fold.tsx";
 import { BoredFields } from "./bored-fields.tsx";
 import { HeatFields } from "./heat-fields.tsx";
@@ -41,8 +42,7 @@ export function HeatForm(props: FormProps) {
 function Movement({ draft, stand, change, problemAt, label }: FormProps & { label: string }) {
   const field = "movement_mm";
   const value = draft.fields[field] ?? "";
-  const place = { driveId: stand.drive?.id ?? null, chainId: stand.chain?.id ?? null };
-  const last = lastSlack(readings.value, place);
+  const last = lastSlack(readings.value, placeOf(stand));
   const state = last && "state" in last.result ? last.result.state : null;
   const offered = state ? lengthText(state.movement_mm.value, "mm") : "";
   const set = (typed: string) => change(withField(draft, field, typed));
@@ -59,8 +59,10 @@ function Movement({ draft, stand, change, problemAt, label }: FormProps & { labe
       {last && state && value.trim() !== offered && (
         <button type="button" class="button button-wide" onClick={() => set(offered)}>
           {text.useLast(
-            lengthText(state.movement_mm.value, unitOf(field)),
-            whenText(last.taken_at),
+            lengthTo(state.movement_mm.value, unitOf(field), 1),
+            [chains.value.find((one) => one.id === last.chain_id)?.label, whenText(last.taken_at)]
+              .filter(Boolean)
+              .join(", "),
           )}
         </button>
       )}

@@ -75,9 +75,9 @@ export function plot(box: HTMLElement, { lines, window, length, unit }: Plotted)
     u.ctx.fillRect(u.bbox.left, top, u.bbox.width, bottom - top);
     u.ctx.fillStyle = colour("good");
     u.ctx.font = `600 ${13 * devicePixelRatio}px ${getComputedStyle(box).fontFamily}`;
-    u.ctx.textBaseline = "middle";
+    u.ctx.textBaseline = "bottom";
     u.ctx.textAlign = "right";
-    u.ctx.fillText(text.wanted, u.bbox.left + u.bbox.width - 6, (top + bottom) / 2);
+    u.ctx.fillText(text.wanted, u.bbox.left + u.bbox.width - 6, top - 3);
     u.ctx.restore();
   };
   const top = part(HEIGHT, !short, text.movement(length), {

@@ -10,6 +10,7 @@ import {
   MOVEMENT_DECIMALS,
   slackGlance,
   tradeWindow,
+  WINDOW_DECIMALS,
 } from "../../result/slack-glance.ts";
 import { text as shared } from "../../result/strings.ts";
 import { fixed, trimmed } from "../../units/format.ts";
@@ -24,7 +25,7 @@ type Props = ShownProps<HeatResult>;
 function Reasons({ result, input, length }: Props) {
   const { cold, hot, cold_target: target, interference } = result;
   const excess = (mm: number) => lengthTo(mm, length, EXCESS_DECIMALS);
-  const hotWindow = range(target.hot_lower_mm, target.hot_upper_mm, length);
+  const hotWindow = range(target.hot_lower_mm, target.hot_upper_mm, length, WINDOW_DECIMALS);
   return (
     <>
       <section class="panel reasons">
@@ -33,7 +34,7 @@ function Reasons({ result, input, length }: Props) {
           {target.cold_upper_mm === null
             ? words.hopeless(hotWindow)
             : words.aim(
-                range(target.cold_lower_mm ?? 0, target.cold_upper_mm, length),
+                range(target.cold_lower_mm ?? 0, target.cold_upper_mm, length, MOVEMENT_DECIMALS),
                 hotWindow,
               )}{" "}
           <OriginBadge origin={target.origin} />
@@ -55,8 +56,8 @@ function Reasons({ result, input, length }: Props) {
   );
 }
 
-function range(from: number, to: number, length: LengthUnit): string {
-  return `${numberTo(from, length, MOVEMENT_DECIMALS)} to ${lengthTo(to, length, MOVEMENT_DECIMALS)}`;
+function range(from: number, to: number, length: LengthUnit, decimals: number): string {
+  return `${numberTo(from, length, decimals)} to ${lengthTo(to, length, decimals)}`;
 }
 
 const signed = (words: string) => (words.startsWith("−") ? words : `+${words}`);

@@ -59,7 +59,7 @@ export const boredWords = {
   nowRow: "After",
   picture: "The two shafts",
   pictureNote: (times: string) =>
-    `Drive to scale; the shift of the crank drawn ${times} times too large.`,
+    `Drive to scale; the shift of the crank drawn ${times} times too large. Dashed: before.`,
   pictureOf: (before: string, after: string) =>
     `The crank moved: centre distance was ${before} and is ${after}; the slack strand before and after.`,
   was: "was",
