@@ -9,7 +9,8 @@ export type ReadDistance = { ok: true; km: number } | Wrong;
 
 /** Reads "61 000 mi", "98000 km", or a bare number in the unit given. */
 export function parseDistance(typed: string, unit: DistanceUnit): ReadDistance {
-  const found = /^([\d\s\u00a0\u202f]+(?:[.,]\d{1,2})?) ?(km|mi|miles)?$/i.exec(typed.trim());
+  const plain = typed.trim().replace(/(\d),(?=\d{3}(?!\d))/g, "$1"); // 61,000 miles
+  const found = /^([\d\s\u00a0\u202f]+(?:[.,]\d+)?) ?(km|mi|miles)?$/i.exec(plain);
   const number = Number((found?.[1] ?? "").replace(/\s/g, "").replace(",", "."));
   if (!found || Number.isNaN(number) || !/\d/.test(typed)) {
     return {
