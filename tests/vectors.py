@@ -16,17 +16,11 @@ from collections.abc import Iterator
 from typing import Any
 
 from midspan.core.glossary import TERMS
+from plausible import MAKERS, Payload, good
 
-Payload = dict[str, Any]
 Vector = tuple[str, str]
 
 SEED = 606
-PITCHES_MM = (6.35, 8.0, 9.525, 12.7, 15.875)
-METHODS = {
-    "elongation": ("pin-to-pin", "inside-and-outside", "inside"),
-    "slack": ("total", "one-way", "sag"),
-    "crank-rock": ("crank-degrees", "rotor-degrees", "damper-arc", "sprocket-movement"),
-}
 # A value for each way a single field can be wrong, as JSON text. A number too large for a double
 # stands for the ones that are not finite: the tokens NaN and Infinity are no JSON.
 WRONG = ('"nine"', "true", "null", "[]", "{}", "1e400", "-1e400", "-1", "1e9", "3.5", "1e30")
@@ -37,108 +31,13 @@ def as_text(payload: Any) -> str:
     return json.dumps(payload, ensure_ascii=False)
 
 
-def drive(rng: random.Random) -> Payload:
-    """A cam drive whose chain goes round it with a little slack, or now and then a little tight."""
-    pitch = rng.choice(PITCHES_MM)
-    teeth = rng.randint(15, 28)
-    links = 2 * round(teeth * rng.uniform(1.27, 1.6))
-    centre = pitch * teeth / 2
-    for _ in range(20):  # the handbook series, turned round: near enough to be plausible
-        curve = (teeth / (2 * math.pi)) ** 2 * pitch / centre
-        centre = pitch * (links - 1.5 * teeth - curve) / 2
-    centre *= rng.uniform(0.995, 1.0008)
-    made: Payload = {
-        "pitch_mm": pitch,
-        "crank_teeth": teeth,
-        "cam_teeth": 2 * teeth,
-        "centre_distance_mm": centre,
-        "links": links,
-    }
-    if rng.random() < 0.7:
-        made["roller_diameter_mm"] = pitch * 0.6
-    if rng.random() < 0.3:
-        made["centre_distance_error_mm"] = rng.choice((0, 0.02, 0.2))
-    if rng.random() < 0.3:
-        made["drive_kind"] = rng.choice(("cam", "general"))
-    if rng.random() < 0.3:
-        made["centres"] = rng.choice(("fixed", "adjustable"))
-    return made
-
-
-def scatter(rng: random.Random, value: float, spread: float) -> list[float]:
-    """One to six readings around a value, rounded as an instrument would."""
-    return [max(0.0, round(rng.gauss(value, spread), 2)) for _ in range(rng.choice((1, 2, 3, 6)))]
-
-
-def with_extras(rng: random.Random, made: Payload, unit: str) -> Payload:
-    """Now and then the instrument's own figures and a limit of the user's."""
-    if rng.random() < 0.4:
-        made[f"resolution_{unit}"] = rng.choice((0.01, 0.1, 0.5))
-        made[f"instrument_error_{unit}"] = rng.choice((0, 0.02, 0.25))
-    if rng.random() < 0.3:
-        made[f"repeatability_{unit}"] = rng.uniform(0, 0.4)
-    if rng.random() < 0.3:
-        limit: Payload = {"quantity": "elongation_percent", "source": "Handbuch, S. 12 (½ in)"}
-        limit |= rng.choice(({"upper": 0.5}, {"lower": 0.01, "upper": 1.5}, {"lower": 0.02}))
-        made["own_limit"] = limit
-    return made
-
-
-def elongation(rng: random.Random, method: str) -> Payload:
-    """A stretch of chain measured by one of the caliper methods."""
-    around = drive(rng)
-    pitch, pitches = around["pitch_mm"], rng.randint(4, 20)
-    roller = pitch * 0.6
-    length = pitch * pitches * (1 + rng.uniform(-0.0005, 0.03))
-    made: Payload = {"method": method, "pitches": pitches}
-    if rng.random() < 0.5:
-        made["drive"] = {**around, "roller_diameter_mm": roller}
-    else:
-        made |= {"pitch_mm": pitch, "roller_diameter_mm": roller}
-    if method == "inside-and-outside":
-        made["inside_readings_mm"] = scatter(rng, length - roller, 0.03)
-        made["outside_readings_mm"] = scatter(rng, length + roller, 0.03)
-    else:
-        made["readings_mm"] = scatter(rng, length - (roller if method == "inside" else 0), 0.03)
-    return with_extras(rng, made, "mm")
-
-
-def slack(rng: random.Random, method: str) -> Payload:
-    """A strand pushed by hand, or hanging."""
-    size = rng.uniform(0.5, 16) / (1 if method == "total" else 2)
-    made = {"drive": drive(rng), "method": method, "readings_mm": scatter(rng, size, 0.3)}
-    return with_extras(rng, made, "mm")
-
-
-def crank_rock(rng: random.Random, method: str) -> Payload:
-    """The lash felt at the crank, by one of the four ways to read it."""
-    unit = "deg" if method.endswith("degrees") else "mm"
-    made: Payload = {"drive": drive(rng), "method": method}
-    made[f"readings_{unit}"] = scatter(rng, rng.uniform(0.2, 8), 0.3)
-    if method == "damper-arc":
-        made["damper_diameter_mm"] = rng.uniform(120, 200)
-    return with_extras(rng, made, unit)
-
-
-MAKERS = {"elongation": elongation, "slack": slack, "crank-rock": crank_rock}
-
-
-def good(rng: random.Random, each: int) -> Iterator[tuple[str, Payload]]:
-    """Plausible inputs: `each` of every method, and as many drives."""
-    for name, methods in METHODS.items():
-        for method in methods:
-            for _ in range(each):
-                yield name, MAKERS[name](rng, method)
-    for _ in range(each):
-        yield "drive", {"drive": drive(rng), "curve_points": rng.choice((0, 2, 25))}
-
-
 def fields(payload: Payload) -> Iterator[tuple[Payload, str]]:
     """Every field of the object and of the objects in it."""
     for name, value in list(payload.items()):
         yield payload, name
-        if isinstance(value, dict):
-            yield from fields(value)
+        for inner in value if isinstance(value, list) else [value]:
+            if isinstance(inner, dict):
+                yield from fields(inner)
 
 
 def spoiled(rng: random.Random, name: str, payload: Payload) -> Iterator[Vector]:
@@ -243,6 +142,7 @@ ODD_DRIVES: tuple[Payload, ...] = (
     {"drive_kind": "general", "cam_teeth": 96, "centre_distance_mm": 300.0, "links": 130},
     {"drive_kind": "general", "cam_teeth": 22, "centre_distance_mm": 180.0, "links": 60},
 )
+TABLES = ("limits", "materials", "glossary", "describe")
 ODD_TEXTS = ("", "{", "[1, 2", "[]", "3", '"text"', "null", "{}", '{"drive": 3}')
 PLAIN_DRIVE: Payload = {
     "pitch_mm": 9.525,
@@ -259,7 +159,7 @@ def odd() -> Iterator[Vector]:
         around = {**PLAIN_DRIVE, **change}
         yield "drive", as_text({"drive": around, "curve_points": 5})
         yield "slack", as_text({"drive": around, "method": "total", "readings_mm": [6, 6.5]})
-    for name in (*MAKERS, "drive", "limits", "glossary", "describe", "no-such-thing"):
+    for name in (*MAKERS, "drive", *TABLES, "no-such-thing"):
         for text in ODD_TEXTS:
             yield name, text
     long = {"drive": PLAIN_DRIVE, "method": "total"}

@@ -8,7 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from core.drives import WORKED, Payload, floats
-from core.test_properties import check_answer
+from core.test_dispatch import check_answer
 from midspan.core import dispatch
 from midspan.core.glossary import TERMS
 
