@@ -68,13 +68,17 @@ class Groups:
     def names(self, chain_ids: list[str], gear_ids: list[str]) -> list[dict[str, object]]:
         """Give the groups by the user's own names, for saying which were never tried together."""
         found: dict[int, dict[str, list[str]]] = {}
+        order = []  # MicroPython's dict keeps none
         labels = [("chains", i) for i in chain_ids] + [("gear_sets", j) for j in gear_ids]
         for node in range(len(labels)):
             if self.touched[node]:
-                group = found.setdefault(self.root(node), {"chains": [], "gear_sets": []})
+                at = self.root(node)
+                if at not in found:
+                    order.append(at)
+                group = found.setdefault(at, {"chains": [], "gear_sets": []})
                 group[labels[node][0]].append(labels[node][1])
         rows = []
-        for at in found:
+        for at in order:
             group = found[at]
             rows.append(
                 {
