@@ -191,8 +191,9 @@ def _as_it_is(excess: float, _: Geometry) -> float:
 def _part(build: Build, kind: str, value: float, u: float) -> Part:
     """Turn a reading into excess length with its standard uncertainty."""
     if kind == "movement_mm":
-        excess, spread = excess_of_reading(build.geometry.strand, value, u, value)
-        return Part(excess, spread, False)
+        # The reading stands for itself here: alone, it must come back as it was read.
+        spread = excess_of_reading(build.geometry.strand, value, u, value)[1]
+        return Part(_excess(build, kind, value), spread, False)
     # The others are straight, so a step of u from the value gives it.
     spread = _excess(build, kind, value + u) - _excess(build, kind, value)
     return Part(_excess(build, kind, value), spread, kind != "crank_rock_deg")
