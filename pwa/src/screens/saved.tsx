@@ -46,6 +46,7 @@ function Row({ reading }: { reading: Reading }) {
   const place = placeOf("readings", reading.id);
   return (
     <a class="saved-row" href={`#/saved/${reading.id}`}>
+      <span class="saved-kind">{at.what}</span>
       <span class="saved-value">
         {withUnit(at.number, at.unit)} <small>{at.side}</small>
       </span>

@@ -55,7 +55,7 @@ export const text = {
   chanceLimit: "Under 5 % they are called inconsistent.",
   below: "fewer than 1 in 1000",
   next: {
-    agree: "Use this estimate: it is narrower than any of its readings.",
+    agree: "Go on with this estimate: every reading speaks in it.",
     single: "Measure in a second way: wear on the bench, or rock at the crank.",
     two: "Which of the two is off cannot be told. Measure in a third way.",
     odd: (name: string, value: string) =>

@@ -53,6 +53,8 @@ export function plot(box: HTMLElement, { lines, window, length, unit }: Plotted)
       options: {
         width: box.clientWidth,
         height,
+        // Rounded to whole pixels, so flat a curve would show steps.
+        pxAlign: false,
         legend: { show: false },
         cursor: { show: false },
         series: [{}, ...series],
