@@ -23,9 +23,17 @@ def open_app(phone: Phone, service: Service) -> Page:
 
 
 def go(page: Page, screen: str) -> None:
-    """Tap a screen's name, or the settings."""
-    page.evaluate("screen => { location.hash = `#/${screen}`; }", screen)
-    page.locator(f"nav a[href='#/{screen}'][aria-current=page], h1:text-is('Settings')").wait_for()
+    """Tap a screen's name, in the list of its place if it is in one; or the settings."""
+    if screen == "settings":
+        page.locator("a[href='#/settings']").click()
+        page.get_by_role("heading", name="Settings").wait_for()
+        return
+    link = page.locator(f"nav a[href='#/{screen}']")
+    if not link.is_visible():
+        group = page.locator(".nav-group", has=page.locator(f"a[href='#/{screen}']"))
+        group.locator("> button").click()
+    link.click()
+    page.locator(f"nav a[href='#/{screen}'][aria-current=page]").wait_for(state="attached")
 
 
 def enter_drive(page: Page) -> None:
@@ -42,13 +50,27 @@ def enter_drive(page: Page) -> None:
     }
     for label, value in typed.items():
         page.get_by_label(label, exact=True).fill(value)
+    page.get_by_label("Centre distance", exact=True).blur()
     page.get_by_role("button", name="Save engine and drive").click()
+    # The engine's chains show once both the engine and its drive are kept.
+    expect(page.get_by_role("heading", name="Chains of this engine")).to_be_visible()
     expect(page.get_by_role("link", name=f"Engine: {ENGINE}")).to_be_visible()
 
 
 def wait_for_verdict(page: Page) -> None:
     """Wait until the phone's core has judged the reading."""
     expect(page.get_by_test_id("verdict")).to_have_attribute("data-outcome", "too-loose")
+
+
+def measure(page: Page, typed: str) -> str:
+    """Type a movement on the Slack bench, wait for the verdict, save; give the number shown."""
+    go(page, "slack")
+    page.get_by_label(READING, exact=True).fill(typed)
+    wait_for_verdict(page)
+    shown = page.get_by_test_id("hero-value").inner_text()
+    page.get_by_role("button", name="Save reading").click()
+    expect(page.get_by_text("Saved on this phone.")).to_be_visible()
+    return shown
 
 
 def wait_until_offline_ready(page: Page) -> None:
