@@ -7,6 +7,7 @@ import { Pictures } from "../picture/pictures.tsx";
 import { Details } from "../result/details.tsx";
 import { Hero } from "../result/hero.tsx";
 import { Reasons } from "../result/reasons.tsx";
+import { useSettled } from "../result/settled.ts";
 import { chainsHere, chooseChain, driveInput, unitOf } from "../store/settings.ts";
 import { withField } from "./draft.ts";
 import { text } from "./strings.ts";
@@ -28,6 +29,7 @@ interface Props {
 export function BenchLayout({ on, title, field, quantity, withDrive = true, children }: Props) {
   const { answer, ask, draft, stand } = on;
   const result = answer?.ok ? answer.result : null;
+  const settled = useSettled(result);
   const length = unitOf(field);
   const drive = withDrive && stand.drive ? driveInput(stand.drive, stand.chain) : null;
   return (
@@ -73,11 +75,11 @@ export function BenchLayout({ on, title, field, quantity, withDrive = true, chil
         </Fold>
         <SaveAction on={on} ready={result !== null} />
       </section>
-      <div class="area-reasons">{result && <Reasons result={result} />}</div>
+      <div class="area-reasons">{settled && <Reasons result={settled} />}</div>
       <div class="area-pictures">
-        <Pictures drive={drive} result={result} length={length} />
+        <Pictures drive={drive} result={settled} length={length} />
       </div>
-      <div class="area-detail">{result && <Details result={result} length={length} />}</div>
+      <div class="area-detail">{settled && <Details result={settled} length={length} />}</div>
     </div>
   );
 }
