@@ -51,6 +51,17 @@ def wait_for_verdict(page: Page) -> None:
     expect(page.get_by_test_id("verdict")).to_have_attribute("data-outcome", "too-loose")
 
 
+def measure(page: Page, typed: str) -> str:
+    """Type a movement on the Slack bench, wait for the verdict, save; give the number shown."""
+    go(page, "slack")
+    page.get_by_label(READING, exact=True).fill(typed)
+    wait_for_verdict(page)
+    shown = page.get_by_test_id("hero-value").inner_text()
+    page.get_by_role("button", name="Save reading").click()
+    expect(page.get_by_text("Saved on this phone.")).to_be_visible()
+    return shown
+
+
 def wait_until_offline_ready(page: Page) -> None:
     """Wait until the copy on the phone is complete, and open the page from it."""
     page.evaluate(READY)
