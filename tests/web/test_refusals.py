@@ -188,6 +188,11 @@ def test_a_fault_of_ours_is_logged_under_an_id_and_tells_nothing(
     assert "secret of the inside" in caplog.text
 
 
+def test_an_answer_that_is_no_json_never_goes_out(app: Flask) -> None:
+    app.add_url_rule("/api/v1/nan", view_func=lambda: {"value": float("nan")})
+    assert app.test_client().get("/api/v1/nan").status_code == 500
+
+
 def test_a_store_that_cannot_be_used_is_503_and_its_words_stay_inside(app: Flask) -> None:
     @app.get("/api/v1/locked")
     def locked() -> str:

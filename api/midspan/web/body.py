@@ -1,11 +1,22 @@
-"""Reading the body of a request as JSON: strictly, and saying what is wrong with it."""
+"""JSON in and out: strictly both ways, and saying what is wrong with what came in."""
 
 import json
 from typing import Any
 
 from flask import request
+from flask.json.provider import DefaultJSONProvider
 
 from .problems import Problem, refuse
+
+
+class StrictJson(DefaultJSONProvider):
+    """Writes answers in the core's own order, and never a NaN, which is no JSON."""
+
+    sort_keys = False
+
+    def dumps(self, obj: Any, **kwargs: Any) -> str:  # noqa: ANN401
+        """Write JSON; a number that is not finite is a fault of ours and raises."""
+        return super().dumps(obj, allow_nan=False, **kwargs)
 
 
 def read() -> Any:  # noqa: ANN401  (any JSON value)
