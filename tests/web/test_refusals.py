@@ -2,6 +2,7 @@
 
 import json
 import logging
+from io import BytesIO
 from typing import Any, NamedTuple
 
 import pytest
@@ -158,6 +159,17 @@ def test_every_kind_has_the_page_its_type_leads_to(client, kind: str) -> None:
     answer = client.get(f"/problems/{kind}")
     assert answer.status_code == 200
     assert KINDS[kind].detail in answer.text
+
+
+@pytest.mark.parametrize("length", [19_000, 20_000, 60_000])
+def test_a_body_in_chunks_is_never_cut_and_taken(client, length: int) -> None:
+    answer = client.post(
+        SLACK,
+        input_stream=BytesIO(b"{}" + b" " * (length - 2)),
+        content_type=JSON,
+        environ_overrides={"wsgi.input_terminated": True, "HTTP_TRANSFER_ENCODING": "chunked"},
+    )
+    assert answer.status_code == (422 if length < 20_000 else 413)
 
 
 def test_method_not_allowed_says_which_are(client) -> None:
