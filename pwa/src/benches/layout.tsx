@@ -10,6 +10,7 @@ import { Details } from "../result/details.tsx";
 import { Hero } from "../result/hero.tsx";
 import { Reasons } from "../result/reasons.tsx";
 import { useSettled } from "../result/settled.ts";
+import { justAsked } from "../store/persistence.ts";
 import type { Chain, Drive } from "../store/records.ts";
 import { chainsHere, chooseChain, driveInput, unitOf } from "../store/settings.ts";
 import type { LengthUnit } from "../units/parse.ts";
@@ -43,13 +44,13 @@ export function BenchLayout({ on, title, field, quantity, withDrive = true, chil
         <Hero result={result} missing={missing} length={length} quantity={quantity} />
       </div>
       <section class="area-form" aria-label={title}>
-        {answer && !answer.ok && <Refusals on={on} />}
         {withDrive && ask.missing === text.needsDrive && (
           <a class="button button-wide" href="#/drive">
             {text.enterDrive}
           </a>
         )}
         {children}
+        {answer && !answer.ok && <Refusals on={on} />}
         <ChainAndNote on={on} />
         <SaveAction on={on} ready={result !== null} />
       </section>
@@ -117,6 +118,7 @@ function SaveAction({ on, ready }: { on: OnBench; ready: boolean }) {
       {on.savedId && (
         <p class="saved-note" role="status">
           {text.saved} <a href={`#/saved/${on.savedId}`}>{text.openSaved}</a>
+          {justAsked.value && <span class="small"> {text.askPersistence}</span>}
         </p>
       )}
       <button type="button" class="button button-main" disabled={!ready} onClick={on.save}>
@@ -130,7 +132,7 @@ function SaveAction({ on, ready }: { on: OnBench; ready: boolean }) {
 function Refusals({ on: { answer } }: { on: OnBench }) {
   if (!answer || answer.ok) return null;
   return (
-    <div class="panel refusals" role="alert">
+    <div class="panel refusals" role="status">
       <h2>{text.refusedTitle}</h2>
       <ul>
         {answer.problems.map((one) => (

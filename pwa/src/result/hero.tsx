@@ -39,7 +39,7 @@ export function Hero({ result, missing, length, quantity }: Props) {
         >
           {number}
         </span>
-        <span class="hero-side">
+        <span class="hero-side" data-unit={shown?.unit}>
           <span class="hero-unit">{shown?.unit ?? scaleOf(quantity, length).unit}</span>
           {shown && <span class="hero-pm">± {shown.plusMinus}</span>}
         </span>
