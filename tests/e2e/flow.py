@@ -42,7 +42,10 @@ def enter_drive(page: Page) -> None:
     }
     for label, value in typed.items():
         page.get_by_label(label, exact=True).fill(value)
+    page.get_by_label("Centre distance", exact=True).blur()
     page.get_by_role("button", name="Save engine and drive").click()
+    # The engine's chains show once both the engine and its drive are kept.
+    expect(page.get_by_role("heading", name="Chains of this engine")).to_be_visible()
     expect(page.get_by_role("link", name=f"Engine: {ENGINE}")).to_be_visible()
 
 

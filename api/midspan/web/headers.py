@@ -8,7 +8,6 @@ CONTENT_SECURITY_POLICY = "; ".join(
     (
         "default-src 'self'",
         "script-src 'self' 'wasm-unsafe-eval'",  # the core on the phone is WebAssembly
-        "img-src 'self' data:",  # the API page's style sheet holds its icons
         "object-src 'none'",
         "base-uri 'none'",
         "form-action 'none'",
