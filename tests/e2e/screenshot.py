@@ -22,6 +22,7 @@ PICTURE = Path(__file__).resolve().parents[2] / "pwa/screenshot.png"
 
 def main() -> None:
     """Load the invented engine, take readings of its worn chain on the Slack bench, draw."""
+    expect.set_options(timeout=30_000)
     with tempfile.TemporaryDirectory() as folder, sync_playwright() as playwright:
         service = Service(Path(folder) / "data")
         phone = Phone(playwright, find_or_install(), Path(folder) / "profile")
@@ -37,6 +38,7 @@ def main() -> None:
                 page.get_by_role("textbox", name=READING, exact=True).fill(reading)
                 page.get_by_role("button", name=f"Add to {READING}").click()
             expect(page.get_by_test_id("verdict")).to_have_attribute("data-outcome", "too-close")
+            expect(page.get_by_test_id("sync-state")).to_have_attribute("data-state", "server")
             page.evaluate("document.activeElement.blur(); scrollTo(0, 0);")
             page.screenshot(path=PICTURE)
         finally:
