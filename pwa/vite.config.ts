@@ -4,6 +4,7 @@ import { VitePWA } from "vite-plugin-pwa";
 import { compress } from "./build/compress.ts";
 import { corePack } from "./build/core-pack.ts";
 import { icons } from "./build/icons.ts";
+import { noDataUrls } from "./build/no-data-urls.ts";
 
 const at = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 const core = () => corePack(at("../api/midspan/core"));
@@ -12,6 +13,7 @@ export default defineConfig({
   plugins: [
     core(),
     icons(at("public/icon.svg")),
+    noDataUrls(),
     VitePWA({
       registerType: "prompt",
       injectRegister: false,

@@ -163,7 +163,7 @@ def odd() -> Iterator[Vector]:
         for text in ODD_TEXTS:
             yield name, text
     long = {"drive": PLAIN_DRIVE, "method": "total"}
-    for readings in ([5.0] * 50, [5.0] * 51, [100.0], [120.0], [0.0], [0.0, 0.0, 0.0]):
+    for readings in ([], [5.0] * 50, [5.0] * 51, [100.0], [120.0], [0.0], [0.0, 0.0, 0.0]):
         yield "slack", as_text({**long, "readings_mm": readings})
     for limit in (
         {"lower": 2, "upper": 1},

@@ -78,40 +78,50 @@ def test_predictions_and_covariances_are_numpys(design: Any) -> None:
 
 
 def reference(payload: Payload) -> dict[tuple[str, str], tuple[float, float]]:
-    """Excess and its uncertainty of every determined combination: from the drive's geometry,
-    written anew, and numpy. A small change of a reading is taken as straight.
+    """Excess and its uncertainty of every determined combination: the likeliest, by Gauss and
+    Newton's steps on the movements themselves, from the drive's geometry written anew and numpy.
     """
     chains, gears = payload["chains"], payload["gear_sets"]
     drive = payload["drive"]
     centres = [drive["centre_distance_mm"]]
     whole = drive["links"] * drive["pitch_mm"]
-    rows: list[tuple[Any, ...]] = []
+    alone: list[tuple[Any, ...]] = []
+    for bench in payload.get("bench", []):
+        scale = whole / 100
+        u = bench["standard_uncertainty_percent"] * scale
+        alone.append((chains.index(bench["chain"]), None, None,
+                      bench["elongation_percent"] * scale, u))  # fmt: skip
+    for gear in payload.get("gears", []):
+        u = gear["standard_uncertainty_mm"]
+        alone.append((None, gears.index(gear["gear_set"]), None, gear["added_excess_mm"], u))
+    trials = []
     for trial in payload["trials"]:
         at = trial.get("centre_distance_mm", centres[0])
         if at not in centres:
             centres.append(at)
-        strand, taut = line(at, drive)
-        m, u = trial["movement_mm"], trial["standard_uncertainty_mm"]
-        value = excess(strand, m) - (whole - taut)
-        slope = m / math.hypot(strand, m)
-        place = (chains.index(trial["chain"]), gears.index(trial["gear_set"]))
-        rows.append((*place, centres.index(at), value, slope * u))
-    for bench in payload.get("bench", []):
-        scale = whole / 100
-        u = bench["standard_uncertainty_percent"] * scale
-        rows.append((chains.index(bench["chain"]), None, None,
-                     bench["elongation_percent"] * scale, u))  # fmt: skip
-    for gear in payload.get("gears", []):
-        u = gear["standard_uncertainty_mm"]
-        rows.append((None, gears.index(gear["gear_set"]), None, gear["added_excess_mm"], u))
+        place = (chains.index(trial["chain"]), gears.index(trial["gear_set"]), centres.index(at))
+        trials.append((place, trial["movement_mm"], trial["standard_uncertainty_mm"], line(at)))
     for k, at in enumerate(centres):
         h = 1e-3
         slope = (line(at + h, drive)[1] - line(at - h, drive)[1]) / (2 * h)
         u = slope * drive["centre_distance_error_mm"] / math.sqrt(3)
-        rows.append((None, None, k, 0.0, u))
+        alone.append((None, None, k, 0.0, u))
     sizes = (len(chains), len(gears), len(centres))
-    data = seen(*sizes, rows)
-    unknowns, covariance, _ = solved(data)
+    guesses = [m for _, m, _, _ in trials]
+    for _ in range(6):
+        rows = list(alone)
+        for ((i, j, k), m, u, (strand, taut)), about in zip(trials, guesses, strict=True):
+            slope = about / math.hypot(strand, about)
+            value = excess(strand, about) + slope * (m - about) - (whole - taut)
+            rows.append((i, j, k, value, slope * u))
+        data = seen(*sizes, rows)
+        unknowns, covariance, _ = solved(data)
+        guesses = [
+            movement(
+                strand, whole - taut + unknowns[[i, len(chains) + j, sum(sizes[:2]) + k]].sum()
+            )
+            for (i, j, k), _, _, (strand, taut) in trials
+        ]
     nominal = whole - line(centres[0], drive)[1]
     found = {}
     unnoticed = null_space(data.matrix)
@@ -125,7 +135,9 @@ def reference(payload: Payload) -> dict[tuple[str, str], tuple[float, float]]:
 
 @pytest.mark.parametrize("seed", range(12))
 def test_the_fit_from_movements_to_probabilities(seed: int) -> None:
-    """Movements between 4 and 11 mm, known to 0.2 mm: there the square law is straight enough."""
+    """Movements between 4 and 11 mm, known to 0.2 mm: there the square law is straight enough for
+    two ways of taking its bend into account to agree to a tenth of the uncertainty.
+    """
     rng = np.random.default_rng(seed)
     shelf = MadeUp(rng, 6, 4, 13, scatter=0.2, bench=seed % 4, measured_gears=seed % 3)
     if seed % 2:
@@ -139,8 +151,8 @@ def test_the_fit_from_movements_to_probabilities(seed: int) -> None:
     strand = line(WORKED["centre_distance_mm"])[0]
     for pair, (value, u) in known.items():
         row = rows[pair]
-        assert row["excess_mm"] == pytest.approx(value, abs=0.02 * u)
-        assert row["standard_uncertainty_mm"] == pytest.approx(u, rel=0.01)
+        assert row["excess_mm"] == pytest.approx(value, abs=0.1 * u)
+        assert row["standard_uncertainty_mm"] == pytest.approx(u, rel=0.02)
         moved = row["cold_movement_mm"]
         # Of its own estimate, so that small differences of the fit are not counted twice.
         value, u = row["excess_mm"], row["standard_uncertainty_mm"]
@@ -339,7 +351,8 @@ def test_readings_of_one_combination_only() -> None:
     found = run("fit", payload)
     (row,) = found["combinations"]
     strand = line(114.10)[0]
-    assert row["cold_movement_mm"]["value"] == pytest.approx(6.0, abs=1e-6)
+    # The mean of a square is over the square of the mean: a hundredth of a millimetre here.
+    assert row["cold_movement_mm"]["value"] == pytest.approx(6.0, abs=0.01)
     assert row["standard_uncertainty_mm"] == pytest.approx(0.3 * 6 / strand, rel=0.01)
     assert found["consistency"]["degrees_of_freedom"] == 0
     assert found["consistency"]["probability"] is None
@@ -355,11 +368,11 @@ def test_nothing_read_at_all() -> None:
 
 def test_the_largest_shelf_admitted_has_an_answer() -> None:
     rng = np.random.default_rng(9)
-    shelf = MadeUp(rng, 60, 30, 500, bench=30, measured_gears=10)
+    shelf = MadeUp(rng, 60, 30, 500, bench=30, measured_gears=10, scatter=0.15)
     found = run("fit", shelf.payload)
     assert len(found["combinations"]) == 1800
     known = reference(shelf.payload)
     for row in found["combinations"][:100]:
         value, u = known[(row["chain"], row["gear_set"])]
-        assert row["excess_mm"] == pytest.approx(value, abs=0.05 * u)
+        assert row["excess_mm"] == pytest.approx(value, abs=0.1 * u)
         assert row["standard_uncertainty_mm"] == pytest.approx(u, rel=0.02)

@@ -38,6 +38,7 @@ class Phone:
                 "--headless",
                 "--remote-debugging-port=0",
                 f"--user-data-dir={self.profile}",
+                "--hide-scrollbars",  # as on a phone, where they take no room
                 f"--window-size={PHONE['width']},{PHONE['height']}",
                 *QUIET,
                 *root,

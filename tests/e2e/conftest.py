@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Playwright, sync_playwright
+from playwright.sync_api import Playwright, expect, sync_playwright
 
 from e2e.browser import Phone
 from e2e.chromium import find_or_install
@@ -14,6 +14,8 @@ from e2e.service import Service
 @pytest.fixture(scope="session")
 def playwright() -> Iterator[Playwright]:
     """Drive browsers; one for all tests."""
+    # Long enough for a busy machine: these checks are about what happens, not how fast.
+    expect.set_options(timeout=30_000)
     with sync_playwright() as running:
         yield running
 

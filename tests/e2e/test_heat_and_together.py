@@ -28,6 +28,11 @@ def save(page: Page) -> None:
     expect(page.get_by_text("Saved on this phone.")).to_be_visible()
 
 
+def in_millimetres(page: Page, field: str) -> None:
+    """Switch a field, and with it the number of its bench, to millimetres."""
+    page.get_by_role("group", name=f"Unit of {field}").get_by_role("button", name="mm").click()
+
+
 def wait_for(page: Page, outcome: str) -> None:
     """Wait for this outcome."""
     expect(page.get_by_test_id("verdict")).to_have_attribute("data-outcome", outcome)
@@ -52,7 +57,8 @@ def offline(phone: Phone, service: Service) -> Page:
 def measure_slack_and_rock(page: Page) -> None:
     """Save a movement, and the crank angle that the same slack gives."""
     go(page, "slack")
-    page.get_by_label(READING, exact=True).fill(f"{COLD_MM} mm")
+    in_millimetres(page, READING)
+    page.get_by_label(READING, exact=True).fill(str(COLD_MM))
     wait_for(page, "wanted")
     save(page)
     # The excess length that lets the strand move so far, over the crank gear's pitch radius.
@@ -75,6 +81,7 @@ def test_hot_slack_and_one_estimate_offline(service: Service, phone: Phone) -> N
 
     # An iron block gets looser; the number is the core's, asked on this side.
     go(page, "heat")
+    in_millimetres(page, "Movement, cold")
     page.get_by_role("button", name="Use the last reading: 5.5 mm").click()
     page.get_by_role("radio", name="Grey iron").check()
     cold = {"drive": DRIVE, "movement_mm": COLD_MM}

@@ -14,8 +14,8 @@ from e2e.flow import (
     READING,
     enter_drive,
     go,
+    measure,
     open_app,
-    wait_for_verdict,
     wait_until_offline_ready,
 )
 from e2e.service import Service
@@ -42,17 +42,6 @@ def devtools(page: Page, method: str) -> dict[str, Any]:
         return session.send(method)
     finally:
         session.detach()
-
-
-def measure(page: Page, typed: str) -> str:
-    """Type a movement on the Slack bench, wait for the verdict, save; give the number shown."""
-    go(page, "slack")
-    page.get_by_label(READING, exact=True).fill(typed)
-    wait_for_verdict(page)
-    shown = page.get_by_test_id("hero-value").inner_text()
-    page.get_by_role("button", name="Save reading").click()
-    expect(page.get_by_text("Saved on this phone.")).to_be_visible()
-    return shown
 
 
 def test_the_app_can_be_installed(service: Service, phone: Phone) -> None:

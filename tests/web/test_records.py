@@ -25,7 +25,8 @@ class Shelf:
         self.document = document
 
     def put(self, noun: str, number: int, values: Any, status: int) -> Any:
-        answer = self.client.put(f"/api/v1/{noun}s/{key(number)}", json=values)
+        sent = {"data": json.dumps(values), "content_type": "application/json"}
+        answer = self.client.put(f"/api/v1/{noun}s/{key(number)}", **sent)
         assert answer.status_code == status, answer.text
         return self.document.expect(answer, "put", f"/api/v1/{noun}s/{{id}}")
 
@@ -93,6 +94,7 @@ def test_another_reading_under_its_id_is_refused_and_the_first_stays(
 BAD = [
     ("engine", {"name": None}, "name", "missing"),
     ("engine", {"name": ""}, "name", "missing"),
+    ("engine", {"name": "  "}, "name", "missing"),
     ("engine", {"name": 5}, "name", "not-text"),
     ("engine", {"name": "x" * 201}, "name", "too-long"),
     ("engine", {"name": "a\x00b"}, "name", "not-text"),

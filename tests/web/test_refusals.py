@@ -2,6 +2,7 @@
 
 import json
 import logging
+from io import BytesIO
 from typing import Any, NamedTuple
 from urllib.parse import unquote
 
@@ -170,6 +171,17 @@ def test_every_kind_has_the_page_its_type_leads_to(client, kind: str) -> None:
     assert KINDS[kind].detail in answer.text
 
 
+@pytest.mark.parametrize("length", [19_000, 20_000, 60_000])
+def test_a_body_in_chunks_is_never_cut_and_taken(client, length: int) -> None:
+    answer = client.post(
+        SLACK,
+        input_stream=BytesIO(b"{}" + b" " * (length - 2)),
+        content_type=JSON,
+        environ_overrides={"wsgi.input_terminated": True, "HTTP_TRANSFER_ENCODING": "chunked"},
+    )
+    assert answer.status_code == (422 if length < 20_000 else 413)
+
+
 def test_method_not_allowed_says_which_are(client) -> None:
     assert "POST" in client.get(SLACK).headers["Allow"]
 
@@ -196,6 +208,11 @@ def test_a_fault_of_ours_is_logged_under_an_id_and_tells_nothing(
     assert problem["instance"].startswith("urn:uuid:")
     assert problem["instance"] in caplog.text
     assert "secret of the inside" in caplog.text
+
+
+def test_an_answer_that_is_no_json_never_goes_out(app: Flask) -> None:
+    app.add_url_rule("/api/v1/nan", view_func=lambda: {"value": float("nan")})
+    assert app.test_client().get("/api/v1/nan").status_code == 500
 
 
 def test_a_store_that_cannot_be_used_is_503_and_its_words_stay_inside(app: Flask) -> None:

@@ -36,7 +36,8 @@ class Process:
         assert self.running.stdout is not None
         line = self.running.stdout.readline()
         found = re.search(r"http://127\.0\.0\.1:\d+", line)
-        assert found, line + self.running.communicate()[1]
+        if found is None:
+            raise AssertionError(f"it said {line!r} and {self.kill()}")
         self.address = found[0]
         return self
 
@@ -50,10 +51,11 @@ class Process:
         with urllib.request.urlopen(request, timeout=30) as answer:  # noqa: S310
             return answer.status, json.load(answer)
 
-    def kill(self) -> None:
+    def kill(self) -> str:
+        """End it and its workers at once, as a power cut would; give what it complained of."""
         if self.running.poll() is None:
             os.killpg(self.running.pid, signal.SIGKILL)
-        self.running.communicate()
+        return self.running.communicate()[1]
 
 
 @pytest.fixture

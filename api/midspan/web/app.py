@@ -8,6 +8,7 @@ from midspan.settings import Settings
 from midspan.store import Store
 
 from . import calc, headers, health, labels, pages, problem_pages, problems, records, tables
+from .body import StrictJson
 from .openapi import CONFIG, MidspanApi
 
 
@@ -22,7 +23,7 @@ def create_app(settings: Settings) -> Flask:
     app.config.from_mapping(CONFIG)
     app.config["MAX_CONTENT_LENGTH"] = settings.max_body_bytes
     app.config["TRUSTED_HOSTS"] = list(settings.trusted_hosts)
-    app.json.sort_keys = False  # type: ignore[attr-defined]  # as the core ordered them
+    app.json = StrictJson(app)
     app.extensions["midspan"] = Store(settings.database())
 
     api = MidspanApi()

@@ -1,11 +1,22 @@
-"""Reading the body of a request as JSON: strictly, and saying what is wrong with it."""
+"""JSON in and out: strictly both ways, and saying what is wrong with what came in."""
 
 import json
 from typing import Any
 
 from flask import request
+from flask.json.provider import DefaultJSONProvider
 
 from .problems import Problem, refuse
+
+
+class StrictJson(DefaultJSONProvider):
+    """Writes answers in the core's own order, and never a NaN, which is no JSON."""
+
+    sort_keys = False
+
+    def dumps(self, obj: Any, **kwargs: Any) -> str:  # noqa: ANN401
+        """Write JSON; a number that is not finite is a fault of ours and raises."""
+        return super().dumps(obj, allow_nan=False, **kwargs)
 
 
 def read() -> Any:  # noqa: ANN401  (any JSON value)
@@ -24,8 +35,13 @@ def read() -> Any:  # noqa: ANN401  (any JSON value)
     charset = request.mimetype_params.get("charset", "utf-8")
     if charset.lower() not in ("utf-8", "utf8", "us-ascii"):
         raise Problem("not-sent-as-json", "JSON is UTF-8: leave the charset out.")
+    data = request.get_data(cache=False)
+    most = request.max_content_length
+    # A body sent in chunks tells no length; the framework then stops reading at the limit.
+    if request.content_length is None and most is not None and len(data) >= most:
+        raise Problem("body-too-large")
     try:
-        return json.loads(request.get_data(cache=False).decode(), object_pairs_hook=_object)
+        return json.loads(data.decode(), object_pairs_hook=_object)
     except json.JSONDecodeError as error:
         where = f"{error.msg} at line {error.lineno}, column {error.colno}."
         raise Problem("not-json", where) from None

@@ -21,6 +21,18 @@ export function withField(draft: Draft, field: string, value: string): Partial<D
   return { fields: { ...draft.fields, [field]: value } };
 }
 
+/** The draft once its reading is saved: what other ways of measuring hold stays. */
+export function emptied(draft: Draft): Draft {
+  const others = Object.entries(draft.readings).filter(
+    ([key]) => !key.startsWith(`${draft.method}/`),
+  );
+  return {
+    ...draft,
+    readings: Object.fromEntries(others),
+    fields: { ...draft.fields, note: "" },
+  };
+}
+
 /** True when a field holds something typed that is not saved yet. */
 export function hasReadings(draft: Draft): boolean {
   return Object.values(draft.readings).some((one) => one.entry !== "" || one.list.length > 0);

@@ -1,9 +1,15 @@
 import type { ComponentChildren } from "preact";
+import { useMemo } from "preact/hooks";
 import { Fold } from "../controls/fold.tsx";
 import { PlainField } from "../controls/plain-field.tsx";
+import type { AnyResult, BenchCalc } from "../core/results.ts";
 import { labelOf } from "../core/terms.ts";
 import { Hero } from "../result/hero.tsx";
+import { useSettled } from "../result/settled.ts";
+import { justAsked } from "../store/persistence.ts";
+import type { DriveFields, ReadingInput } from "../store/records.ts";
 import { driveInput, unitOf } from "../store/settings.ts";
+import type { LengthUnit } from "../units/parse.ts";
 import { withField } from "./draft.ts";
 import { shownOf } from "./shown.ts";
 import { text } from "./strings.ts";
@@ -26,9 +32,10 @@ interface Props {
 export function BenchLayout({ on, title, field, quantity, withDrive = true, children }: Props) {
   const { answer, ask, draft, stand } = on;
   const result = answer?.ok ? answer.result : null;
-  const { glance, Reasons, Pictures, Details } = shownOf(result?.calc ?? ask.calc);
+  const calc = result?.calc ?? ask.calc;
+  const { glance } = shownOf(calc);
   const length = unitOf(field);
-  const input = ask.payload;
+  const missing = answer && !answer.ok ? text.refusedTitle : ask.missing;
   const withGears = readsOf(ask).includes("gears");
   const drive =
     withDrive && stand.drive
@@ -40,19 +47,19 @@ export function BenchLayout({ on, title, field, quantity, withDrive = true, chil
       <div class="area-hero">
         <Hero
           glance={result && glance(result, length)}
-          missing={answer && !answer.ok ? text.refusedTitle : ask.missing}
+          missing={missing}
           length={length}
           quantity={quantity}
         />
       </div>
       <section class="area-form" aria-label={title}>
-        {answer && !answer.ok && <Refusals on={on} />}
-        {!stand.drive && withDrive && ask.missing === text.needsDrive && (
+        {withDrive && ask.missing === text.needsDrive && (
           <a class="button button-wide" href="#/drive">
             {text.enterDrive}
           </a>
         )}
         {children}
+        {answer && !answer.ok && <Refusals on={on} />}
         <WhatOn on={on} />
         <Fold title={text.note} open={Boolean(draft.fields.note)}>
           <PlainField
@@ -66,17 +73,43 @@ export function BenchLayout({ on, title, field, quantity, withDrive = true, chil
         </Fold>
         <SaveAction on={on} ready={result !== null} />
       </section>
-      <div class="area-reasons">
-        {result && input && <Reasons result={result} input={input} length={length} />}
-      </div>
-      <div class="area-pictures">
-        <Pictures drive={drive} result={result} input={input} length={length} />
-      </div>
-      <div class="area-detail">
-        {result && input && <Details result={result} input={input} length={length} />}
-      </div>
+      <Below calc={calc} drive={drive} result={result} input={ask.payload} length={length} />
     </div>
   );
+}
+
+interface BelowProps {
+  calc: BenchCalc;
+  drive: DriveFields | null;
+  result: AnyResult | null;
+  input: ReadingInput | null;
+  length: LengthUnit;
+}
+
+/** What stands behind the number. It waits for a pause in the typing, and is not redrawn before. */
+function Below({ calc, drive, result, input, length }: BelowProps) {
+  const both = useMemo(() => (result && input ? { result, input } : null), [result, input]);
+  const settled = useSettled(both);
+  // By its content: the object is made anew at every key.
+  const drawn = JSON.stringify(drive);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: drawn stands for drive
+  return useMemo(() => {
+    const { Reasons, Pictures, Details } = shownOf(settled?.result.calc ?? calc);
+    return (
+      <>
+        <div class="area-reasons">{settled && <Reasons {...settled} length={length} />}</div>
+        <div class="area-pictures">
+          <Pictures
+            drive={drive}
+            result={settled?.result ?? null}
+            input={settled?.input ?? null}
+            length={length}
+          />
+        </div>
+        <div class="area-detail">{settled && <Details {...settled} length={length} />}</div>
+      </>
+    );
+  }, [calc, drawn, settled, length]);
 }
 
 function SaveAction({ on, ready }: { on: OnBench; ready: boolean }) {
@@ -85,6 +118,7 @@ function SaveAction({ on, ready }: { on: OnBench; ready: boolean }) {
       {on.savedId && (
         <p class="saved-note" role="status">
           {text.saved} <a href={`#/saved/${on.savedId}`}>{text.openSaved}</a>
+          {justAsked.value && <span class="small"> {text.askPersistence}</span>}
         </p>
       )}
       <button type="button" class="button button-main" disabled={!ready} onClick={on.save}>
@@ -98,7 +132,7 @@ function SaveAction({ on, ready }: { on: OnBench; ready: boolean }) {
 function Refusals({ on: { answer } }: { on: OnBench }) {
   if (!answer || answer.ok) return null;
   return (
-    <div class="panel refusals" role="alert">
+    <div class="panel refusals" role="status">
       <h2>{text.refusedTitle}</h2>
       <ul>
         {answer.problems.map((one) => (

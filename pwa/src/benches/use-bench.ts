@@ -1,4 +1,4 @@
-import { useEffect, useState } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 import { run } from "../core/client.ts";
 import { useLatest } from "../core/latest.ts";
 import type { Answer, AnyResult, Problem } from "../core/results.ts";
@@ -9,7 +9,7 @@ import { keep, kept, save as saveRecord } from "../store/state.ts";
 import { sync } from "../store/sync.ts";
 import { uuid7 } from "../store/uuid7.ts";
 import type { Ask, Draft, FormProps, Of, Stand } from "./bench.ts";
-import { hasReadings } from "./draft.ts";
+import { emptied, hasReadings } from "./draft.ts";
 import { shownOf } from "./shown.ts";
 
 export interface OnBench extends FormProps {
@@ -28,8 +28,13 @@ export function useBench(
 ): OnBench | null {
   const [draft, setDraft] = useState<Draft | null>(null);
   const [savedId, setSavedId] = useState<string | null>(null);
+  // What was typed last, at once: two changes may come before the next drawing.
+  const newest = useRef<Draft>(empty);
   useEffect(() => {
-    void kept<Draft>(`draft:${id}`).then((found) => setDraft({ ...empty, ...found }));
+    void kept<Draft>(`draft:${id}`).then((found) => {
+      newest.current = { ...empty, ...found };
+      setDraft(newest.current);
+    });
     return () => {
       midEntry.value = false;
     };
@@ -46,9 +51,10 @@ export function useBench(
   }, [draft]);
   if (!draft || !ask) return null;
 
-  const put = (next: Draft) => {
-    setDraft(next);
-    void keep(`draft:${id}`, next);
+  const change = (part: Partial<Draft>) => {
+    newest.current = { ...newest.current, ...part };
+    setDraft(newest.current);
+    void keep(`draft:${id}`, newest.current);
   };
   return {
     draft,
@@ -58,7 +64,7 @@ export function useBench(
     savedId,
     change: (part) => {
       setSavedId(null);
-      put({ ...draft, ...part });
+      change(part);
     },
     problemAt: (field) => problems(answer).find((one) => one.field.split("[")[0] === field),
     assumed: (field) =>
@@ -83,7 +89,7 @@ export function useBench(
         note: (draft.fields.note ?? "").trim() || null,
       };
       await saveRecord("readings", reading);
-      put({ ...draft, readings: {}, fields: { ...draft.fields, note: "" } });
+      change(emptied(newest.current));
       setSavedId(reading.id);
       await askPersistence();
       void sync();

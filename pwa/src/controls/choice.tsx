@@ -30,7 +30,11 @@ export function Choice({ name, legend, options, value, onValue, onTap }: Props) 
             checked={id === value}
             onChange={() => onValue(id)}
             onClick={(event) => {
-              if (event.detail > 0) onTap?.();
+              // A tap may take the options away before the change would be told, so tell it here.
+              if (event.detail > 0 && onTap) {
+                onValue(id);
+                onTap();
+              }
             }}
           />
           {picture}

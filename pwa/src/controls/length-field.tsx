@@ -21,6 +21,7 @@ interface Props {
 export function LengthField({ field, label, value, onValue, hint, problem }: Props) {
   const read = value.trim() === "" ? null : parseLength(value, unitOf(field));
   const wrong = read && !read.ok ? wrongText(label, read) : problem;
+  const alarming = wrong !== undefined && !(read && !read.ok && read.unfinished);
   const echo = read?.ok ? `${text.readAs} ${echoLength(read.mm, read.unit)}` : hint;
   const id = `field-${field}`;
   return (
@@ -33,14 +34,14 @@ export function LengthField({ field, label, value, onValue, hint, problem }: Pro
           inputMode="decimal"
           autocomplete="off"
           value={value}
-          aria-invalid={wrong !== undefined}
+          aria-invalid={alarming}
           aria-describedby={`${id}-note`}
           onInput={(event) => onValue(event.currentTarget.value)}
         />
         <UnitSwitch field={field} label={label} />
       </div>
       <FractionKeys id={id} />
-      <p id={`${id}-note`} class={wrong ? "note wrong" : "note"}>
+      <p id={`${id}-note`} class={alarming ? "note wrong" : "note"}>
         {wrong ?? echo}
       </p>
     </div>

@@ -26,6 +26,7 @@ export function ReadingsField(props: Props) {
   const id = `field-${field}`;
   const read = entry.trim() === "" ? null : readTyped({ text: entry, unit });
   const wrong = read && !read.ok ? wrongText(label, read) : problem;
+  const alarming = wrong !== undefined && !(read && !read.ok && read.unfinished);
   const add = () => {
     if (read?.ok) onChange({ entry: "", list: [...list, { text: entry.trim(), unit }] });
     document.getElementById(id)?.focus();
@@ -42,7 +43,7 @@ export function ReadingsField(props: Props) {
           enterKeyHint="next"
           autocomplete="off"
           value={entry}
-          aria-invalid={wrong !== undefined}
+          aria-invalid={alarming}
           aria-describedby={`${id}-note`}
           onInput={(event) => onChange({ entry: event.currentTarget.value, list })}
           onKeyDown={(event) => {
@@ -66,7 +67,7 @@ export function ReadingsField(props: Props) {
         </button>
       </div>
       {kind === "length" && <FractionKeys id={id} />}
-      <p id={`${id}-note`} class={wrong ? "note wrong" : "note"}>
+      <p id={`${id}-note`} class={alarming ? "note wrong" : "note"}>
         {wrong ?? (read?.ok ? `${text.readAs} ${echo(read.value, read.unit)}` : hint)}
       </p>
       {list.length > 0 && (

@@ -33,7 +33,7 @@ export function Hero({ glance, missing, length, quantity }: Props) {
         >
           {number}
         </span>
-        <span class="hero-side">
+        <span class="hero-side" data-unit={glance?.unit}>
           <span class="hero-unit">{glance?.unit ?? scaleOf(quantity, length).unit}</span>
           {glance && <span class="hero-pm">{glance.side}</span>}
         </span>

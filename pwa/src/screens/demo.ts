@@ -4,9 +4,14 @@ import { shownOf } from "../benches/shown.ts";
 import { run } from "../core/client.ts";
 import type { Chain, Drive, GearSet, Reading } from "../store/records.ts";
 import { chooseChain, chooseEngine, chooseGearSet } from "../store/settings.ts";
-import { save } from "../store/state.ts";
+import { engines, save } from "../store/state.ts";
 import { sync } from "../store/sync.ts";
 import { uuid7 } from "../store/uuid7.ts";
+
+/** Whether the invented engine is on this phone already. */
+export function hasDemo(): boolean {
+  return engines.value.some((engine) => engine.id === scenario.engine.id);
+}
 
 /** Loads the scenario, its results worked out by the core on this phone. */
 export async function loadDemo(): Promise<void> {

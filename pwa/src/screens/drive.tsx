@@ -3,7 +3,7 @@ import { Icon } from "../shell/icon.tsx";
 import { chooseEngine, currentEngine } from "../store/settings.ts";
 import { engines } from "../store/state.ts";
 import { Chains } from "./chains.tsx";
-import { loadDemo } from "./demo.ts";
+import { hasDemo, loadDemo } from "./demo.ts";
 import { DriveForm } from "./drive-form.tsx";
 import { text } from "./strings.ts";
 
@@ -58,6 +58,16 @@ export function DriveScreen() {
                 </button>
               </li>
             ))}
+            {!hasDemo() && (
+              <li>
+                <button type="button" class="row" onClick={() => void loadDemo()}>
+                  <span>
+                    {text.loadDemo} <span class="tag">{text.invented}</span>
+                  </span>
+                  <Icon name="add" />
+                </button>
+              </li>
+            )}
             {!adding && (
               <li>
                 <button type="button" class="row" onClick={() => setAdding(true)}>

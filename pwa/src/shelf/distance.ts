@@ -18,6 +18,7 @@ export function parseDistance(typed: string, unit: DistanceUnit): ReadDistance {
       got: typed.trim(),
       need: "a distance such as 61 000 mi or 98000 km",
       hint: "",
+      unfinished: false,
     };
   }
   const miles = found[2] ? found[2].toLowerCase().startsWith("m") : unit === "mi";

@@ -11,11 +11,8 @@ export function Header() {
   const on = onBench();
   return (
     <header class="header">
-      <a
-        class="header-engine"
-        href="#/drive"
-        aria-label={`Engine: ${engine?.name ?? text.noEngine}`}
-      >
+      <a class="header-engine" href="#/drive">
+        <span class="visually-hidden">{text.engine} </span>
         <span class="header-name">{engine?.name ?? text.noEngine}</span>
         {(engine?.invented || on) && (
           <span class="header-second">
@@ -24,7 +21,8 @@ export function Header() {
           </span>
         )}
       </a>
-      <a class="header-state" href="#/settings" aria-label={`${text.settings}. ${stateWords()}`}>
+      <a class="header-state" href="#/settings">
+        <span class="visually-hidden">{text.settings}. </span>
         <span class="state" data-testid="sync-state" data-state={stateName()}>
           {stateWords()}
         </span>
@@ -54,5 +52,5 @@ function stateWords(): string {
     return syncing.value ? text.sending : `${text.onPhone}, ${text.waits(waitingCount.value)}`;
   }
   if (readings.value.length === 0 && engines.value.length === 0) return text.nothingYet;
-  return line.value === "reached" ? text.onServer : text.onPhone;
+  return text.onServer;
 }

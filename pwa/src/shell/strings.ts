@@ -8,6 +8,7 @@ export const text = {
   drive: "Drive",
   saved: "Saved",
   settings: "Settings",
+  engine: "Engine:",
   noEngine: "No engine chosen",
   invented: "Invented",
   onPhone: "On this phone",

@@ -51,9 +51,12 @@ export function setUnit(field: string, unit: LengthUnit): void {
   change({ units: { ...settings.value.units, [field]: unit } });
 }
 
-export const currentEngine = computed<Engine | null>(
-  () => engines.value.find((engine) => engine.id === settings.value.engineId) ?? null,
-);
+/** The engine chosen, or the only one there is. */
+export const currentEngine = computed<Engine | null>(() => {
+  const all = engines.value;
+  const chosen = all.find((engine) => engine.id === settings.value.engineId);
+  return chosen ?? (all.length === 1 ? (all[0] ?? null) : null);
+});
 
 export const currentDrive = computed<Drive | null>(() => {
   const engine = currentEngine.value;

@@ -14,6 +14,10 @@ export const syncing = signal(false);
 let failures = 0;
 let timer: ReturnType<typeof setTimeout> | undefined;
 let again = false;
+let pulledAt = 0;
+
+/** Whole lists are fetched, so not at every glance at the phone. */
+const PULL_EVERY_MS = 60_000;
 
 /** Sends and fetches now, unless that is going on already; then once more after it. */
 export async function sync(): Promise<void> {
@@ -75,6 +79,7 @@ async function push(): Promise<void> {
 }
 
 async function pull(): Promise<void> {
+  if (Date.now() - pulledAt < PULL_EVERY_MS) return;
   const store = await db();
   for (const kind of KINDS) {
     let after: string | null = null;
@@ -84,6 +89,7 @@ async function pull(): Promise<void> {
       after = page.next;
     } while (after !== null);
   }
+  pulledAt = Date.now();
 }
 
 /** Clears what the service said, so that the record is sent once more. */

@@ -129,6 +129,12 @@ describe("a length", () => {
       assert.match(wrong.need, /3\/16/);
     });
   }
+  it("tells an entry that is only unfinished from one that is wrong", () => {
+    for (const text of ["3/", "1 3/", "1-"]) assert.equal(refusal(text).unfinished, true, text);
+    for (const text of ["abc", "3/0", "-3", "3/16 mm"]) {
+      assert.equal(refusal(text).unfinished, false, text);
+    }
+  });
   it("says what to do where it can guess the slip", () => {
     assert.match(refusal("3/16 mm").hint, /inches/);
     assert.match(refusal("3/0").hint, /cannot be 0/);

@@ -9,6 +9,8 @@ export interface Wrong {
   got: string;
   need: string;
   hint: string;
+  /** More typing could make it right: nothing to be alarmed about yet. */
+  unfinished: boolean;
 }
 
 export interface ReadLength {
@@ -49,7 +51,8 @@ function plain(text: string): string {
 }
 
 function wrong(got: string, need: string, hint = ""): Wrong {
-  return { ok: false, got: got.trim(), need, hint };
+  const unfinished = /(\/|\d ?-|\d[.,])$/.test(plain(got));
+  return { ok: false, got: got.trim(), need, hint, unfinished };
 }
 
 const DECIMAL = /^(\d+([.,]\d*)?|[.,]\d+)$/;

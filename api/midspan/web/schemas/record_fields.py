@@ -94,8 +94,10 @@ class Text(fields.Field[str]):
     def _deserialize(self, value: object, *_: object, **__: object) -> str:
         if not isinstance(value, str):
             raise ValidationError("not-text")
-        if not self.metadata["minLength"] <= len(value) <= self.metadata["maxLength"]:
-            raise ValidationError("missing" if not value else "too-long")
+        if len(value.strip()) < self.metadata["minLength"]:
+            raise ValidationError("missing")
+        if len(value) > self.metadata["maxLength"]:
+            raise ValidationError("too-long")
         # NUL and unpaired surrogates are legal in JSON text but no database keeps them.
         if re.search("[\x00-\x08\x0b-\x1f\x7f\ud800-\udfff]", value):
             raise ValidationError("not-text")

@@ -1,7 +1,7 @@
 import type { FitResult } from "../../core/results.ts";
 import type { Chain, GearSet } from "../../store/records.ts";
 import { whenText } from "../../units/when.ts";
-import { tagged } from "../tag.ts";
+import { inOrder, short, tagged } from "../tag.ts";
 import type { Assembled } from "./assemble.ts";
 import { text } from "./strings.ts";
 import { chanceText, farthest, type Table, untried } from "./table.ts";
@@ -33,7 +33,7 @@ function NotKnown({ result, table, assembled }: Props) {
       const one = all.get(id);
       return one ? [tagged(one)] : [];
     });
-  const alone = untried(result, assembled).map(tagged);
+  const alone = inOrder(untried(result, assembled)).map(short);
   return (
     <section class="panel">
       <h2>{text.undetermined}</h2>

@@ -19,7 +19,7 @@ export function Matrix({ table, assembled, window }: Props) {
   const [chainId = "", gearsId = ""] = key.split(" ");
   const open = table.at(chainId, gearsId);
   return (
-    <section class="panel">
+    <section class="panel fit-wide">
       <h2>{text.matrix}</h2>
       <p class="small">{text.matrixNote(table.hot ? text.hot : text.cold)}</p>
       <section class="fit-scroll" aria-label={text.matrix} tabIndex={-1}>

@@ -1,0 +1,136 @@
+"""Every screen at phone size: nothing sticks out, targets are large, axe finds nothing."""
+
+from collections.abc import Iterator
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import Page, Playwright
+
+from e2e.browser import PHONE, Phone
+from e2e.flow import READING, enter_drive, go, measure, open_app, wait_for_verdict
+from e2e.service import Service
+
+SCREENS = ["wear", "slack", "drive", "saved", "settings"]
+TARGET_PX = 48
+OTHER_SIZES = ({"width": 844, "height": 390}, {"width": 320, "height": 640})
+
+# Contrast of 7:1 and target size are rules that axe leaves out unless asked.
+AXE_OPTIONS = {
+    "resultTypes": ["violations"],
+    "rules": {
+        "color-contrast-enhanced": {"enabled": True},
+        "target-size": {"enabled": True},
+    },
+}
+
+# Names and sizes of everything to tap that is smaller than it should be. A choice is tapped on its
+# tile, a link within a sentence on its text (the exception of WCAG 2.5.8), and what only shows when
+# focused is not tapped at all.
+SMALL_TARGETS = """(least) => {
+  const small = [];
+  const taps = "a[href], button, input, select, textarea, summary, [role=button], [tabindex='0']";
+  for (const one of document.querySelectorAll(taps)) {
+    const inSentence = one.matches("p a, li > a:not(:only-child), dd a, small a");
+    if (inSentence || one.matches(".skip") || !one.checkVisibility()) continue;
+    const box = (one.matches("input") && one.closest("label") || one).getBoundingClientRect();
+    if (box.width + 0.5 < least || box.height + 0.5 < least) {
+      small.push(`${one.tagName} ${one.ariaLabel || one.textContent} ${box.width}x${box.height}`);
+    }
+  }
+  return small;
+}"""
+
+STICKS_OUT = """() => {
+  const wide = document.documentElement.clientWidth;
+  const out = document.documentElement.scrollWidth > wide ? ["the page scrolls sideways"] : [];
+  for (const one of document.querySelectorAll("main *, header *, nav *")) {
+    const box = one.getBoundingClientRect();
+    const scrolls = one.closest("[data-scrolls]") || !one.checkVisibility();
+    if (!scrolls && !one.closest("svg") && box.width > 1 && box.right > wide + 1) {
+      out.push(`${one.tagName}.${one.className} ends at ${box.right}`);
+    }
+  }
+  return out;
+}"""
+
+
+@pytest.fixture(scope="module")
+def app(
+    tmp_path_factory: pytest.TempPathFactory, playwright: Playwright, chromium: str
+) -> Iterator[Page]:
+    """The app with a drive entered and a reading saved, so that each screen has much to show."""
+    folder = tmp_path_factory.mktemp("screens")
+    service = Service(folder / "data")
+    phone = Phone(playwright, chromium, folder / "profile")
+    try:
+        service.start()
+        phone.start()
+        page = open_app(phone, service)
+        enter_drive(page)
+        measure(page, "17/32 in")
+        yield page
+        assert phone.complaints == []
+    finally:
+        phone.kill()
+        service.kill()
+
+
+def show(page: Page, screen: str) -> None:
+    """Go to a screen with everything on it open; the Slack bench gets a reading."""
+    go(page, screen)
+    if screen == "slack":
+        page.get_by_label(READING, exact=True).fill("17/32 in")
+        wait_for_verdict(page)
+    page.evaluate("document.querySelectorAll('details').forEach((one) => { one.open = true; })")
+
+
+@pytest.mark.parametrize("screen", SCREENS)
+def test_nothing_sticks_out_and_targets_are_large(app: Page, screen: str) -> None:
+    show(app, screen)
+    assert app.evaluate(STICKS_OUT) == []
+    assert app.evaluate(SMALL_TARGETS, TARGET_PX) == []
+    try:
+        for size in OTHER_SIZES:
+            app.set_viewport_size(size)  # type: ignore[arg-type]
+            assert app.evaluate(STICKS_OUT) == [], size
+    finally:
+        app.set_viewport_size(PHONE)  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize("screen", SCREENS)
+def test_axe_finds_nothing_in_light_and_dark(app: Page, screen: str) -> None:
+    for scheme in ("light", "dark"):
+        app.emulate_media(color_scheme=scheme)  # type: ignore[arg-type]
+        show(app, screen)
+        assert violations(app) == [], scheme
+
+
+def test_the_checks_above_can_fail(app: Page) -> None:
+    go(app, "slack")
+    app.evaluate(
+        """() => {
+          const main = document.querySelector("main");
+          const wide = main.appendChild(document.createElement("div"));
+          wide.style.width = "500px"; wide.style.height = "9px";
+          const button = main.appendChild(document.createElement("button"));
+          button.style.width = "20px"; button.style.height = "20px"; button.style.padding = "0";
+          button.style.minHeight = "0"; button.style.minWidth = "0";
+        }"""
+    )
+    assert app.evaluate(STICKS_OUT) != []
+    assert app.evaluate(SMALL_TARGETS, TARGET_PX) != []
+    assert violations(app) != []
+    app.reload()
+
+
+def test_the_reference_page_shows_the_interface(service: Service, phone: Phone) -> None:
+    page = phone.page()
+    page.goto(service.url + "/reference/")
+    page.get_by_text("/api/v1/calc/slack").first.wait_for()
+    assert page.evaluate("document.title") != ""
+
+
+def violations(page: Page) -> list[str]:
+    """What axe found: rule, and where."""
+    found = Axe().run(page, options=AXE_OPTIONS).response["violations"]
+    return [f"{v['id']}: {node['html'][:200]}" for v in found for node in v["nodes"]]
