@@ -92,7 +92,6 @@ function Below({ calc, drive, result, input, length }: BelowProps) {
   const settled = useSettled(both);
   // By its content: the object is made anew at every key.
   const drawn = JSON.stringify(drive);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: drawn stands for drive
   return useMemo(() => {
     const { Reasons, Pictures, Details } = shownOf(settled?.result.calc ?? calc);
     return (
