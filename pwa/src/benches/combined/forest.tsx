@@ -83,11 +83,11 @@ export function Forest({ result, length }: PicturesProps<CombinedResult>) {
 function Line({ row, x, y }: { row: Row; x: (mm: number) => string; y: number }) {
   const bar = y + BAR;
   return (
-    <g class={row.odd ? "forest-odd" : ""}>
+    <g class={row.odd ? "forest-odd" : row.used ? "" : "forest-unused"}>
       <line class="forest-rule" x1="0" x2="100%" y1={y + ROW} y2={y + ROW} />
       <text class="forest-name" x="0" y={y + 18}>
         {row.name} {row.value}
-        {row.odd && `, ${text.odd}`}
+        {remark(row)}
       </text>
       <line class="forest-bar" x1={x(row.low)} x2={x(row.high)} y1={bar} y2={bar} />
       <line class="forest-bar" x1={x(row.low)} x2={x(row.low)} y1={bar - 5} y2={bar + 5} />
@@ -98,6 +98,12 @@ function Line({ row, x, y }: { row: Row; x: (mm: number) => string; y: number })
       </svg>
     </g>
   );
+}
+
+/** What is said of a reading that stands out. */
+function remark({ odd, used }: Row): string {
+  if (odd) return `, ${text.odd}`;
+  return used ? "" : `, ${text.unused}`;
 }
 
 interface AxisProps {
@@ -134,8 +140,7 @@ function Axis({ from, to, x, y, length }: AxisProps) {
 
 function spoken(rows: Row[], result: CombinedResult, length: LengthUnit): string {
   const each = rows.map((row) => {
-    const odd = row.odd ? `, ${text.odd}` : "";
-    return `${row.name} ${row.value}: ${lengthTo(row.low, length, 3)} to ${lengthTo(row.high, length, 3)}${odd}.`;
+    return `${row.name} ${row.value}: ${lengthTo(row.low, length, 3)} to ${lengthTo(row.high, length, 3)}${remark(row)}.`;
   });
   const { low, high } = result.state.excess_mm;
   const whole = `${text.together}: ${lengthTo(low, length, 3)} to ${lengthTo(high, length, 3)}.`;

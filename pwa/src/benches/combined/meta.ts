@@ -46,10 +46,10 @@ export const text = {
   what: (count: number) =>
     count === 1 ? "Mid-span movement, by 1 reading" : `Mid-span movement, by ${count} together`,
   agree: (count: number) => (count === 2 ? "Both readings agree" : `All ${count} readings agree`),
-  single: "One reading: nothing to compare",
+  single: "One usable reading: nothing to compare",
   disagree: "The readings disagree",
   oddIs: (name: string) => `Disagree: ${name.toLowerCase()} is off`,
-  words: { consistent: "Agree", inconsistent: "Disagree", single: "One reading" },
+  words: { consistent: "Agree", inconsistent: "Disagree", single: "One alone" },
   chance: (percent: string) =>
     `Good readings of one chain would lie this far apart or further in ${percent} of cases by chance alone.`,
   chanceLimit: "Under 5 % they are called inconsistent.",
@@ -71,4 +71,7 @@ export const text = {
   axis: (unit: string) => `Excess length, ${unit}`,
   taut: "taut",
   odd: "odd one out",
+  unused: "not used",
+  unusedWhy:
+    "Not used: a reading whose plus-or-minus reaches down to no slack could come from any tighter chain as well.",
 };

@@ -14,6 +14,8 @@ export interface Row {
   low: number;
   high: number;
   odd: boolean;
+  /** False where it cannot be told from a taut chain, of which slack says nothing. */
+  used: boolean;
 }
 
 const DECIMALS: Record<Kind, number> = {
@@ -30,6 +32,11 @@ export function partText(part: { quantity: Kind; value: number }, length: Length
   return withUnit(trimmed(part.value / by, decimals), unit);
 }
 
+/** How many readings the estimate rests on. */
+export function usedCount({ parts }: CombinedResult): number {
+  return parts.filter((part) => part.used).length;
+}
+
 /** A row for each reading. The width of a 95 % interval is taken from the estimate's own. */
 export function rowsOf(result: CombinedResult, length: LengthUnit): Row[] {
   const { excess_mm: whole } = result.state;
@@ -43,5 +50,6 @@ export function rowsOf(result: CombinedResult, length: LengthUnit): Row[] {
     low: part.excess_mm - k * part.standard_uncertainty_mm,
     high: part.excess_mm + k * part.standard_uncertainty_mm,
     odd: result.odd_one_out?.index === i,
+    used: part.used,
   }));
 }

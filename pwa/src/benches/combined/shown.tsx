@@ -14,7 +14,7 @@ import { fractionText, trimmed } from "../../units/format.ts";
 import type { LengthUnit } from "../../units/parse.ts";
 import { Forest } from "./forest.tsx";
 import { text } from "./meta.ts";
-import { partText } from "./parts.ts";
+import { partText, usedCount } from "./parts.ts";
 
 type Outcome = keyof typeof text.words;
 
@@ -26,7 +26,7 @@ function outcomeOf({ consistency }: CombinedResult): Outcome {
 function headline(result: CombinedResult): string {
   const outcome = outcomeOf(result);
   if (outcome === "single") return text.single;
-  if (outcome === "consistent") return text.agree(result.parts.length);
+  if (outcome === "consistent") return text.agree(usedCount(result));
   const odd = result.odd_one_out;
   return odd ? text.oddIs(text.names[odd.quantity]) : text.disagree;
 }
@@ -36,7 +36,7 @@ function glance(result: CombinedResult, length: LengthUnit): Glance {
   const shown = show("movement_mm", at.value, (at.high - at.low) / 2, length);
   const outcome = outcomeOf(result);
   return {
-    what: text.what(result.parts.length),
+    what: text.what(usedCount(result)),
     number: shown.value,
     unit: shown.unit,
     side: `± ${shown.plusMinus}`,
@@ -65,6 +65,7 @@ function Reasons({ result, length }: ShownProps<CombinedResult>) {
             <strong>{shared.why}</strong> {text.chance(chanceText(chance))} {text.chanceLimit}
           </p>
         )}
+        {parts.some((one) => !one.used) && <p>{text.unusedWhy}</p>}
         {odd && part && (
           <>
             <p>
