@@ -342,8 +342,11 @@ def test_the_recommended_trial_is_the_best_single_one(seed: int) -> None:
 
 
 def test_the_scatter_assumed_of_the_next_trial_is_said() -> None:
-    assumed = {a["field"]: a for a in run("fit", APART)["assumptions"]}
+    joined = {"drive": WORKED, "chains": ["a"], "gear_sets": ["p"], "trials": [trial("a", "p")]}
+    assumed = {a["field"]: a for a in run("fit", joined)["assumptions"]}
     assert assumed["standard_uncertainty_mm"]["origin"] == "from memory, unverified"
+    # Where groups are only to be tied together, nothing was assumed of the trial's scatter.
+    assert "standard_uncertainty_mm" not in {a["field"] for a in run("fit", APART)["assumptions"]}
 
 
 def test_readings_of_one_combination_only() -> None:

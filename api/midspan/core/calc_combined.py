@@ -8,6 +8,7 @@ from .chisquare import tail
 from .combine import Part, combine_parts, odd_one_out
 from .drive import Geometry, excess_length
 from .fields import Form
+from .figures import fixed
 from .limits import MEMORY
 from .movement import excess_from_movement
 from .phase import excess_from_rock, radians
@@ -98,7 +99,7 @@ def calculate(payload: object) -> dict[str, object]:
     """
     form = Form(payload)
     build = take_build(form)
-    taken = _take(form)
+    taken = _take(form, build.geometry.strand if build is not None else math.inf)
     form.close()
     form.finish()
     assert build is not None  # noqa: S101  (finish raised if it was refused)
@@ -146,7 +147,7 @@ def calculate(payload: object) -> dict[str, object]:
     }  # fmt: skip
 
 
-def _take(form: Form) -> list[tuple[str, float, float]]:
+def _take(form: Form, strand: float) -> list[tuple[str, float, float]]:
     taken = []
     for part in form.take_forms("measurements", MOST):
         kind = part.take_choice("quantity", KINDS)
@@ -154,6 +155,9 @@ def _take(form: Form) -> list[tuple[str, float, float]]:
             value = part.take_number(kind)
             u = part.take_number(UNCERTAINTY[kind])
             part.close()
+            if kind == "movement_mm" and value is not None and value > strand:
+                need = "at most the free strand, " + fixed(strand, 1) + " mm"
+                part.refuse("out-of-range", kind, value, need, "Check the unit.")
             if value is not None and u is not None:
                 taken.append((kind, value, u))
     if not taken and not form.problems:

@@ -87,7 +87,14 @@ def calculate(payload: object) -> dict[str, object]:
     form.finish()
     assert build is not None  # noqa: S101  (finish raised if it was refused)
     trials, blocks, others, unused = _evidence(build, taken, bench, gears)
-    shelf = shelf_of(len(names.chains), len(names.gears), blocks, trials, others)
+    try:
+        shelf = shelf_of(len(names.chains), len(names.gears), blocks, trials, others)
+    except ValueError:
+        need = "uncertainties that can be held against each other"
+        step = "Some are far too small or far too large: check their units."
+        form.refuse("conflict", "trials", str(len(taken)) + " trials", need, step)
+        form.finish()
+        raise
     ranked, pairs = _combinations(build, shelf, names, growth, lower, upper, heat is not None)
     following = _next_trial(build, shelf, names, pairs)
     if following is not None and following["share"] is not None:
@@ -144,6 +151,12 @@ def _take_trials(
         if centre is not None and centre <= reach:
             need = "more than " + fixed(reach, 2) + " mm, or the two gears would touch"
             part.refuse("gears-collide", "centre_distance_mm", centre, need, "Check the unit.")
+        elif build is not None and movement is not None:
+            at = build.drive.centre_distance if centre is None else centre
+            strand = geometry(build.drive.at(at)).strand
+            if movement > strand:
+                need = "at most the free strand, " + fixed(strand, 1) + " mm"
+                part.refuse("out-of-range", "movement_mm", movement, need, "Check the unit.")
         if chain is not None and gears is not None and movement is not None and u is not None:
             place = (names.chains.index(chain), names.gears.index(gears))
             taken.append((place[0], place[1], movement, u, centre))

@@ -2,7 +2,7 @@
 
 from collections import namedtuple
 
-from . import limits
+from . import glossary, limits
 from .build import Build, take_build
 from .drive import elongation_of, excess_length
 from .fields import Form
@@ -120,6 +120,13 @@ def take_window(form: Form) -> tuple[float, float, str]:
     lower = form.take_number("window_lower_mm", required=False)
     upper = form.take_number("window_upper_mm", required=False)
     origin = limits.PRACTICE if lower is None and upper is None else "given by the user"
+    for name, end, other in (
+        ("window_lower_mm", lower, upper),
+        ("window_upper_mm", upper, lower),
+    ):
+        if end is None and other is not None and not form.has(name):
+            form.refuse("missing", name, None, glossary.need(name), "Give both ends, or neither.")
+            return 0.0, 0.0, origin
     lower = limits.WANTED_FROM_MM if lower is None else lower
     upper = limits.WANTED_TO_MM if upper is None else upper
     if lower >= upper:
@@ -151,7 +158,10 @@ def take_heating(
         if own is not None and source is None:
             need = "where the coefficient comes from"
             form.refuse("missing", "expansion_source", None, need, "Name the data sheet or book.")
-        if part == "block" and own is None and not form.has("block_material"):
+        if own is not None and form.has(part + "_material"):
+            need = "either a material or a figure of your own"
+            form.refuse("conflict", field, own, need, "Leave one out.")
+        if part == "block" and not form.has(field) and not form.has("block_material"):
             need = "one of " + ", ".join(sorted(by_id))
             form.refuse("missing", "block_material", None, need, "Iron or aluminium decides.")
         material = by_id[name or "grey-iron"]

@@ -224,6 +224,10 @@ _ROWS = (
         "taut_centre_distance_mm", "C_0", "mm", "Taut centre distance",
         "Centre distance at which this chain, at nominal length, has no slack.",
     ),
+    _output(
+        "over_chain_mm", "", "mm", "Over the wrapped chain",
+        "Diameter of a gear measured over the rollers of a new chain wrapped round it.",
+    ),
     _output("pitch_diameter_mm", "d", "mm", "Pitch diameter", "Of the gear as measured."),
     _output(
         "radius_loss_mm", "", "mm", "Loss of pitch radius", "Nominal less measured pitch radius.",

@@ -36,7 +36,8 @@ class Groups:
                 self.parent[self.root(nodes[0])] = self.root(nodes[1])
             else:
                 alone.extend(nodes)
-        self.anchored = {self.root(node) for node in alone}
+        self.roots = [self.root(node) for node in range(chains + gears)]
+        self.anchored = {self.roots[node] for node in alone}
 
     def root(self, node: int) -> int:
         """Give the node that stands for the group of this one."""
@@ -49,7 +50,7 @@ class Groups:
         node = self.chains + gears
         if not (self.touched[chain] and self.touched[node]):
             return False
-        one, other = self.root(chain), self.root(node)
+        one, other = self.roots[chain], self.roots[node]
         return one == other or (one in self.anchored and other in self.anchored)
 
     def held_gears(self) -> list[int]:
@@ -57,7 +58,7 @@ class Groups:
         held, done = [], set()
         for j in range(len(self.parent) - self.chains):
             node = self.chains + j
-            at = self.root(node)
+            at = self.roots[node]
             if not self.touched[node]:
                 held.append(j)
             elif at not in self.anchored and at not in done:
@@ -72,7 +73,7 @@ class Groups:
         labels = [("chains", i) for i in chain_ids] + [("gear_sets", j) for j in gear_ids]
         for node in range(len(labels)):
             if self.touched[node]:
-                at = self.root(node)
+                at = self.roots[node]
                 if at not in found:
                     order.append(at)
                 group = found.setdefault(at, {"chains": [], "gear_sets": []})

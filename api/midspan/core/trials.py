@@ -22,7 +22,31 @@ class Trial(
 
 
 def is_felt(reading: float, uncertainty: float) -> bool:
-    """Tell whether a movement or a lash can be told from none at all."""
+    """Tell whether a movement or a lash can be told from none at all.
+
+    x > 2 u
+
+    Parameters
+    ----------
+    reading : movement or lash x [any unit]
+    uncertainty : its standard uncertainty u [the same unit]
+
+    Returns
+    -------
+    True or False
+
+    Raises
+    ------
+    none
+
+    Validity
+    --------
+    Normal readings.
+
+    Reference
+    ---------
+    Two standard uncertainties, the usual bound of about 95 %.
+    """
     return reading > FELT * uncertainty
 
 
@@ -94,10 +118,9 @@ def shelf_of(
     Iteratively reweighted least squares.
     """
     first = Shelf(chains, gears, blocks, [_seen(t, t.movement) for t in trials] + others)
-    known = [first.predictions(block) for block in range(blocks)]
     again = []
     for t in trials:
-        excess = t.nominal + known[t.block][(t.chain, t.gears)][0]
+        excess = t.nominal + first.value(t.chain, t.gears, t.block)
         again.append(_seen(t, movement_from_excess(t.strand, excess)))
     return Shelf(chains, gears, blocks, again + others)
 
