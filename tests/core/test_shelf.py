@@ -43,7 +43,7 @@ def test_determined_is_what_the_null_space_says(design: Any) -> None:
         pair: estimable(unnoticed, contrast(chains, gears, blocks, *pair))
         for pair in pairs(chains, gears)
     }
-    assert {pair: shelf.determined(*pair) for pair in pairs(chains, gears)} == known
+    assert {pair: shelf.groups.determined(*pair) for pair in pairs(chains, gears)} == known
     assert set(shelf.predictions(0)) == {pair for pair, found in known.items() if found}
 
 

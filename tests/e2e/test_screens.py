@@ -1,5 +1,6 @@
 """Every screen at phone size: nothing sticks out, targets are large, axe finds nothing."""
 
+import re
 from collections.abc import Iterator
 
 import pytest
@@ -10,7 +11,7 @@ from e2e.browser import PHONE, Phone
 from e2e.flow import READING, enter_drive, go, measure, open_app, wait_for_verdict
 from e2e.service import Service
 
-SCREENS = ["wear", "slack", "drive", "saved", "settings"]
+SCREENS = ["wear", "slack", "heat", "gear", "combined", "drive", "saved", "settings"]
 TARGET_PX = 48
 OTHER_SIZES = ({"width": 844, "height": 390}, {"width": 320, "height": 640})
 
@@ -76,8 +77,16 @@ def app(
 
 
 def show(page: Page, screen: str) -> None:
-    """Go to a screen with everything on it open; the Slack bench gets a reading."""
+    """Go to a screen with everything on it open; a bench that needs an entry gets one."""
     go(page, screen)
+    if screen == "heat":
+        page.get_by_role("radio", name="Cast aluminium").check()
+        page.get_by_role("img", name=re.compile("^Mid-span movement from cold")).wait_for()
+    if screen == "gear":
+        page.get_by_label("Over the two pins", exact=True).fill("139.71 mm")
+        page.get_by_role("heading", name="What the gear has lost").wait_for()
+    if screen == "combined":
+        page.get_by_role("img", name=re.compile("^Excess length")).wait_for()
     if screen == "slack":
         page.get_by_label(READING, exact=True).fill("17/32 in")
         wait_for_verdict(page)
