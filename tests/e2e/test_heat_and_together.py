@@ -62,7 +62,8 @@ def measure_slack_and_rock(page: Page) -> float:
     wait_for(page, "wanted")
     save(page)
     # The excess length that lets the strand move so far, over the crank gear's pitch radius.
-    strand = math.sqrt(DRIVE["centre_distance_mm"] ** 2 - (pitch_radius(44) - pitch_radius(22)) ** 2)
+    step = pitch_radius(44) - pitch_radius(22)
+    strand = math.sqrt(DRIVE["centre_distance_mm"] ** 2 - step**2)
     excess = math.hypot(strand, COLD_MM) - strand
     rock = math.degrees(excess / pitch_radius(22))
     page.get_by_role("button", name="At the crank").click()

@@ -83,6 +83,7 @@ def show(page: Page, screen: str) -> None:
         page.get_by_role("radio", name="Cast aluminium").check()
         page.get_by_role("img", name=re.compile("^Mid-span movement from cold")).wait_for()
     if screen == "gear":
+        page.get_by_label("Pin diameter", exact=True).fill("6.35 mm")
         page.get_by_label("Over the two pins", exact=True).fill("139.71 mm")
         page.get_by_role("heading", name="What the gear has lost").wait_for()
     if screen == "combined":
