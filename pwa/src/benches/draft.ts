@@ -140,3 +140,11 @@ export function readOwnLimit(reader: Reader, draft: Draft, quantity: string): vo
     ...(upper === undefined ? {} : { upper }),
   };
 }
+
+/** Adds the wanted movement, if it is not the trade's: both of its ends, or neither. */
+export function readWindow(reader: Reader): void {
+  const ends = ["window_lower_mm", "window_upper_mm"] as const;
+  for (const end of ends) reader.take(end, "length", text.windowEnd[end]);
+  const given = ends.filter((end) => reader.payload[end] !== undefined);
+  if (given.length === 1) reader.lack(text.windowBoth);
+}

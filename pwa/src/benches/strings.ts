@@ -24,6 +24,7 @@ export const text = {
   leftEmpty: (value: string) => `Left empty: ${value}, from memory, unverified.`,
   leftEmptyOf: (value: string, origin: string) => `Left empty: ${value}, ${origin}.`,
   window: "Wanted movement",
+  windowBoth: "Wanted movement: give both ends, or neither.",
   windowEnd: {
     window_lower_mm: "Wanted movement, from",
     window_upper_mm: "Wanted movement, to",

@@ -1,7 +1,7 @@
 import { driveInput, unitOf } from "../../store/settings.ts";
 import { parseLength } from "../../units/parse.ts";
 import type { Ask, Draft, Stand } from "../bench.ts";
-import { Reader } from "../draft.ts";
+import { Reader, readWindow } from "../draft.ts";
 import { text as shared } from "../strings.ts";
 import { centreFromChange, centreFromMandrels, type Way } from "./centre.ts";
 import { BLOCK_PARTS, type CentreWay, OWN, type Part, text } from "./meta.ts";
@@ -15,9 +15,7 @@ export function toAsk(draft: Draft, { drive, chain, gears }: Stand): Ask {
   reader.take("movement_mm", "length", text.movement);
   if (part === "heat") readHeat(reader, draft);
   else if (drive) readCentre(reader, draft, drive.centre_distance_mm);
-  for (const end of ["window_lower_mm", "window_upper_mm"] as const) {
-    reader.take(end, "length", shared.windowEnd[end]);
-  }
+  readWindow(reader);
   return { calc: part, payload: reader.done(), missing: reader.missing, of: ["chain", "gears"] };
 }
 
