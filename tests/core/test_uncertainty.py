@@ -296,3 +296,34 @@ def test_a_lone_reading_rests_on_the_scatter_that_is_said() -> None:
         "repeatability_mm",
         "centre_distance_error_mm",
     }
+
+
+DEFAULTS = run("describe", {})["defaults"]
+
+
+@pytest.mark.parametrize(
+    ("calc", "payload", "kind", "unit"),
+    [
+        ("slack", {"method": "total", "readings_mm": [6.0]}, "rule", "mm"),
+        (
+            "elongation",
+            {"method": "pin-to-pin", "pitches": 10, "readings_mm": [95.5]},
+            "caliper",
+            "mm",
+        ),
+        ("crank-rock", {"method": "crank-degrees", "readings_deg": [2.0]}, "wheel", "deg"),
+    ],
+)
+def test_what_is_assumed_is_what_is_said(calc: str, payload: Payload, kind: str, unit: str) -> None:
+    """Giving the assumed figures oneself changes nothing but who said them."""
+    silent = run(calc, {"drive": WORKED, **payload})
+    assumed = {a["field"]: a["value"] for a in silent["assumptions"]}
+    assert assumed.pop("centre_distance_error_mm") == 0.05
+    assert assumed == {f"{name}_{unit}": value for name, value in DEFAULTS[kind].items()}
+    given = run(calc, {"drive": {**WORKED, "centre_distance_error_mm": 0.05}, **payload, **assumed})
+    assert given["assumptions"] == []
+    assert given["state"] == silent["state"]
+    for line in silent["measured"]["budget"]:
+        assert line["origin"] == "from memory, unverified"
+    for line in given["measured"]["budget"]:
+        assert line["origin"] == "given by the user"

@@ -5,7 +5,7 @@ from .drive import Geometry, elongation_of, excess_length, geometry
 from .movement import movement_from_excess, sag_from_excess
 from .phase import cam_retard, degrees, rock_from_excess
 from .student import coverage_factor
-from .uncertainty import Estimate, Interval, propagate, rectangular
+from .uncertainty import Estimate, Interval, propagate, rectangular, steepest
 
 TYPE_CHECKING = False  # MicroPython has no typing module; type checkers take this as true
 if TYPE_CHECKING:
@@ -57,19 +57,6 @@ def readings_of(build: Build, shape: Geometry, excess: float) -> dict[str, float
 NEVER_NEGATIVE = ("movement_mm", "sag_mm", "crank_rock_deg")
 
 
-def _unclipped(build: Build, shape: Geometry, excess: float) -> dict[str, float]:
-    """Give the readings with those of slack continued below zero, as if mirrored.
-
-    The end of an interval is looked for on a smooth path; it is cut at zero only when found.
-    """
-    at = readings_of(build, shape, excess)
-    if excess < 0:
-        mirrored = readings_of(build, shape, -excess)
-        for name in NEVER_NEGATIVE:
-            at[name] = -mirrored[name]
-    return at
-
-
 def state(
     build: Build, quantity: str, reading: Estimate, to_excess: "Reading"
 ) -> dict[str, Interval]:
@@ -114,24 +101,30 @@ def state(
     def at(x: float, c: float) -> dict[str, float]:
         if (x, c) not in known:
             shape = build.geometry if c == centre else geometry(build.drive.at(c))
-            known[(x, c)] = _unclipped(build, shape, to_excess(x, shape))
+            known[(x, c)] = readings_of(build, shape, to_excess(x, shape))
         return known[(x, c)]
+
+    def excess(values: list[float]) -> float:
+        return at(values[0], values[1])["excess_mm"]
+
+    # What slack alone can show is an image of the excess: its ends lie where those of the excess
+    # do. Looked for by itself it would trip over the kink where the slack ends.
+    u, steps = steepest(excess, inputs)
+    ends = [at(reading.value + k * steps[0], centre + k * steps[1]) for k in (-1, 1)]
+    half = (ends[1]["excess_mm"] - ends[0]["excess_mm"]) / 2
+    share = u / max(half, u) if u else 0.0  # 1 / k, but for ends cut off
 
     def one(name: str) -> Interval:
         if name == quantity:
             x, half = reading.value, reading.expanded
-            return _cut(name, Interval(x, x - half, x + half, reading.uncertainty))
-        return _cut(name, propagate(lambda values: at(values[0], values[1])[name], inputs))
+            low = max(x - half, 0.0) if name in NEVER_NEGATIVE else x - half
+            return Interval(x, low, x + half, reading.uncertainty)
+        if name in NEVER_NEGATIVE:
+            low, high = ends[0][name], ends[1][name]
+            return Interval(at(reading.value, centre)[name], low, high, share * (high - low) / 2)
+        return propagate(lambda values: at(values[0], values[1])[name], inputs)
 
     return {name: one(name) for name in at(reading.value, centre)}
-
-
-def _cut(name: str, at: Interval) -> Interval:
-    """Cut at zero what slack alone can show."""
-    if name not in NEVER_NEGATIVE:
-        return at
-    value, low, high = [max(x, 0.0) for x in (at.value, at.low, at.high)]
-    return Interval(value, low, high, at.uncertainty)
 
 
 def excess_of_elongation(build: Build, percent: float, shape: Geometry) -> float:

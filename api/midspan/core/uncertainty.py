@@ -174,6 +174,48 @@ def combine(value: float, components: list[Component]) -> Estimate:
     return Estimate(value, u, dof, factor, factor * u)
 
 
+def steepest(
+    function: "Callable[[list[float]], float]", inputs: list[tuple[float, float, float]]
+) -> tuple[float, list[float]]:
+    """Find the standard uncertainty of a result and how far to move each input for its ends.
+
+    Z_i = (f(.., x_i + u_i, ..) - f(.., x_i - u_i, ..)) / 2;  u = sqrt(sum Z_i^2);
+    d_i = U_i Z_i / u
+
+    Parameters
+    ----------
+    function : takes the list of input values, gives the result
+    inputs : for each input its value, standard and expanded uncertainty [its unit]
+
+    Returns
+    -------
+    standard uncertainty [unit of the result] and the steps d_i [unit of each input]
+
+    Raises
+    ------
+    whatever the function raises
+
+    Validity
+    --------
+    As `propagate`.
+
+    Reference
+    ---------
+    As `propagate`.
+    """
+    centre = [x for x, _, _ in inputs]
+    changes = []
+    for i in range(len(inputs)):
+        x, u, _ = inputs[i]
+        upper = function(centre[:i] + [x + u] + centre[i + 1 :])
+        lower = function(centre[:i] + [x - u] + centre[i + 1 :])
+        changes.append((upper - lower) / 2)
+    total = math.sqrt(sum([z * z for z in changes]))
+    if total == 0:
+        return 0.0, [0.0 for _ in inputs]
+    return total, [expanded * z / total for (_, _, expanded), z in zip(inputs, changes)]
+
+
 def propagate(
     function: "Callable[[list[float]], float]", inputs: list[tuple[float, float, float]]
 ) -> Interval:
@@ -209,17 +251,7 @@ def propagate(
     grows as a square root and a symmetric interval would reach below zero.
     """
     centre = [x for x, _, _ in inputs]
-    value = function(centre)
-    changes = []
-    for i in range(len(inputs)):
-        x, u, _ = inputs[i]
-        upper = function(centre[:i] + [x + u] + centre[i + 1 :])
-        lower = function(centre[:i] + [x - u] + centre[i + 1 :])
-        changes.append((upper - lower) / 2)
-    total = math.sqrt(sum([z * z for z in changes]))
-    if total == 0:
-        return Interval(value, value, value, 0.0)
-    steps = [expanded * z / total for (_, _, expanded), z in zip(inputs, changes)]
+    total, steps = steepest(function, inputs)
     low = function([x - step for x, step in zip(centre, steps)])
     high = function([x + step for x, step in zip(centre, steps)])
-    return Interval(value, low, high, total)
+    return Interval(function(centre), low, high, total)
