@@ -1,11 +1,9 @@
 /** What the fit is judged by: the window wanted, and whether cold or hot. */
 import type { Draft, Stand } from "../../benches/bench.ts";
-import { Reader } from "../../benches/draft.ts";
+import { Reader, readWindow } from "../../benches/draft.ts";
 import { readHeating } from "../../benches/heat/ask.ts";
-import { text as shared } from "../../benches/strings.ts";
 import type { FitInput } from "../../core/results.ts";
 import type { Assembled } from "./assemble.ts";
-import { text } from "./strings.ts";
 
 export const empty: Draft = { method: "fit", readings: {}, fields: {} };
 
@@ -21,8 +19,7 @@ export function toAsk(draft: Draft, { drive }: Stand, assembled: Assembled | nul
   const nothing = !drive || !assembled?.chains.length || !assembled.gears.length;
   if (nothing) return { payload: null, missing: "" };
   const window = new Reader(draft);
-  for (const end of ENDS) window.take(end, "length", shared.windowEnd[end]);
-  if (Object.keys(window.payload).length === 1) window.lack(text.bothEnds);
+  readWindow(window);
   const heat = new Reader(draft);
   const hot = Boolean(draft.fields.block_material);
   if (hot) readHeating(heat, draft);

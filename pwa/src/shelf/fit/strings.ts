@@ -92,7 +92,6 @@ export const text = {
   coldOnly: "Cold only",
   windowSource: "Where the wanted movement is from",
   windowSourceHint: "Such as: builder’s sheet, page 2. Shown beside the table.",
-  bothEnds: "Wanted movement: needs both ends, or neither.",
   heatNote: "Kept for this engine.",
   assumed: "Assumed and known",
   materials: "Materials",
