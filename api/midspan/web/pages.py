@@ -12,7 +12,7 @@ from . import headers
 
 NOT_BUILT = """The service runs, but the app for the phone is not built.
 
-Build it, from the checkout:  cd pwa && npm ci && npm run build
+Build it, from the checkout:  python3 api/start.py serve
 Then start the service again. A packed release (pip install) brings it built.
 
 The API is here already:  /api/v1/openapi.json
