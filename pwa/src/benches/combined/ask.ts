@@ -25,7 +25,7 @@ export function offered(draft: Draft, stand: Stand): { all: Candidate[]; on: Set
 }
 
 /** Field of a typed value's plus-or-minus. */
-export const errorField = (kind: string) => `typed_${kind.replace(/_(\w+)$/, "_error_$1")}`;
+export const errorField = (kind: string) => `typed_${kind.replace(/_([^_]+)$/, "_error_$1")}`;
 export const typedField = (kind: string) => `typed_${kind}`;
 
 /** The question to the core that a draft of this bench makes. */
