@@ -23,7 +23,9 @@ export function Scale({ data, length }: { data: ScaleData; length: LengthUnit })
   const { by, unit } = scaleOf(data.quantity, length);
   const edges = data.zones.map((zone) => zone.to).filter(Number.isFinite);
   const last = edges.at(-1) ?? data.high;
-  const end = Math.max(last * 1.2, data.high * 1.12, (data.before ?? 0) * 1.12, 1e-6);
+  const most = Math.max(last * 1.2, data.high * 1.12, (data.before ?? 0) * 1.12);
+  // A quantity that came out below zero still needs a scale to stand at the end of.
+  const end = Math.max(most, data.high - data.low, 1e-6);
   const at = (x: number) => `${(100 * Math.min(end, Math.max(0, x))) / end}%`;
   const step = stepFor(end / by, unit === "in");
   const long = Array.from({ length: Math.floor(end / by / step) + 1 }, (_, i) => i * step);

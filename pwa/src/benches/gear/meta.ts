@@ -47,6 +47,7 @@ export const text = {
   },
   rollerTaken: (value: string) => `Left empty: the drive's roller diameter, ${value}.`,
   loss: "Loss of pitch radius",
+  larger: "larger than new: check teeth, pitch and pins",
   adds: (value: string) => `adds ${value} of excess length`,
   addsRow: "Slack it adds to this drive, as excess length",
   nominal: "Pitch diameter, new",

@@ -12,14 +12,14 @@ import type { LengthUnit } from "../../units/parse.ts";
 import { text } from "./meta.ts";
 
 function glance(result: GearResult, length: LengthUnit): Glance {
-  const { radius_loss_mm: loss, added_excess_mm: added, measured, verdict } = result;
+  const { radius_loss_mm: loss, measured, verdict } = result;
   const at = show("radius_loss_mm", loss.value, (loss.high - loss.low) / 2, length);
   return {
     what: `${text.loss}, ${shared.of(measured.count)}`,
     number: at.value,
     unit: at.unit,
     side: `± ${at.plusMinus}`,
-    under: added ? text.adds(lengthTo(added.value, length, 2)) : "",
+    under: underOf(result, length),
     tone: toneOf(verdict.outcome),
     outcome: verdict.outcome,
     word: shared.outcomes[verdict.outcome],
@@ -27,6 +27,12 @@ function glance(result: GearResult, length: LengthUnit): Glance {
     scale: { quantity: "radius_loss_mm", ...loss, zones: [] },
     limit: verdict.limit,
   };
+}
+
+/** What the loss does; a gear larger than new was hardly measured right. */
+function underOf({ radius_loss_mm, added_excess_mm }: GearResult, length: LengthUnit): string {
+  if (radius_loss_mm.high < 0) return text.larger;
+  return added_excess_mm ? text.adds(lengthTo(added_excess_mm.value, length, 2)) : "";
 }
 
 /** The loss and what it does to slack, each with its interval. */
