@@ -58,10 +58,12 @@ export function Matrix({ table, assembled, window }: Props) {
       </section>
       {open && (
         <div class="fit-open" role="status">
-          <div class="fit-row">
-            <PairSummary pair={open} table={table} window={window} />
-          </div>
-          <PairFacts pair={open} />
+          <details class="fit-row" key={key}>
+            <summary>
+              <PairSummary pair={open} table={table} window={window} />
+            </summary>
+            <PairFacts pair={open} />
+          </details>
         </div>
       )}
     </section>

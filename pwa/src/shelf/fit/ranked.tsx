@@ -131,6 +131,7 @@ function Bar({ at, window }: { at: Interval; window: FitResult["window"] }) {
 }
 
 function movementText(at: Interval): string {
+  if (at.high <= 0) return text.noSlack;
   const { value, low, high, unit } = showInterval("movement_mm", at, unitOf("readings_mm"));
   return `${withUnit(value, unit)} (${low}\u2013${high})`;
 }

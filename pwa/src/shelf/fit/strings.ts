@@ -35,6 +35,7 @@ export const text = {
   chance: "in the window",
   invented: "Invented",
   open: (what: string) => `Open ${what}`,
+  noSlack: "no slack: too tight",
   rank: (place: number) => `${place}.`,
   hotMoves: "Hot",
   coldMoves: "Cold",
