@@ -25,11 +25,14 @@ interface Props {
   quantity: string;
   /** Whether the bench makes use of the drive of the current engine. */
   withDrive?: boolean;
+  /** Whether the chain and gear set come before the form, which then depends on them. */
+  partsFirst?: boolean;
   children: ComponentChildren;
 }
 
 /** The screen of a bench: number, form, pictures, details; arranged by the width there is. */
-export function BenchLayout({ on, title, field, quantity, withDrive = true, children }: Props) {
+export function BenchLayout(props: Props) {
+  const { on, title, field, quantity, withDrive = true, partsFirst = false, children } = props;
   const { answer, ask, draft, stand } = on;
   const result = answer?.ok ? answer.result : null;
   const calc = result?.calc ?? ask.calc;
@@ -58,9 +61,10 @@ export function BenchLayout({ on, title, field, quantity, withDrive = true, chil
             {text.enterDrive}
           </a>
         )}
+        {partsFirst && <WhatOn on={on} />}
         {children}
         {answer && !answer.ok && <Refusals on={on} />}
-        <WhatOn on={on} />
+        {!partsFirst && <WhatOn on={on} />}
         <Fold title={text.note} open={Boolean(draft.fields.note)}>
           <PlainField
             field="note"

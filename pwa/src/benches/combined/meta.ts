@@ -31,7 +31,7 @@ export const text = {
   title: "Readings together",
   pick: "Saved readings of this chain",
   pickNone:
-    "None saved of the chain and gear set named below. Save a slack, rock or wear reading of them, or type values.",
+    "None saved of the chain and gear set named above. Save a slack, rock or wear reading of them, or type values.",
   typed: "Typed values",
   typedWhy: "For what was measured elsewhere, or the whole chain on a length bench.",
   error: (label: string) => `${label}: plus or minus, 95 %`,

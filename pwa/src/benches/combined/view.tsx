@@ -8,7 +8,7 @@ export function CombinedView() {
   const on = useBench("combined", empty, toAsk);
   if (!on) return null;
   return (
-    <BenchLayout on={on} title={text.title} field="readings_mm" quantity="movement_mm">
+    <BenchLayout on={on} title={text.title} field="readings_mm" quantity="movement_mm" partsFirst>
       <CombinedForm {...on} />
     </BenchLayout>
   );
