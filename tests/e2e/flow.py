@@ -57,6 +57,16 @@ def enter_drive(page: Page) -> None:
     expect(page.get_by_role("link", name=f"Engine: {ENGINE}")).to_be_visible()
 
 
+def add_part(page: Page, what: str, name: str, tag: str) -> None:
+    """Put a part on the shelf by its name and tag alone: the drive gives its size."""
+    go(page, "shelf")
+    page.get_by_role("link", name=f"Add a {what}").click()
+    page.get_by_label("Name", exact=True).fill(name)
+    page.get_by_label("Tag", exact=True).fill(tag)
+    page.get_by_role("button", name=f"Save {what}").click()
+    expect(page.get_by_role("heading", name=f"{tag} {name}")).to_be_visible()
+
+
 def wait_for_verdict(page: Page) -> None:
     """Wait until the phone's core has judged the reading."""
     expect(page.get_by_test_id("verdict")).to_have_attribute("data-outcome", "too-loose")

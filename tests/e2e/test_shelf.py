@@ -5,18 +5,8 @@ import re
 from playwright.sync_api import Page, expect
 
 from e2e.browser import Phone
-from e2e.flow import READING, enter_drive, go, open_app, wait_until_offline_ready
+from e2e.flow import READING, add_part, enter_drive, go, open_app, wait_until_offline_ready
 from e2e.service import Service
-
-
-def add(page: Page, what: str, name: str, tag: str) -> None:
-    """Put a part on the shelf by its name and tag alone: the drive gives its size."""
-    go(page, "shelf")
-    page.get_by_role("link", name=f"Add a {what}").click()
-    page.get_by_label("Name", exact=True).fill(name)
-    page.get_by_label("Tag", exact=True).fill(tag)
-    page.get_by_role("button", name=f"Save {what}").click()
-    expect(page.get_by_role("heading", name=f"{tag} {name}")).to_be_visible()
 
 
 def save_movement(page: Page, typed: str, outcome: str) -> None:
@@ -43,9 +33,9 @@ def test_trial_fits_rank_the_shelf_offline_and_reach_the_service(
     phone.lose_network()
 
     page = open_app(phone, service)
-    add(page, "chain", "fresh", "C-1")
-    add(page, "chain", "worn", "C-2")
-    add(page, "gear set", "as bought", "G-1")
+    add_part(page, "chain", "fresh", "C-1")
+    add_part(page, "chain", "worn", "C-2")
+    add_part(page, "gear set", "as bought", "G-1")
 
     # The first trial is chosen by hand; the table names the second, and opens the bench for it.
     go(page, "slack")
