@@ -442,3 +442,14 @@ def test_a_reading_that_the_drive_cannot_have_is_warned_of() -> None:
     assert "reading-against-geometry" in {w["code"] for w in found["warnings"]}
     found = run("slack", {"drive": WORKED, "method": "total", "readings_mm": [6.0] * 3})
     assert "reading-against-geometry" not in {w["code"] for w in found["warnings"]}
+
+
+def test_a_centre_distance_so_uncertain_that_the_gears_may_touch_is_refused() -> None:
+    """9 and 18 teeth of 8 mm pitch touch at 34.7 mm; of 40 mm that leaves 5.3, and half of it."""
+    drive = {"pitch_mm": 8.0, "crank_teeth": 9, "cam_teeth": 18, "centre_distance_mm": 40.0}
+    drive |= {"links": 24, "centre_distance_error_mm": 8.0}
+    with pytest.raises(Refused) as caught:
+        run("slack", {"drive": drive, "method": "total", "readings_mm": [2.0]})
+    assert [p["field"] for p in caught.value.problems] == ["drive.centre_distance_error_mm"]
+    drive["centre_distance_error_mm"] = 2.0
+    assert run("slack", {"drive": drive, "method": "total", "readings_mm": [2.0]})["state"]

@@ -13,6 +13,7 @@ from core.drives import WORKED, Payload, cam_drives, floats
 from core.reference import rows, source
 from midspan.core import run
 from midspan.core.drive import Drive, geometry, pitch_radius
+from midspan.core.errors import Refused
 from midspan.core.gear import excess_from_radius_loss, over_pins, pitch_diameter_over_pins
 
 EXACT = {"resolution_mm": 0, "instrument_error_mm": 0}
@@ -137,8 +138,10 @@ def test_the_users_own_limit_rules_with_its_guard_band(value: float, half: float
 
 
 def test_a_gear_of_no_limit_on_file_says_so() -> None:
-    for change in ({"teeth": 40}, {"pitch_mm": 9.525}, {"teeth": 18, "pitch_mm": 9.525}):
-        found = gear(100.0, 100.0, 100.0, **change)
+    # About what a new gear of each reads over the chain: d + d1.
+    for read, change in ((107.5, {"teeth": 40}), (114.8, {"pitch_mm": 9.525}),
+                         (60.4, {"teeth": 18, "pitch_mm": 9.525})):  # fmt: skip
+        found = gear(read, read, read, **change)
         assert found["judgements"] == []
         assert found["verdict"]["outcome"] == "no-limit"
         assert found["verdict"]["next_step"]
@@ -233,3 +236,13 @@ def test_the_worked_cam_gear_by_shapely() -> None:
 
 def test_without_a_drive_there_is_no_slack_to_tell() -> None:
     assert gear(97.3)["added_excess_mm"] is None
+
+
+def test_the_other_gears_reading_is_refused() -> None:
+    """Over pins, 22 teeth read 73.3 mm where 44 teeth are meant: a slip, not wear."""
+    payload = {"method": "over-pins", "pin_diameter_mm": 6.35, "teeth": 44, "pitch_mm": 9.525}
+    with pytest.raises(Refused) as caught:
+        run("gear", payload | {"readings_mm": [73.3]})
+    (found,) = caught.value.problems
+    assert found["field"] == "readings_mm[0]"
+    assert "139.87" in found["need"]  # 133.52 + 6.35

@@ -308,3 +308,14 @@ def test_an_own_coefficient_is_taken_with_its_source() -> None:
     assert (block["source"], block["expansion_ppm"]) == ("data sheet, p. 3", 21.5)
     assert block["origin"] == "maker's manual, entered by the user"
     assert block["origin"] != "published"
+
+
+def test_a_hot_zone_that_nobody_can_be_sure_of_is_said() -> None:
+    """Just short of taut in aluminium: reading and centres alone leave open which side it is on."""
+    drive = {"pitch_mm": 9.525, "crank_teeth": 22, "cam_teeth": 44, "centre_distance_mm": 114.10}
+    asked = {"drive": drive | {"links": 58}, "block_material": "aluminium-356"}
+    codes = {w["code"] for w in run("heat", asked)["warnings"]}
+    assert {"not-measured", "hot-too-close"} <= codes
+    sure = run("heat", asked | {"movement_mm": 30.0})["warnings"]
+    assert "hot-too-close" not in {w["code"] for w in sure}
+    assert "not-measured" not in {w["code"] for w in sure}

@@ -264,3 +264,17 @@ def test_two_hundred_over_the_teeth(z2: int, percent: float) -> None:
     rules = {r["limit"]["id"]: r for r in found["judgements"]}
     assert rules["wear-large-gear"]["limit_value"] == pytest.approx(percent, abs=0.0005)
     assert "wear-general" not in rules
+
+
+def test_an_own_limit_that_admits_what_the_trade_would_not_run_is_questioned() -> None:
+    """A slip of the pen, 4 for 1/4 in, turns 38 mm of slack good; the trade calls it too loose."""
+    own = {"quantity": "movement_mm", "upper": 101.6, "source": "manual, page 14-3"}
+    payload = {"drive": WORKED, "method": "total", "readings_mm": [38.1] * 3, "own_limit": own}
+    found = run("slack", payload)
+    assert found["verdict"]["outcome"] == "within"
+    assert "101.6" in found["verdict"]["why"]
+    assert "own-limit-against-window" in {w["code"] for w in found["warnings"]}
+    payload["own_limit"] = own | {"upper": 6.35}
+    payload["readings_mm"] = [5.5] * 3
+    codes = {w["code"] for w in run("slack", payload)["warnings"]}
+    assert "own-limit-against-window" not in codes

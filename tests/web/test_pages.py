@@ -86,7 +86,7 @@ def test_an_app_that_is_not_built_is_told_plainly(
     monkeypatch.setattr(places, "pwa", lambda: None)
     answer = create_app(Settings(data_dir=tmp_path)).test_client().get("/")
     assert answer.status_code == 200
-    assert "npm run build" in answer.text
+    assert "python3 api/start.py serve" in answer.text
 
 
 def test_the_packed_parts_come_before_the_checkouts(

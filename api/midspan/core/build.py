@@ -72,8 +72,14 @@ def take_build(form: Form, required: bool = True) -> Build | None:
     if shape is None:
         return None
     assumed = []
+    room = (drive.centre_distance - shape.crank_radius - shape.cam_radius) / 2
+    if error is not None and error > room:
+        need = "at most " + short(room, 3) + " mm: further off the two gears would touch"
+        step = "Measure the centre distance better, or check its unit."
+        part.refuse("gears-collide", "centre_distance_error_mm", error, need, step)
+        return None
     if error is None:
-        error = CENTRE_ERROR_MM
+        error = min(CENTRE_ERROR_MM, room)
         text = "Plus or minus on the centre distance, assumed: none was given."
         assumed.append(assumption("centre_distance_error_mm", error, limits.MEMORY, text))
     return Build(drive, shape, roller, error, kind, centres, assumed)
@@ -98,7 +104,7 @@ def _fits(part: Form, drive: Drive, roller: float | None, kind: str | None) -> G
         part.refuse("conflict", "roller_diameter_mm", roller, need, "Check which is which.")
     if kind == "cam" and drive.cam_teeth != 2 * drive.crank_teeth:
         need = str(2 * drive.crank_teeth) + ", twice the crank gear: a cam turns at half speed"
-        step = "Count both gears again; for a drive through an idler set drive_kind to general."
+        step = "Count both gears again. A drive through an idler is a general one, not a cam drive."
         part.refuse("not-half-speed", "cam_teeth", drive.cam_teeth, need, step)
     reach = pitch_radius(drive.pitch, drive.crank_teeth) + pitch_radius(
         drive.pitch, drive.cam_teeth

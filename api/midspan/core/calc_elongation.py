@@ -90,7 +90,7 @@ def calculate(payload: object) -> dict[str, object]:
     held = findings(build, chain.pitch, whole, own, direct, ELONGATION + MOVEMENT)
     warned = count_warnings(sets[0][0], seen.count) + length_warnings(at.low, at.high)
     if build is not None and whole is not None:
-        warned += drive_warnings(build) + state_warnings(whole)
+        warned += drive_warnings(build) + state_warnings(build, whole)
     judged = _verdict(seen, held, whole, build)
     said = cautions("turn-by-hand")
     return result("elongation", seen, build, whole, held, judged, warned, said, assumed)

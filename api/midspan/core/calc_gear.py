@@ -14,8 +14,8 @@ from .bench import (
 from .build import Build, take_build
 from .drive import pitch_radius
 from .fields import Form
-from .figures import fixed
-from .gear import excess_from_radius_loss, pitch_diameter_over_pins
+from .figures import fixed, short
+from .gear import excess_from_radius_loss, over_pins, pitch_diameter_over_pins
 from .instrument import take_instrument
 from .limits import GEAR, MEMORY, OWN
 from .uncertainty import Interval
@@ -25,6 +25,8 @@ from .warnings import cautions, count_warnings, warning
 
 METHODS = ("over-pins", "over-chain")
 GEARS = ("crank", "cam")
+# No gear wears by more of its pitch diameter and still holds a chain: a slip is likelier.
+BELIEVABLE = 0.05
 
 WORDS = {
     "within": ("Within the limit", "Fit to use as far as this reading goes."),
@@ -79,6 +81,15 @@ def calculate(payload: object) -> dict[str, object]:
     assert pin is not None  # noqa: S101
     assert values is not None  # noqa: S101
     nominal = 2 * pitch_radius(pitch, teeth)
+    expected = over_pins(nominal, teeth, pin)
+    for i, got in enumerate(values):
+        if abs(got - expected) > BELIEVABLE * nominal:
+            need = "about {} mm for {} teeth of {} mm pitch".format(
+                fixed(expected, 2), teeth, short(pitch, 6)
+            )
+            step = "Check the unit and the teeth: may it be the other gear?"
+            form.refuse("out-of-range", "readings_mm[" + str(i) + "]", got, need, step)
+    form.finish()
     zero = pitch_diameter_over_pins(0.0, teeth, pin)
     scale = pitch_diameter_over_pins(1.0, teeth, pin) - zero
     seen = evidence("pitch_diameter_mm", [("readings_mm", values)], instrument, scale, zero)

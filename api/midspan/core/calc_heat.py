@@ -1,5 +1,6 @@
 """Slack when the engine is hot: what becomes of a cold fit, and which cold fit to aim at."""
 
+import math
 from collections import namedtuple
 
 from . import glossary, limits
@@ -20,8 +21,11 @@ from .instrument import assumption
 from .materials import MATERIALS, Material, as_dict
 from .movement import excess_from_movement, movement_from_excess
 from .phase import degrees, rock_from_excess
+from .student import coverage_factor
+from .trials import excess_of_reading
+from .uncertainty import rectangular
 from .version import VERSION
-from .warnings import cautions, drive_warnings
+from .warnings import cautions, drive_warnings, warning
 
 PARTS = ("block", "gear", "chain")
 # Running temperatures where none is given: from memory, unverified.
@@ -30,6 +34,10 @@ COLD_C = 20.0
 # Range of the stiffness of the loop where none is given, N/mm. A chain alone is thought to have
 # a few to 15 kN/mm a span; shafts, bearings and block give way too. From memory, unverified.
 STIFFNESS_N_PER_MM = (1000.0, 15000.0)
+# What the hot slack is thought to be good for: standard uncertainty of a movement read by hand,
+# and the share of its change with heat that materials and temperatures leave open (95 %). Both
+# from memory, unverified.
+READING_MM, GROWTH_SHARE = 0.3, 0.2
 # Shown beside the chosen block in the chart.
 COMPARED = ("grey-iron", "aluminium-356")
 
@@ -110,7 +118,7 @@ def calculate(payload: object) -> dict[str, object]:
         "curves": _curves(build, heating, elongation, points),
         "materials": used,
         "assumptions": assumed + build.assumptions,
-        "warnings": drive_warnings(build),
+        "warnings": _doubts(build, growth, elongation, movement) + drive_warnings(build),
         "cautions": cautions("hot"),
     }
 
@@ -195,6 +203,33 @@ def _seen(build: Build, growth: Growth, elongation: float) -> dict[str, object]:
         "centre_distance_mm": build.drive.centre_distance * (1 + growth.block),
         "zone": zone(movement),
     }
+
+
+def _doubts(
+    build: Build, growth: Growth, elongation: float, movement: float | None
+) -> list[dict[str, object]]:
+    """Say how sure the hot slack can be at all, and when that leaves its zone open."""
+    found = []
+    cold = hot_excess(build.drive, Growth(0.0, 0.0, 0.0), elongation)
+    hot = hot_excess(build.drive, growth, elongation)
+    if movement is None:
+        text = "For a chain at nominal length, not measured."
+        found.append(warning("not-measured", "drive.links", build.drive.links, text))
+        slope = 2 * math.cos(build.geometry.angle)
+        base = coverage_factor(None) * slope * rectangular(build.centre_error)
+    else:
+        strand = build.geometry.strand
+        spread = excess_of_reading(strand, movement, READING_MM, movement)[1]
+        base = coverage_factor(None) * spread
+    half = math.sqrt(base**2 + (GROWTH_SHARE * (hot - cold)) ** 2)
+    strand = hot_geometry(build.drive, growth).strand
+    ends = [movement_from_excess(strand, hot + k * half) for k in (-1, 1)]
+    if zone(ends[0]) == zone(ends[1]) and (hot - half) * (hot + half) > 0:
+        return found
+    text = "With the usual doubt of reading, centre distance, materials and temperatures it may"
+    text += " move " + fixed(ends[0], 1) + " to " + fixed(ends[1], 1) + " mm hot."
+    found.append(warning("hot-too-close", "excess_mm", hot, text, limits.MEMORY))
+    return found
 
 
 def _interference(

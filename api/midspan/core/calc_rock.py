@@ -88,7 +88,9 @@ def calculate(payload: object) -> dict[str, object]:
     whole = state(build, "crank_rock_deg", seen.estimate, to_excess)
     direct = {"reading_mm": Subject(seen.raw, 1.0, "mm")} if unit == "mm" else {}
     held = findings(build, build.drive.pitch, whole, own, direct, SHOWN)
-    warned = count_warnings(field, seen.count) + drive_warnings(build) + state_warnings(whole)
+    warned = (
+        count_warnings(field, seen.count) + drive_warnings(build) + state_warnings(build, whole)
+    )
     said = cautions("turn-by-hand", "valve-contact")
     judged = _verdict(seen, held, whole["movement_mm"])
     return result("crank-rock", seen, build, whole, held, judged, warned, said)

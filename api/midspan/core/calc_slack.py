@@ -7,12 +7,21 @@ from .fields import Form
 from .figures import fixed, short
 from .guard import ZONES, zone
 from .instrument import take_instrument
-from .limits import MOVEMENT, ROCK, TOO_LOOSE_MM, TOO_TIGHT_MM, WANTED_FROM_MM, WANTED_TO_MM
+from .limits import (
+    MOVEMENT,
+    PRACTICE,
+    ROCK,
+    TOO_LOOSE_MM,
+    TOO_TIGHT_MM,
+    WANTED_FROM_MM,
+    WANTED_TO_MM,
+    Limit,
+)
 from .movement import excess_from_movement, excess_from_sag
 from .state import state
 from .uncertainty import Interval
 from .verdict import Subject, Verdict, ruling, settle, take_own_limit
-from .warnings import cautions, count_warnings, drive_warnings, state_warnings
+from .warnings import cautions, count_warnings, drive_warnings, state_warnings, warning
 
 SHOWN = MOVEMENT + ROCK
 METHODS = ("total", "one-way", "sag")
@@ -92,8 +101,9 @@ def calculate(payload: object) -> dict[str, object]:
     direct = {"reading_mm": Subject(seen.raw, 1.0, "mm")}
     held = findings(build, build.drive.pitch, whole, own, direct, SHOWN)
     warned = count_warnings("readings_mm", seen.count) + drive_warnings(build)
-    warned += state_warnings(whole)
+    warned += state_warnings(build, whole)
     judged = _verdict(seen, held, whole["movement_mm"])
+    warned += _own_against_window(build, own, whole["movement_mm"])
     said = cautions("turn-by-hand", "valve-contact")
     return result("slack", seen, build, whole, held, judged, warned, said)
 
@@ -110,6 +120,21 @@ def _check_strand(form: Form, build: Build, method: str, values: list[float]) ->
             form.refuse("out-of-range", "readings_mm[" + str(i) + "]", value, need, step)
 
 
+def _own_against_window(
+    build: Build, own: Limit | None, moves: Interval
+) -> list[dict[str, object]]:
+    """Say when the user's own limit rules over slack that the trade would not run."""
+    zones = (zone(moves.low), zone(moves.high))
+    if own is None or build.kind != "cam" or zones[0] != zones[1]:
+        return []
+    if zones[0] not in ("too-tight", "too-loose"):
+        return []
+    text = "Whatever your own limit says, the trade calls this " + zones[0].replace("-", " ")
+    text += ". Check that the limit was typed as printed."
+    got = own.lower if own.upper is None else own.upper
+    return [warning("own-limit-against-window", "own_limit", got, text, PRACTICE)]
+
+
 def _verdict(seen: Evidence, held: Findings, moves: Interval) -> Verdict:
     """Judge by the user's own limit, else by the trade's window or the rule of general drives."""
     quantities = ("movement_mm", "movement_percent_of_centres")
@@ -120,8 +145,9 @@ def _verdict(seen: Evidence, held: Findings, moves: Interval) -> Verdict:
         at = held.by[limit.quantity].at
         outcome, unit = row.outcome, row.unit
         ends = (short(at.low, 3), short(at.high, 3))
-        why = "{} {} with 95 % interval {} to {} {}, against {}.".format(
-            short(at.value, 3), unit, ends[0], ends[1], unit, limit.label
+        stated = [short(x, 4) for x in (row.lower, row.upper) if x is not None]
+        why = "{} {} with 95 % interval {} to {} {}, against {} {}: {}.".format(
+            short(at.value, 3), unit, ends[0], ends[1], unit, " to ".join(stated), unit, limit.label
         )
         headline = {
             "within": "Within the limit",

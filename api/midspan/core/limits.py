@@ -213,12 +213,6 @@ MOVEMENT = (
 
 ROCK = (
     _row(
-        "rock-renew-3-4", "crank_rock_deg", "Renew at 3 to 4 degrees", upper=3.0, upper_to=4.0,
-        where=_CAM, governs=True, source="Owners' forum, worn timing chain",
-        address="forabodiesonly.com/mopar/threads/worn-timing-chain.295382",
-        note="A forum's word: weak.",
-    ),
-    _row(
         "rock-good-3-5", "crank_rock_deg", "A good chain: up to 3 to 5 degrees",
         upper=3.0, upper_to=5.0, where=_CAM, governs=True,
         source="Motoring guide, check a timing chain",
@@ -241,6 +235,12 @@ ROCK = (
         source="Factory manual text, measuring timing chain wear, 3.3 litre V6",
         address="myvehicle.help, 2007 V6",
         note="Cam bolt pulled both ways with 41 N m, 20 N m with the heads off; 1/8 in.",
+    ),
+    _row(
+        "rock-renew-3-4", "crank_rock_deg", "Renew at 3 to 4 degrees", upper=3.0, upper_to=4.0,
+        where=_CAM, governs=True, source="Owners' forum, worn timing chain",
+        address="forabodiesonly.com/mopar/threads/worn-timing-chain.295382",
+        note="A forum's word: weak.",
     ),
 )  # fmt: skip
 

@@ -3,9 +3,10 @@
 import math
 
 from .build import Build
-from .drive import excess_length
+from .drive import excess_length, taut_centre_distance
 from .figures import fixed
-from .limits import MEMORY, PUBLISHED
+from .limits import MEMORY, PRACTICE, PUBLISHED, TOO_LOOSE_MM
+from .movement import movement_from_excess
 
 TYPE_CHECKING = False  # MicroPython has no typing module; type checkers take this as true
 if TYPE_CHECKING:
@@ -67,6 +68,15 @@ def drive_warnings(build: Build) -> list[dict[str, object]]:
     if excess > 2 * drive.pitch:
         text = "Two links fewer would still go round. Check links and centre distance."
         found.append(warning("chain-much-longer", "drive.links", drive.links, text))
+    moves = movement_from_excess(shape.strand, excess)
+    if build.kind == "cam" and build.centres == "fixed" and moves > TOO_LOOSE_MM:
+        text = "A new chain would already move " + fixed(moves, 1) + " mm: too loose."
+        taut = taut_centre_distance(drive)
+        if taut is not None:
+            text += " It is taut at " + fixed(taut, 2) + " mm of centres: check yours."
+        got = drive.centre_distance
+        field = "drive.centre_distance_mm"
+        found.append(warning("new-chain-too-loose", field, got, text, PRACTICE))
     wrap = 180 - 2 * abs(shape.angle) * 180 / math.pi
     if wrap < 120:
         text = "The small gear is wrapped by " + fixed(wrap, 0) + " degrees only; 120 is advised."
@@ -79,7 +89,7 @@ def drive_warnings(build: Build) -> list[dict[str, object]]:
 def count_warnings(field: str, count: int) -> list[dict[str, object]]:
     """Say how little one or two readings tell of their own scatter."""
     if count == 1:
-        text = "One reading says nothing of its scatter, so a usual one is assumed. Take three."
+        text = "One reading says nothing of its scatter, so a usual one is assumed."
         return [warning("single-reading", field, count, text)]
     if count == 2:
         text = "Two readings tell little of their scatter; a third narrows the interval a lot."
@@ -87,10 +97,15 @@ def count_warnings(field: str, count: int) -> list[dict[str, object]]:
     return []
 
 
-def state_warnings(state: "dict[str, Interval]") -> list[dict[str, object]]:
+def state_warnings(build: Build, state: "dict[str, Interval]") -> list[dict[str, object]]:
     """Say where the readings and the geometry do not go together."""
     at = state["elongation_percent"]
     least, most = BELIEVABLE_PERCENT
+    if at.high < 0 and at.high >= least:
+        text = "On this drive that would be a chain shorter than new. Check the centre distance."
+        got = build.drive.centre_distance
+        field = "drive.centre_distance_mm"
+        return [warning("reading-against-geometry", field, got, text, PUBLISHED, _STANDARD)]
     if at.high < least or at.low > most:
         text = "On this drive that would be a chain worn " + fixed(at.value, 2) + " %."
         text += " Check links, teeth and centre distance against the reading."
@@ -100,7 +115,10 @@ def state_warnings(state: "dict[str, Interval]") -> list[dict[str, object]]:
 
 
 def length_warnings(low: float, high: float) -> list[dict[str, object]]:
-    """Say when an elongation [%] cannot be told from the tolerance of a new chain."""
+    """Say when an elongation [%] is below nominal, or within the tolerance of a new chain."""
+    if high < 0:
+        text = "Shorter than nominal, which no chain is: check pitches, pitch and jaws."
+        return [warning("below-nominal", "elongation_percent", high, text, PUBLISHED, _STANDARD)]
     if low <= NEW_CHAIN_PERCENT and high >= 0:
         text = "A new chain may be up to 0.15 % long: this need not be wear."
         return [warning("length-tolerance", "elongation_percent", high, text, PUBLISHED, _STANDARD)]

@@ -10,6 +10,7 @@ import { text } from "./strings.ts";
 /** Engines: choose one, enter one, see how its chain fits. */
 export function DriveScreen() {
   const [adding, setAdding] = useState(false);
+  const [saved, setSaved] = useState(false);
   const engine = currentEngine.value;
   const others = engines.value.filter((one) => one.id !== engine?.id || adding);
   return (
@@ -32,9 +33,19 @@ export function DriveScreen() {
         <DriveForm
           key={adding ? "new" : engine?.id}
           engine={adding ? null : engine}
-          done={() => setAdding(false)}
+          done={() => {
+            setAdding(false);
+            setSaved(true);
+          }}
         />
       )}
+      <p class="saved-note" role="status">
+        {saved && (
+          <>
+            {text.savedEngine} <a href="#/slack">{text.measureIt}</a>
+          </>
+        )}
+      </p>
       {engine && !adding && <Chains engine={engine} />}
       {engines.value.length > 0 && (
         <section class="panel">
@@ -70,7 +81,15 @@ export function DriveScreen() {
             )}
             {!adding && (
               <li>
-                <button type="button" class="row" onClick={() => setAdding(true)}>
+                <button
+                  type="button"
+                  class="row"
+                  onClick={() => {
+                    setAdding(true);
+                    setSaved(false);
+                    scrollTo(0, 0);
+                  }}
+                >
                   <span>{text.newEngine}</span>
                   <Icon name="add" />
                 </button>

@@ -2,6 +2,8 @@
 export const text = {
   driveTitle: "Engine and drive",
   engines: "Engines",
+  savedEngine: "Saved.",
+  measureIt: "Measure its slack",
   newEngine: "New engine",
   choose: "Choose",
   onBench: "on the bench",
@@ -93,7 +95,7 @@ export const text = {
   tryAgain: "Try again",
   persistence: {
     unknown: "The browser is asked to keep the records for good at the first save.",
-    granted: "The browser keeps these records until you delete them.",
+    granted: "The browser keeps these records until its data for this site is cleared.",
     refused:
       "The browser did not promise to keep these records: it may clear a site that is not used for weeks. Install the app, and send or export the records.",
     unsupported: "This browser cannot promise to keep the records. Send or export them.",

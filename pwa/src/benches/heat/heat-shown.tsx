@@ -13,6 +13,7 @@ import {
   WINDOW_DECIMALS,
 } from "../../result/slack-glance.ts";
 import { text as shared } from "../../result/strings.ts";
+import { toneOf } from "../../result/tone.tsx";
 import { fixed, trimmed } from "../../units/format.ts";
 import type { LengthUnit } from "../../units/parse.ts";
 import { HeatChart } from "./heat-chart.tsx";
@@ -140,9 +141,12 @@ function Details({ result, length }: Props) {
 }
 
 export const heatShown: Shows<HeatResult> = {
-  glance: ({ hot, cold, interference: pull }, length) => {
+  glance: ({ hot, cold, interference: pull, warnings }, length) => {
     const underShort = pull ? words.pull(newtons(pull.tension_low_n, pull.tension_high_n)) : "";
-    return slackGlance(hot, cold, length, { ...words, underShort });
+    const seen = slackGlance(hot, cold, length, { ...words, underShort });
+    if (!warnings.some((one) => one.code === "hot-too-close")) return seen;
+    const outcome = "too-close";
+    return { ...seen, tone: toneOf(outcome), outcome, word: words.doubt, headline: words.doubt };
   },
   Reasons,
   Pictures: HeatChart,

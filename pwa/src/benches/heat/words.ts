@@ -10,6 +10,7 @@ export const heatWords = {
   short: "Hot, the chain is too short by",
   before: (value: string) => `cold ${value}`,
   headline: (name: Zone) => `Hot: ${zone(name)}`,
+  doubt: "Hot: too close to call",
   headlineShort: "Hot: no slack, the chain pulls",
   wordShort: "No slack hot",
   caption: "solid hot, hollow cold",
@@ -18,7 +19,7 @@ export const heatWords = {
     `No cold fit gives ${hot} hot: a chain just taut when cold has more than that.`,
   change: (cold: string, hot: string, by: string) =>
     `From cold to running, the excess length goes from ${cold} to ${hot} (${by}).`,
-  exact: "The cold movement is taken as exact; its own plus-or-minus is not carried along.",
+  exact: "Worked out from the cold movement as typed; how sure it is, is said below.",
   pull: (newtons: string) => `${newtons} in each strand`,
   pulls: "Under tension when hot",
   pullRows: {

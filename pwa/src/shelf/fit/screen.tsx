@@ -40,6 +40,11 @@ export function FitScreen() {
   }
   const centre = lengthText(drive.centre_distance_mm, unitOf("centre_distance_mm"));
   const table = on.result && tableOf(assembled, on.result);
+  // A ranking that rests on readings which disagree must not be read before that is.
+  const doubt = on.result?.consistency.consistent === false;
+  const findings = on.result && table && (
+    <Findings result={on.result} table={table} assembled={assembled} />
+  );
   return (
     <div class="page fit-page">
       <header class="fit-head">
@@ -57,8 +62,9 @@ export function FitScreen() {
       {on.result && table && (
         <>
           <NextTrial result={on.result} table={table} assembled={assembled} />
+          {doubt && findings}
           <Ranked result={on.result} table={table} source={on.draft.fields.window_source ?? ""} />
-          <Findings result={on.result} table={table} assembled={assembled} />
+          {!doubt && findings}
           <Matrix table={table} assembled={assembled} window={on.result.window} />
         </>
       )}
