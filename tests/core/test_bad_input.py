@@ -409,41 +409,6 @@ def test_an_unknown_calculation_is_refused() -> None:
     assert [p["code"] for p in answer["problems"]] == ["not-json"]
 
 
-@pytest.mark.parametrize(
-    ("change", "code"),
-    [
-        ({"links": 59}, "odd-links"),
-        ({"centre_distance_mm": 114.30}, "chain-shorter-than-drive"),
-        ({"links": 62}, "chain-much-longer"),
-        ({"crank_teeth": 9, "cam_teeth": 60, "drive_kind": "general", "centre_distance_mm": 120.0,
-          "links": 66}, "small-wrap"),
-    ],
-)  # fmt: skip
-def test_what_is_odd_but_possible_is_warned_of(change: Payload, code: str) -> None:
-    found = run("drive", {"drive": {**WORKED, **change}})
-    plain = run("drive", {"drive": WORKED})
-    warned = {w["code"]: w for w in found["warnings"]}
-    assert code in warned
-    assert code not in {w["code"] for w in plain["warnings"]}
-    assert warned[code]["text"]
-    assert warned[code]["field"].startswith("drive.")
-
-
-@pytest.mark.parametrize(("count", "code"), [(1, "single-reading"), (2, "two-readings"), (3, None)])
-def test_few_readings_are_warned_of(count: int, code: str | None) -> None:
-    found = run("slack", {"drive": WORKED, "method": "total", "readings_mm": [5.5] * count})
-    codes = {w["code"] for w in found["warnings"]} & {"single-reading", "two-readings"}
-    assert codes == ({code} if code else set())
-
-
-def test_a_reading_that_the_drive_cannot_have_is_warned_of() -> None:
-    # 60 mm of movement needs 16 mm of excess: a chain worn 2.8 %; 100 mm, one worn past 6 %.
-    found = run("slack", {"drive": WORKED, "method": "total", "readings_mm": [100.0] * 3})
-    assert "reading-against-geometry" in {w["code"] for w in found["warnings"]}
-    found = run("slack", {"drive": WORKED, "method": "total", "readings_mm": [6.0] * 3})
-    assert "reading-against-geometry" not in {w["code"] for w in found["warnings"]}
-
-
 def test_a_centre_distance_so_uncertain_that_the_gears_may_touch_is_refused() -> None:
     """9 and 18 teeth of 8 mm pitch touch at 34.7 mm; of 40 mm that leaves 5.3, and half of it."""
     drive = {"pitch_mm": 8.0, "crank_teeth": 9, "cam_teeth": 18, "centre_distance_mm": 40.0}
