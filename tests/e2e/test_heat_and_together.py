@@ -2,6 +2,7 @@
 
 import math
 import re
+from typing import Any
 
 from playwright.sync_api import Page, expect
 
@@ -78,6 +79,12 @@ def pitch_radius(teeth: int) -> float:
     return DRIVE["pitch_mm"] / (2 * math.sin(math.pi / teeth))
 
 
+def hot_outcome(result: dict[str, Any]) -> str:
+    """The zone, unless the core says that nobody can be sure of it."""
+    unsure = "hot-too-close" in {warning["code"] for warning in result["warnings"]}
+    return "too-close" if unsure else str(result["hot"]["zone"])
+
+
 def test_hot_slack_and_one_estimate_offline(service: Service, phone: Phone) -> None:
     page = offline(phone, service)
     rock = measure_slack_and_rock(page)
@@ -89,14 +96,14 @@ def test_hot_slack_and_one_estimate_offline(service: Service, phone: Phone) -> N
     page.get_by_role("radio", name="Grey iron").check()
     cold = {"drive": DRIVE, "movement_mm": COLD_MM}
     iron = run("heat", {**cold, "block_material": "grey-iron"})
-    wait_for(page, iron["hot"]["zone"])
+    wait_for(page, hot_outcome(iron))
     assert abs(shown_mm(page) - iron["hot"]["movement_mm"]) < 0.051
     assert shown_mm(page) > COLD_MM
 
     # An aluminium one takes slack away; hot oil and where the figures come from are named.
     page.get_by_role("radio", name="Cast aluminium").check()
     aluminium = run("heat", {**cold, "block_material": "aluminium-356"})
-    wait_for(page, aluminium["hot"]["zone"])
+    wait_for(page, hot_outcome(aluminium))
     assert abs(shown_mm(page) - aluminium["hot"]["movement_mm"]) < 0.051
     assert shown_mm(page) < COLD_MM
     expect(page.get_by_text("Hot oil, coolant and metal burn.", exact=False)).to_be_visible()
