@@ -8,6 +8,7 @@ from .drive import Drive, Geometry, geometry, pitch_radius
 from .fields import Form
 from .figures import fixed, short
 from .instrument import assumption
+from .uncertainty import rectangular
 
 KINDS = ("cam", "general")
 CENTRES = ("fixed", "adjustable")
@@ -28,6 +29,10 @@ class Build(
     """
 
     __slots__ = ()
+
+    def taut_uncertainty(self, shape: Geometry) -> float:
+        """Give the standard uncertainty of the taut length [mm] by the centre distance alone."""
+        return 2 * math.cos(shape.angle) * rectangular(self.centre_error)
 
     def with_exact_centre(self) -> "Build":
         """Give the same drive, its centre distance taken as exact."""
@@ -83,6 +88,23 @@ def take_build(form: Form, required: bool = True) -> Build | None:
         text = "Plus or minus on the centre distance, assumed: none was given."
         assumed.append(assumption("centre_distance_error_mm", error, limits.MEMORY, text))
     return Build(drive, shape, roller, error, kind, centres, assumed)
+
+
+def check_movement(form: Form, name: str, movement: float | None, strand: float) -> None:
+    """Refuse a movement longer than the strand that makes it."""
+    if movement is not None and movement > strand:
+        need = "at most the free strand, " + fixed(strand, 1) + " mm"
+        form.refuse("out-of-range", name, movement, need, "Check the unit.")
+
+
+def check_centres(form: Form, name: str, centre: float | None, build: Build) -> bool:
+    """Refuse another centre distance at which the gears of the drive would touch."""
+    reach = build.geometry.crank_radius + build.geometry.cam_radius
+    if centre is None or centre > reach:
+        return True
+    need = "more than " + _mm(reach) + ", or the two gears would touch"
+    form.refuse("gears-collide", name, centre, need, "Check the unit.")
+    return False
 
 
 def facts_of(build: Build | None, pitch: float) -> dict[str, object]:

@@ -1,14 +1,14 @@
 """A block whose shafts moved: line bored, or measured mandrel to mandrel and found off."""
 
-from .build import take_build
-from .calc_heat import take_window
+from .build import check_centres, check_movement, take_build
 from .drive import Drive, elongation_of, excess_length, geometry
 from .fields import Form
-from .figures import fixed
 from .guard import zone
 from .movement import excess_from_movement, movement_from_excess
 from .phase import degrees, rock_from_excess
+from .state import elongation_of_movement
 from .version import VERSION
+from .wanted import take_window
 from .warnings import cautions, drive_warnings
 
 
@@ -42,21 +42,13 @@ def calculate(payload: object) -> dict[str, object]:
     movement = form.take_number("movement_mm", required=False)
     lower, upper, origin = take_window(form)
     form.close()
-    if build is not None and centre is not None:
-        reach = build.geometry.crank_radius + build.geometry.cam_radius
-        if centre <= reach:
-            need = "more than " + fixed(reach, 2) + " mm, or the two gears would touch"
-            form.refuse("gears-collide", "new_centre_distance_mm", centre, need, "Check the unit.")
-    if build is not None and movement is not None and movement > build.geometry.strand:
-        need = "at most the free strand, " + fixed(build.geometry.strand, 1) + " mm"
-        form.refuse("out-of-range", "movement_mm", movement, need, "Check the unit.")
+    if build is not None:
+        check_centres(form, "new_centre_distance_mm", centre, build)
+        check_movement(form, "movement_mm", movement, build.geometry.strand)
     form.finish()
     assert build is not None  # noqa: S101  (finish raised if it was refused)
     assert centre is not None  # noqa: S101
-    elongation = 0.0
-    if movement is not None:
-        excess = excess_from_movement(build.geometry.strand, movement)
-        elongation = elongation_of(build.drive, build.geometry.taut_length, excess)
+    elongation = elongation_of_movement(build, movement)
     moved = build.drive.at(centre)
     before, after = _excess(build.drive, elongation), _excess(moved, elongation)
     return {

@@ -3,19 +3,19 @@
 import math
 from collections import namedtuple
 
-from .build import Build, take_build
-from .chisquare import tail
+from .bench import interval_dict
+from .build import Build, check_movement, take_build
+from .chisquare import consistency, tail
 from .combine import Part, combine_parts, odd_one_out
 from .drive import Geometry, excess_length
 from .fields import Form
-from .figures import fixed
 from .limits import MEMORY
 from .movement import excess_from_movement
 from .phase import excess_from_rock, radians
 from .state import state
 from .student import coverage_factor
 from .trials import excess_of_reading, is_felt
-from .uncertainty import Estimate, rectangular
+from .uncertainty import Estimate
 from .version import VERSION
 from .warnings import cautions, drive_warnings
 
@@ -103,14 +103,12 @@ def calculate(payload: object) -> dict[str, object]:
     form.close()
     form.finish()
     assert build is not None  # noqa: S101  (finish raised if it was refused)
-    slope = 2 * math.cos(build.geometry.angle)
-    centre = max(slope * rectangular(build.centre_error), 1e-9)
+    centre = max(build.taut_uncertainty(build.geometry), 1e-9)
     parts = [_part(build, kind, value, u) for kind, value, u in taken]
     felt = [k for k in range(len(taken)) if _is_felt(taken[k])] or list(range(len(taken)))
     used = [parts[k] for k in felt]
     whole = combine_parts(used, centre)
-    chance = tail(whole.chi_square, whole.dof) if whole.dof > 0 else None
-    agree = chance is None or chance >= SURPRISING
+    agreement = consistency(whole.chi_square, whole.dof, SURPRISING)
     found = state(build, "excess_mm", _estimate(whole.excess, whole.uncertainty), _as_it_is)
     # The elongation follows the length alone; the centre distance has had its say in it already.
     alone = _estimate(whole.nominal_excess, whole.nominal_uncertainty)
@@ -120,22 +118,11 @@ def calculate(payload: object) -> dict[str, object]:
     return {
         "calc": "combined",
         "core_version": VERSION,
-        "state": {
-            name: {
-                "value": at.value,
-                "low": at.low,
-                "high": at.high,
-                "standard_uncertainty": at.uncertainty,
-            }
-            for name, at in found.items()
-        },
-        "consistency": {
-            "chi_square": whole.chi_square,
-            "degrees_of_freedom": whole.dof,
-            "probability": chance,
-            "consistent": agree,
-        },
-        "odd_one_out": None if agree else _odd(build, taken, felt, parts, centre),
+        "state": {name: interval_dict(at) for name, at in found.items()},
+        "consistency": agreement,
+        "odd_one_out": (
+            None if agreement["consistent"] else _odd(build, taken, felt, parts, centre)
+        ),
         "parts": [
             {"quantity": taken[k][0], "value": taken[k][1], "excess_mm": parts[k].excess,
              "standard_uncertainty_mm": parts[k].uncertainty, "used": k in felt}
@@ -155,9 +142,8 @@ def _take(form: Form, strand: float) -> list[tuple[str, float, float]]:
             value = part.take_number(kind)
             u = part.take_number(UNCERTAINTY[kind])
             part.close()
-            if kind == "movement_mm" and value is not None and value > strand:
-                need = "at most the free strand, " + fixed(strand, 1) + " mm"
-                part.refuse("out-of-range", kind, value, need, "Check the unit.")
+            if kind == "movement_mm":
+                check_movement(part, kind, value, strand)
             if value is not None and u is not None:
                 taken.append((kind, value, u))
     if not taken and not form.problems:

@@ -1,23 +1,21 @@
 """Which chain on which gear set: every combination on the shelf predicted and ranked."""
 
-import math
 from collections import namedtuple
 
-from .build import Build, take_build
-from .calc_heat import take_heating, take_window
-from .chisquare import tail, within_normal
+from .build import Build, check_centres, check_movement, take_build
+from .chisquare import consistency, within_normal
 from .drive import excess_length, geometry
 from .fields import Form
-from .figures import fixed
 from .heat import Growth, hot_excess, hot_geometry
+from .heating import take_heating
 from .instrument import assumption
 from .limits import MEMORY
 from .movement import excess_from_movement, movement_from_excess
 from .shelf import Observation, Shelf
 from .student import coverage_factor
 from .trials import Trial, is_felt, shelf_of
-from .uncertainty import rectangular
 from .version import VERSION
+from .wanted import take_window
 from .warnings import cautions, drive_warnings
 
 MOST_CHAINS, MOST_GEARS, MOST_TRIALS = 60, 30, 500
@@ -101,7 +99,6 @@ def calculate(payload: object) -> dict[str, object]:
         text = "Uncertainty of the next trial's movement, assumed when choosing it."
         assumed.append(assumption("standard_uncertainty_mm", NEXT_TRIAL_MM, MEMORY, text))
     chi_square, dof = shelf.chi_square()
-    chance = tail(chi_square, dof) if dof > 0 else None
     return {
         "calc": "fit",
         "core_version": VERSION,
@@ -109,12 +106,7 @@ def calculate(payload: object) -> dict[str, object]:
         "combinations": ranked,
         "groups": shelf.groups.names(names.chains, names.gears),
         "unused_trials": unused,
-        "consistency": {
-            "chi_square": chi_square,
-            "degrees_of_freedom": dof,
-            "probability": chance,
-            "consistent": chance is None or chance >= SURPRISING,
-        },
+        "consistency": consistency(chi_square, dof, SURPRISING),
         "next_trial": following,
         "materials": used,
         "assumptions": assumed + build.assumptions,
@@ -139,7 +131,6 @@ def _take_ids(form: Form, name: str, most: int) -> list[str]:
 def _take_trials(
     form: Form, names: Names, build: Build | None
 ) -> list[tuple[int, int, float, float, float | None]]:
-    reach = 0.0 if build is None else build.geometry.crank_radius + build.geometry.cam_radius
     taken = []
     for part in form.take_forms("trials", MOST_TRIALS):
         chain = part.take_choice("chain", tuple(names.chains))
@@ -148,15 +139,9 @@ def _take_trials(
         u = part.take_number("standard_uncertainty_mm")
         centre = part.take_number("centre_distance_mm", required=False)
         part.close()
-        if centre is not None and centre <= reach:
-            need = "more than " + fixed(reach, 2) + " mm, or the two gears would touch"
-            part.refuse("gears-collide", "centre_distance_mm", centre, need, "Check the unit.")
-        elif build is not None and movement is not None:
+        if build is not None and check_centres(part, "centre_distance_mm", centre, build):
             at = build.drive.centre_distance if centre is None else centre
-            strand = geometry(build.drive.at(at)).strand
-            if movement > strand:
-                need = "at most the free strand, " + fixed(strand, 1) + " mm"
-                part.refuse("out-of-range", "movement_mm", movement, need, "Check the unit.")
+            check_movement(part, "movement_mm", movement, geometry(build.drive.at(at)).strand)
         if chain is not None and gears is not None and movement is not None and u is not None:
             place = (names.chains.index(chain), names.gears.index(gears))
             taken.append((place[0], place[1], movement, u, centre))
@@ -209,8 +194,7 @@ def _evidence(
     others = [Observation(i, None, None, x * whole, u * whole) for i, x, u in bench]
     others += [Observation(None, j, None, x, u) for j, x, u in gears]
     for k in range(len(centres)):
-        slope = 2 * math.cos(geometry(build.drive.at(centres[k])).angle)
-        u = max(slope * rectangular(build.centre_error), 1e-6)
+        u = max(build.taut_uncertainty(geometry(build.drive.at(centres[k]))), 1e-6)
         others.append(Observation(None, None, k, 0.0, u))
     return trials, len(centres), others, unused
 
@@ -227,7 +211,10 @@ def _combinations(
     """Predict all, best first: the likeliest to land in the window, hot if heat was given."""
     cold, hot = build.geometry, hot_geometry(build.drive, growth)
     nominal = excess_length(build.drive, cold.taut_length, 0.0)
-    shift = hot_excess(build.drive, growth, 0.0) - nominal
+    shift = hot_excess(build.drive, growth, 0.0, hot) - nominal
+    # The window in excess length, the same for every row.
+    cold_ends = [excess_from_movement(cold.strand, m) for m in (lower, upper)]
+    hot_ends = [excess_from_movement(hot.strand, m) for m in (lower, upper)]
     factor = coverage_factor(None)
     seen = shelf.predictions(0)
     rows: list[tuple[float, float, int, int, dict[str, object]]] = []
@@ -247,11 +234,11 @@ def _combinations(
                 row["excess_mm"] = excess
                 row["standard_uncertainty_mm"] = u
                 row["cold_movement_mm"] = _movement(cold.strand, excess, factor * u)
-                chance = _chance(cold.strand, lower, upper, excess, u)
+                chance = within_normal(cold_ends[0], cold_ends[1], excess, u)
                 row["cold_probability"] = chance
                 if with_heat:
                     row["hot_movement_mm"] = _movement(hot.strand, excess + shift, factor * u)
-                    chance = _chance(hot.strand, lower, upper, excess + shift, u)
+                    chance = within_normal(hot_ends[0], hot_ends[1], excess + shift, u)
                     row["hot_probability"] = chance
             rows.append((-chance, off, i, j, row))
     # Far from the window every chance is as good as zero: there the nearer comes first.
@@ -262,11 +249,6 @@ def _combinations(
 def _movement(strand: float, excess: float, half: float) -> dict[str, float]:
     ends = [movement_from_excess(strand, x) for x in (excess, excess - half, excess + half)]
     return {"value": ends[0], "low": ends[1], "high": ends[2]}
-
-
-def _chance(strand: float, lower: float, upper: float, excess: float, u: float) -> float:
-    ends = [excess_from_movement(strand, m) for m in (lower, upper)]
-    return within_normal(ends[0], ends[1], excess, u)
 
 
 def _next_trial(

@@ -49,6 +49,40 @@ def tail(chi_square: float, dof: int) -> float:
     return total
 
 
+def consistency(chi_square: float, dof: int, surprising: float) -> dict[str, object]:
+    """Tell whether readings agree, in the form of the result; with nothing to test they do.
+
+    Parameters
+    ----------
+    chi_square : weighted sum of squared residuals [1]
+    dof : its degrees of freedom
+    surprising : probability below which agreement is no longer believed [1]
+
+    Returns
+    -------
+    dict with chi_square, degrees_of_freedom, probability (None without any) and consistent
+
+    Raises
+    ------
+    none
+
+    Validity
+    --------
+    As `tail`.
+
+    Reference
+    ---------
+    As `tail`.
+    """
+    chance = tail(chi_square, dof) if dof > 0 else None
+    return {
+        "chi_square": chi_square,
+        "degrees_of_freedom": dof,
+        "probability": chance,
+        "consistent": chance is None or chance >= surprising,
+    }
+
+
 def within_normal(low: float, high: float, value: float, uncertainty: float) -> float:
     """Probability that a normal quantity lies between two bounds.
 

@@ -54,7 +54,9 @@ def hot_geometry(drive: Drive, growth: Growth) -> Geometry:
     return Geometry(r1, r2, angle, strand, taut, taut / drive.pitch)
 
 
-def hot_excess(drive: Drive, growth: Growth, elongation: float) -> float:
+def hot_excess(
+    drive: Drive, growth: Growth, elongation: float, shape: Geometry | None = None
+) -> float:
     """Excess length of the chain at running temperature.
 
     e' = n p (1 + epsilon) (1 + g_c) - L'
@@ -64,6 +66,7 @@ def hot_excess(drive: Drive, growth: Growth, elongation: float) -> float:
     drive : Drive as measured cold, lengths in [mm]
     growth : Growth, strains [1]
     elongation : wear elongation, cold, as a fraction [1]
+    shape : `hot_geometry` of the same drive and growth, where it was worked out already
 
     Returns
     -------
@@ -82,7 +85,8 @@ def hot_excess(drive: Drive, growth: Growth, elongation: float) -> float:
     Definition; derived.
     """
     length = drive.links * drive.pitch * (1 + elongation) * (1 + growth.chain)
-    return float(length - hot_geometry(drive, growth).taut_length)
+    hot = hot_geometry(drive, growth) if shape is None else shape
+    return float(length - hot.taut_length)
 
 
 def elongation_for_hot_excess(drive: Drive, growth: Growth, excess: float) -> float:

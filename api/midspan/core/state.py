@@ -2,7 +2,7 @@
 
 from .build import Build
 from .drive import Geometry, elongation_of, excess_length, geometry
-from .movement import movement_from_excess, sag_from_excess
+from .movement import excess_from_movement, movement_from_excess, sag_from_excess
 from .phase import cam_retard, degrees, rock_from_excess
 from .student import coverage_factor
 from .uncertainty import Estimate, Interval, propagate, rectangular, steepest
@@ -125,6 +125,36 @@ def state(
         return propagate(lambda values: at(values[0], values[1])[name], inputs)
 
     return {name: one(name) for name in at(reading.value, centre)}
+
+
+def elongation_of_movement(build: Build, movement: float | None) -> float:
+    """Elongation of a chain that moves so far on its drive; none measured is a nominal chain.
+
+    Parameters
+    ----------
+    build : the drive
+    movement : total movement by hand [mm], or None
+
+    Returns
+    -------
+    elongation as a fraction [1]
+
+    Raises
+    ------
+    none
+
+    Validity
+    --------
+    As `movement.excess_from_movement` and `drive.elongation_of`.
+
+    Reference
+    ---------
+    As these.
+    """
+    if movement is None:
+        return 0.0
+    excess = excess_from_movement(build.geometry.strand, movement)
+    return elongation_of(build.drive, build.geometry.taut_length, excess)
 
 
 def excess_of_elongation(build: Build, percent: float, shape: Geometry) -> float:

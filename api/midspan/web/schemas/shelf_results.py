@@ -4,7 +4,7 @@ from typing import Any
 
 from marshmallow import Schema, fields, validate
 
-from midspan.core import calc_combined, calc_heat, guard, limits
+from midspan.core import calc_combined, calc_heat, guard, heating, limits
 
 from .quantity import choice, measure, words
 from .results import (
@@ -60,7 +60,7 @@ class MaterialSchema(Schema):
 class UsedMaterialSchema(MaterialSchema):
     """A material as it was used."""
 
-    part = choice(calc_heat.PARTS, "What is made of it.")
+    part = choice(heating.PARTS, "What is made of it.")
 
 
 class SeenSchema(Schema):
