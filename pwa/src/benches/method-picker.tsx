@@ -1,24 +1,45 @@
 import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
+import { Choice } from "../controls/choice.tsx";
+import type { FormProps } from "./bench.ts";
+import { withField } from "./draft.ts";
 import { text } from "./strings.ts";
 
-interface Props {
-  picture: ComponentChildren;
-  label: string;
-  how: string;
-  /** Whether the choice was ever made; until then it lies open. */
-  chosen: boolean;
-  /** The choices; told to close the picker once one is made. */
-  children(close: () => void): ComponentChildren;
+interface Props<M extends string> {
+  /** Name of the choice, one for each bench. */
+  name: string;
+  legend: string;
+  method: M;
+  methods: Record<M, { label: string; how: string }>;
+  /** The methods to choose from, as they show. */
+  order: readonly M[];
+  picture(method: M): ComponentChildren;
+  draft: FormProps["draft"];
+  change: FormProps["change"];
+  /** What narrows the choice, above it. */
+  above?: ComponentChildren;
 }
 
 /** How it is measured: one row once it is settled, all the choices when it is not. */
-export function MethodPicker({ picture, label, how, chosen, children }: Props) {
-  const [open, setOpen] = useState(!chosen);
+export function MethodPicker<M extends string>(props: Props<M>) {
+  const { name, legend, method, methods, order, picture, draft, change, above } = props;
+  // Until the choice was ever made it lies open.
+  const [open, setOpen] = useState(draft.fields.method_chosen !== "yes");
+  const { label, how } = methods[method];
   return (
     <div class="picker">
       {open ? (
-        children(() => setOpen(false))
+        <>
+          {above}
+          <Choice
+            name={name}
+            legend={legend}
+            value={method}
+            onValue={(id) => change({ method: id, ...withField(draft, "method_chosen", "yes") })}
+            onTap={() => setOpen(false)}
+            options={order.map((id) => ({ id, label: methods[id].label, picture: picture(id) }))}
+          />
+        </>
       ) : (
         <button
           type="button"
@@ -26,7 +47,7 @@ export function MethodPicker({ picture, label, how, chosen, children }: Props) {
           aria-label={`${text.method}: ${label}. ${text.changeMethod}`}
           onClick={() => setOpen(true)}
         >
-          {picture}
+          {picture(method)}
           <span>
             <strong>{label}</strong>
             <span class="picker-change">{text.changeMethod}</span>

@@ -11,7 +11,7 @@ import { uuid7 } from "../store/uuid7.ts";
 import { parseCount } from "../units/parse.ts";
 import { chainOf, draftOfChain } from "./chain-draft.ts";
 import { type DistanceUnit, distanceText, parseDistance } from "./distance.ts";
-import { KeptFor, TagField } from "./part-fields.tsx";
+import { KeptFor, SavePart, TagField } from "./part-fields.tsx";
 import { text } from "./strings.ts";
 import { useDraft } from "./use-draft.ts";
 
@@ -101,15 +101,7 @@ export function ChainForm({ chain, tag }: { chain: Chain | null; tag: string }) 
         />
         <KeptFor form={form} />
       </Fold>
-      {missing && (draft.label ?? "") !== "" && <p class="note wrong">{missing}</p>}
-      <button
-        type="button"
-        class="button button-main"
-        disabled={missing !== ""}
-        onClick={() => void store()}
-      >
-        {text.saveChain}
-      </button>
+      <SavePart form={form} missing={missing} label={text.saveChain} onSave={store} />
     </section>
   );
 }

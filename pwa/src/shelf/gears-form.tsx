@@ -11,7 +11,7 @@ import { sync } from "../store/sync.ts";
 import { uuid7 } from "../store/uuid7.ts";
 import { parseCount } from "../units/parse.ts";
 import { ADJUSTERS, draftOfGears, gearsOf, hasOffsets, parseOffsets } from "./gears-draft.ts";
-import { KeptFor, TagField } from "./part-fields.tsx";
+import { KeptFor, SavePart, TagField } from "./part-fields.tsx";
 import { text } from "./strings.ts";
 import { useDraft } from "./use-draft.ts";
 
@@ -93,15 +93,7 @@ export function GearsForm({ gears, tag }: { gears: GearSet | null; tag: string }
         />
         <KeptFor form={form} />
       </Fold>
-      {missing && (draft.label ?? "") !== "" && <p class="note wrong">{missing}</p>}
-      <button
-        type="button"
-        class="button button-main"
-        disabled={missing !== ""}
-        onClick={() => void store()}
-      >
-        {text.saveGears}
-      </button>
+      <SavePart form={form} missing={missing} label={text.saveGears} onSave={store} />
     </section>
   );
 }

@@ -47,3 +47,28 @@ export function KeptFor({ form: { draft, set } }: { form: Form }) {
     />
   );
 }
+
+interface SaveProps {
+  form: Form;
+  /** What is still to be entered, empty if nothing. */
+  missing: string;
+  label: string;
+  onSave(): Promise<void>;
+}
+
+/** The main action; what is missing is said once something was named. */
+export function SavePart({ form: { draft }, missing, label, onSave }: SaveProps) {
+  return (
+    <>
+      {missing && (draft.label ?? "") !== "" && <p class="note wrong">{missing}</p>}
+      <button
+        type="button"
+        class="button button-main"
+        disabled={missing !== ""}
+        onClick={() => void onSave()}
+      >
+        {label}
+      </button>
+    </>
+  );
+}

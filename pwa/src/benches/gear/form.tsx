@@ -1,14 +1,14 @@
-import { Choice } from "../../controls/choice.tsx";
 import { LengthField } from "../../controls/length-field.tsx";
 import { PlainField } from "../../controls/plain-field.tsx";
 import { ReadingsField } from "../../controls/readings-field.tsx";
-import { currentEngine, unitOf } from "../../store/settings.ts";
+import { unitOf } from "../../store/settings.ts";
 import { lengthText } from "../../units/format.ts";
 import { parseCount } from "../../units/parse.ts";
 import type { FormProps } from "../bench.ts";
 import { InstrumentFold, OwnLimitFold } from "../common-folds.tsx";
 import { readingsOf, withField, withReadings } from "../draft.ts";
 import { MethodPicker } from "../method-picker.tsx";
+import { UseDrive } from "../use-drive.tsx";
 import { knownRoller, usesDrive } from "./ask.ts";
 import { type Method, methods, order, text, type Which } from "./meta.ts";
 import { MethodPicture } from "./pictures.tsx";
@@ -18,33 +18,22 @@ const GEARS = Object.keys(text.gears) as Which[];
 export function GearForm(props: FormProps) {
   const { draft, stand, change, problemAt } = props;
   const method = draft.method as Method;
-  const { reading, how, between } = methods[method];
+  const { reading, between } = methods[method];
   const withDrive = usesDrive(draft, stand);
   const roller = knownRoller(draft, stand);
   const set = (field: string) => (value: string) => change(withField(draft, field, value));
   return (
     <>
       <MethodPicker
-        picture={<MethodPicture method={method} />}
-        label={methods[method].label}
-        how={how}
-        chosen={draft.fields.method_chosen === "yes"}
-      >
-        {(close) => (
-          <Choice
-            name="gear-method"
-            legend={text.method}
-            value={method}
-            onValue={(id) => change({ method: id, ...withField(draft, "method_chosen", "yes") })}
-            onTap={close}
-            options={order.map((id) => ({
-              id,
-              label: methods[id].label,
-              picture: <MethodPicture method={id} />,
-            }))}
-          />
-        )}
-      </MethodPicker>
+        name="gear-method"
+        legend={text.method}
+        method={method}
+        methods={methods}
+        order={order}
+        picture={(id) => <MethodPicture method={id} />}
+        draft={draft}
+        change={change}
+      />
       {withDrive && (
         <fieldset class="segments" aria-label={text.gear}>
           {GEARS.map((one) => (
@@ -77,18 +66,7 @@ export function GearForm(props: FormProps) {
         }
         problem={problemAt(between)?.text}
       />
-      {stand.drive && (
-        <label class="check">
-          <input
-            type="checkbox"
-            checked={withDrive}
-            onChange={(event) =>
-              change(withField(draft, "without_drive", event.currentTarget.checked ? "" : "yes"))
-            }
-          />
-          {text.useDrive(currentEngine.value?.name ?? "")}
-        </label>
-      )}
+      <UseDrive {...props} withDrive={withDrive} label={text.useDrive} />
       {!withDrive && (
         <>
           <PlainField

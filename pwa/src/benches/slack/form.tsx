@@ -1,4 +1,3 @@
-import { Choice } from "../../controls/choice.tsx";
 import { LengthField } from "../../controls/length-field.tsx";
 import { ReadingsField } from "../../controls/readings-field.tsx";
 import type { FormProps } from "../bench.ts";
@@ -12,45 +11,34 @@ import { MethodPicture } from "./pictures.tsx";
 export function SlackForm(props: FormProps) {
   const { draft, change, problemAt } = props;
   const method = draft.method as Method;
-  const { field, reading, how, instrument } = methods[method];
+  const { field, reading, instrument } = methods[method];
   const group = groups.find((one) => one.methods.includes(method)) ?? groups[0];
   return (
     <>
       <MethodPicker
-        picture={<MethodPicture method={method} />}
-        label={methods[method].label}
-        how={how}
-        chosen={draft.fields.method_chosen === "yes"}
-      >
-        {(close) => (
-          <>
-            <fieldset class="segments" aria-label={text.group}>
-              {groups.map((one) => (
-                <button
-                  key={one.id}
-                  type="button"
-                  aria-pressed={one === group}
-                  onClick={() => change({ method: one.methods[0] ?? "total" })}
-                >
-                  {one.label}
-                </button>
-              ))}
-            </fieldset>
-            <Choice
-              name="slack-method"
-              legend={text.method}
-              value={method}
-              onValue={(id) => change({ method: id, ...withField(draft, "method_chosen", "yes") })}
-              onTap={close}
-              options={(group?.methods ?? []).map((id) => ({
-                id,
-                label: methods[id].label,
-                picture: <MethodPicture method={id} />,
-              }))}
-            />
-          </>
-        )}
-      </MethodPicker>
+        name="slack-method"
+        legend={text.method}
+        method={method}
+        methods={methods}
+        order={group?.methods ?? []}
+        picture={(id) => <MethodPicture method={id} />}
+        draft={draft}
+        change={change}
+        above={
+          <fieldset class="segments" aria-label={text.group}>
+            {groups.map((one) => (
+              <button
+                key={one.id}
+                type="button"
+                aria-pressed={one === group}
+                onClick={() => change({ method: one.methods[0] ?? "total" })}
+              >
+                {one.label}
+              </button>
+            ))}
+          </fieldset>
+        }
+      />
       {method === "damper-arc" && (
         <LengthField
           field="damper_diameter_mm"

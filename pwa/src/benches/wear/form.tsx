@@ -1,9 +1,8 @@
-import { Choice } from "../../controls/choice.tsx";
 import { LengthField } from "../../controls/length-field.tsx";
 import { PlainField } from "../../controls/plain-field.tsx";
 import { ReadingsField } from "../../controls/readings-field.tsx";
 import { Select } from "../../controls/select.tsx";
-import { currentEngine, unitOf } from "../../store/settings.ts";
+import { unitOf } from "../../store/settings.ts";
 import { lengthText } from "../../units/format.ts";
 import { parseCount, parseLength, parseNumber } from "../../units/parse.ts";
 import type { FormProps } from "../bench.ts";
@@ -11,6 +10,7 @@ import { chainSizes } from "../chain-sizes.ts";
 import { InstrumentFold, OwnLimitFold } from "../common-folds.tsx";
 import { readingsOf, withField, withReadings } from "../draft.ts";
 import { MethodPicker } from "../method-picker.tsx";
+import { UseDrive } from "../use-drive.tsx";
 import { ownQuantities, usesDrive } from "./ask.ts";
 import { type Method, methods, order, text } from "./meta.ts";
 import { MethodPicture } from "./pictures.tsx";
@@ -18,7 +18,7 @@ import { MethodPicture } from "./pictures.tsx";
 export function WearForm(props: FormProps) {
   const { draft, stand, change, problemAt } = props;
   const method = draft.method as Method;
-  const { readings, how, needsRoller } = methods[method];
+  const { readings, needsRoller } = methods[method];
   const withDrive = usesDrive(draft, stand);
   const set = (field: string) => (value: string) => change(withField(draft, field, value));
   const rollerKnown =
@@ -26,26 +26,15 @@ export function WearForm(props: FormProps) {
   return (
     <>
       <MethodPicker
-        picture={<MethodPicture method={method} />}
-        label={methods[method].label}
-        how={how}
-        chosen={draft.fields.method_chosen === "yes"}
-      >
-        {(close) => (
-          <Choice
-            name="wear-method"
-            legend={text.method}
-            value={method}
-            onValue={(id) => change({ method: id, ...withField(draft, "method_chosen", "yes") })}
-            onTap={close}
-            options={order.map((id) => ({
-              id,
-              label: methods[id].label,
-              picture: <MethodPicture method={id} />,
-            }))}
-          />
-        )}
-      </MethodPicker>
+        name="wear-method"
+        legend={text.method}
+        method={method}
+        methods={methods}
+        order={order}
+        picture={(id) => <MethodPicture method={id} />}
+        draft={draft}
+        change={change}
+      />
       {readings.map(([field, label]) => (
         <ReadingsField
           key={`${method} ${field}`}
@@ -79,18 +68,7 @@ export function WearForm(props: FormProps) {
           hint={text.loadHint}
         />
       )}
-      {stand.drive && (
-        <label class="check">
-          <input
-            type="checkbox"
-            checked={withDrive}
-            onChange={(event) =>
-              change(withField(draft, "without_drive", event.currentTarget.checked ? "" : "yes"))
-            }
-          />
-          {text.useDrive(currentEngine.value?.name ?? "")}
-        </label>
-      )}
+      <UseDrive {...props} withDrive={withDrive} label={text.useDrive} />
       {!withDrive && !stand.chain && <PitchFields {...props} />}
       {needsRoller && !rollerKnown && (
         <LengthField
