@@ -64,6 +64,11 @@ STICKS_OUT = """() => {
 }"""
 
 
+# A chart on canvas learns of its new width in the frame that lays it out, and is drawn in the next.
+NEXT_FRAMES = """() => new Promise((done) =>
+  requestAnimationFrame(() => requestAnimationFrame(() => requestAnimationFrame(done))))"""
+
+
 @pytest.fixture(scope="module")
 def app(
     tmp_path_factory: pytest.TempPathFactory, playwright: Playwright, chromium: str
@@ -117,6 +122,7 @@ def test_nothing_sticks_out_and_targets_are_large(app: Page, screen: str) -> Non
     try:
         for size in OTHER_SIZES:
             app.set_viewport_size(size)  # type: ignore[arg-type]
+            app.evaluate(NEXT_FRAMES)
             assert app.evaluate(STICKS_OUT) == [], size
     finally:
         app.set_viewport_size(PHONE)  # type: ignore[arg-type]
