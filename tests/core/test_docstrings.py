@@ -14,13 +14,17 @@ SECTIONS = ["Parameters", "Returns", "Raises", "Validity", "Reference"]
 # must still say what they do and what they take.
 PLUMBING = {
     "bench", "build", "calc_bored", "calc_combined", "calc_drive", "calc_elongation", "calc_fit",
-    "calc_gear", "calc_heat", "calc_rock", "calc_slack", "dispatch", "errors", "fields", "glossary",
-    "groups", "instrument", "limits", "materials", "term", "verdict", "version", "warnings",
+    "calc_gear", "calc_heat", "calc_rock", "calc_slack", "calc_plan", "calc_plan_adapted",
+    "calc_calendar", "dispatch", "errors", "fields", "glossary",
+    "groups", "instrument", "limits", "materials", "plan_asked",
+    "plan_log", "plan_said", "plan_steps", "running_cautions", "running_figures", "term", "verdict",
+    "version", "warnings",
     "__init__",
 }  # fmt: skip
 # One line says it all.
 ONE_LINE = {("phase", "degrees"), ("phase", "radians"), ("uncertainty", "mean"),
-            ("state", "excess_of_elongation"), ("drive", "at"), ("algebra", "times")}  # fmt: skip
+            ("state", "excess_of_elongation"), ("drive", "at"), ("algebra", "times"),
+            ("days", "take_day"), ("days", "take_moment")}  # fmt: skip
 
 
 def public_functions() -> list[tuple[str, ast.FunctionDef]]:

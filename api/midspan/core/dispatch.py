@@ -18,6 +18,9 @@ CALCS = {
     "gear": "calc_gear",
     "combined": "calc_combined",
     "fit": "calc_fit",
+    "plan": "calc_plan",
+    "plan-adapted": "calc_plan_adapted",
+    "plan-calendar": "calc_calendar",
 }
 
 
