@@ -7,6 +7,7 @@ import click
 from flask import Flask
 from gunicorn.app.base import BaseApplication
 
+from . import pairing
 from .settings import Settings
 from .store import Store, upgrade
 from .web import create_app
@@ -21,9 +22,10 @@ class CannotServe(Exception):  # noqa: N818  (it names what happened)
 class _Gunicorn(BaseApplication):
     """Gunicorn told by our settings alone; each worker makes its own app and connections."""
 
-    def __init__(self, settings: Settings, port: int) -> None:
+    def __init__(self, settings: Settings, port: int, first_code: str | None) -> None:
         self.settings = settings
         self.port = port
+        self.first_code = first_code
         super().__init__()
 
     def load_config(self) -> None:
@@ -35,13 +37,23 @@ class _Gunicorn(BaseApplication):
             "loglevel": "warning",
             "graceful_timeout": 10,
             "proc_name": "midspan",
-            "when_ready": _say_where,
+            "when_ready": self._say_where,
         }
         for name, value in options.items():
             self.cfg.set(name, value)
 
     def load(self) -> Flask:
         return create_app(self.settings)
+
+    def _say_where(self, server: Any) -> None:  # noqa: ANN401
+        address = f"http://{HOST}:{server.LISTENERS[0].sock.getsockname()[1]}"
+        click.echo(f"Midspan answers on this machine: {address}/   (Ctrl+C stops it)")
+        if self.first_code:
+            opens = pairing.link(address, self.first_code)
+            lasts = f"{pairing.CODE_MINUTES} minutes"
+            click.echo(
+                f"No device is paired yet. To pair this browser, open within {lasts}: {opens}"
+            )
 
 
 def serve(settings: Settings, port: int) -> None:
@@ -55,7 +67,7 @@ def serve(settings: Settings, port: int) -> None:
     upgrade(store)
     store.close()
     _check_free(port)
-    _Gunicorn(settings, port).run()
+    _Gunicorn(settings, port, pairing.first_code(settings)).run()
 
 
 def _check_free(port: int) -> None:
@@ -67,8 +79,3 @@ def _check_free(port: int) -> None:
         except OSError as error:
             reason = f"Port {port} on {HOST}: {error.strerror}."
             raise CannotServe(f"{reason} Choose another: midspan serve --port N") from None
-
-
-def _say_where(server: Any) -> None:  # noqa: ANN401
-    port = server.LISTENERS[0].sock.getsockname()[1]
-    click.echo(f"Midspan answers on this machine: http://{HOST}:{port}/   (Ctrl+C stops it)")

@@ -12,6 +12,7 @@ from midspan.settings import Settings
 from midspan.store import upgrade
 from midspan.web import create_app
 from web.document import Document
+from web.pairing import client_of, paired
 
 
 @pytest.fixture
@@ -31,7 +32,13 @@ def app(settings: Settings) -> Iterator[Flask]:
 
 @pytest.fixture
 def client(app: Flask) -> FlaskClient:
-    """A client of the service."""
+    """A client of the service, with the token of an owner's device."""
+    return client_of(app, paired(app.extensions["midspan"])[0])
+
+
+@pytest.fixture
+def bare_client(app: Flask) -> FlaskClient:
+    """A client of the service, without a token."""
     return app.test_client()
 
 

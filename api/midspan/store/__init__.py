@@ -5,6 +5,7 @@ from .explain import explain as explain
 from .migrate import at_head as at_head
 from .migrate import upgrade as upgrade
 from .models import Chain as Chain
+from .models import Device as Device
 from .models import Drive as Drive
 from .models import Engine as Engine
 from .models import GearSet as GearSet

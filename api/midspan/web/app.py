@@ -7,7 +7,21 @@ from midspan.core.errors import Refused
 from midspan.settings import Settings
 from midspan.store import Store
 
-from . import calc, headers, health, labels, pages, problem_pages, problems, records, tables
+from . import (
+    access,
+    calc,
+    headers,
+    health,
+    labels,
+    pages,
+    pairing,
+    problem_pages,
+    problems,
+    proxies,
+    rates,
+    records,
+    tables,
+)
 from .body import StrictJson
 from .openapi import CONFIG, MidspanApi
 
@@ -28,7 +42,7 @@ def create_app(settings: Settings) -> Flask:
 
     api = MidspanApi()
     api.init_app(app)
-    for blueprint in (calc.blp, tables.blp, records.blp, labels.blp, health.blp):
+    for blueprint in (calc.blp, tables.blp, records.blp, labels.blp, pairing.blp, health.blp):
         api.register_blueprint(blueprint)
     app.register_blueprint(problem_pages.blp)
 
@@ -38,6 +52,9 @@ def create_app(settings: Settings) -> Flask:
     app.register_error_handler(InterfaceError, problems.on_store)
     app.register_error_handler(Exception, problems.on_unexpected)
 
+    rates.limit(app, settings)
+    access.guard(app)
     app.after_request(headers.add)
     pages.serve(app)
+    proxies.trust(app, settings.trusted_proxies)
     return app
