@@ -14,7 +14,7 @@ from .examples import ALL, named
 from .schemas.devices import Code
 from .schemas.problem import ProblemSchema
 from .schemas.quantity import Count, OneOf, Quantity
-from .schemas.record_fields import Evidence, Flag, Identifier, Moment, Tag, Text
+from .schemas.record_fields import Amount, Evidence, Flag, Identifier, Moment, Tag, Text
 
 DESCRIPTION = (
     "Judge and set up the camshaft chain drive of an engine. Numbers are unrounded; a field's "
@@ -63,6 +63,7 @@ class MidspanApi(Api):
         self.register_field(Identifier, "string", "uuid")
         self.register_field(Moment, "string", "date-time")
         self.register_field(Text, "string", None)
+        self.register_field(Amount, "number", None)
         self.register_field(Tag, "string", None)
         self.register_field(Flag, "boolean", None)
         self.register_field(Code, "string", None)
