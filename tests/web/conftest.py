@@ -18,7 +18,7 @@ from web.pairing import client_of, paired
 @pytest.fixture
 def settings(tmp_path: Path) -> Settings:
     """Settings of a service with a data folder of its own."""
-    return Settings(data_dir=tmp_path / "data")
+    return Settings(data_dir=tmp_path / "data", requests_per_minute=0)
 
 
 @pytest.fixture

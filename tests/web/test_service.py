@@ -15,6 +15,7 @@ from typing import Any
 import pytest
 
 from midspan.web.examples import WRITES
+from web.pairing import bearer
 
 API = Path(__file__).parents[2] / "api"
 KEY = "01923f5e-8c00-7000-8000-000000000001"
@@ -31,6 +32,7 @@ class Process:
             start_new_session=True,
         )  # fmt: skip
         self.address = ""
+        self.token = ""
 
     def wait_until_it_says_where(self) -> "Process":
         assert self.running.stdout is not None
@@ -41,12 +43,21 @@ class Process:
         self.address = found[0]
         return self
 
+    def pair(self) -> "Process":
+        """Pair by the address that it prints while no device is paired."""
+        assert self.running.stdout is not None
+        code = re.search(r"/#/pair/(\S+)", self.running.stdout.readline())
+        assert code is not None
+        sent = {"code": code[1], "device_name": "Browser of the check"}
+        self.token = self.ask("POST", "/api/v1/pair", sent)[1]["token"]
+        return self
+
     def ask(self, method: str, path: str, body: Any = None) -> tuple[int, Any]:
         request = urllib.request.Request(  # noqa: S310
             self.address + path,
             method=method,
             data=None if body is None else json.dumps(body).encode(),
-            headers={"Content-Type": "application/json"},
+            headers={"Content-Type": "application/json"} | bearer(self.token),
         )
         with urllib.request.urlopen(request, timeout=30) as answer:  # noqa: S310
             return answer.status, json.load(answer)
@@ -73,14 +84,15 @@ def start(tmp_path: Path) -> Iterator[Any]:
 
 
 def test_a_reading_survives_a_power_cut_and_is_explained_after(start) -> None:
-    process = start().wait_until_it_says_where()
+    process = start().wait_until_it_says_where().pair()
     assert process.ask("GET", "/readyz")[0] == 200
     assert process.ask("PUT", f"/api/v1/engines/{KEY}", WRITES["engine"])[0] == 201
     status, kept = process.ask("PUT", f"/api/v1/readings/{KEY}", WRITES["reading"])
     assert status == 201
     process.kill()
 
-    process = start().wait_until_it_says_where()
+    token, process = process.token, start().wait_until_it_says_where()
+    process.token = token
     assert process.ask("GET", f"/api/v1/readings/{KEY}") == (200, kept)
     said = process.ask("GET", f"/api/v1/readings/{KEY}/explanation")[1]
     assert said["stored"] == kept
@@ -116,5 +128,6 @@ def test_two_started_at_once_on_an_empty_folder_both_serve(start) -> None:
     for process in both:
         process.wait_until_it_says_where()
         assert process.ask("GET", "/readyz")[0] == 200
+    both[1].token = both[0].pair().token
     both[0].ask("PUT", f"/api/v1/engines/{KEY}", WRITES["engine"])
     assert both[1].ask("GET", f"/api/v1/engines/{KEY}")[1]["name"] == WRITES["engine"]["name"]
