@@ -12,6 +12,9 @@ import urllib.request
 from pathlib import Path
 from typing import Any
 
+from midspan import pairing
+from midspan.settings import Settings
+
 START_SECONDS = 60
 
 
@@ -66,6 +69,11 @@ class Service:
                 return bool(answer.status == 200)
         except (OSError, urllib.error.URLError):
             return False
+
+    def pairing_link(self, role: str = "owner") -> str:
+        """Make a code in its database, as `midspan pair` does, and give the link that uses it."""
+        settings = Settings(data_dir=self.data)
+        return pairing.link(self.url, pairing.new_code(settings, role))
 
     def kill(self) -> None:
         """End it and its workers at once, as a power cut would."""
