@@ -22,6 +22,7 @@ OPEN = (
     "/healthz",
     "/readyz",
     "/problems/*",
+    "/authority.crt",
     "/api/v1/openapi.json",
     "/api/v1/calc/*",
     "/api/v1/limits",

@@ -9,6 +9,7 @@ from midspan.store import Store
 
 from . import (
     access,
+    authority,
     calc,
     headers,
     health,
@@ -37,6 +38,7 @@ def create_app(settings: Settings) -> Flask:
     app.config.from_mapping(CONFIG)
     app.config["MAX_CONTENT_LENGTH"] = settings.max_body_bytes
     app.config["TRUSTED_HOSTS"] = list(settings.trusted_hosts)
+    app.config["MIDSPAN_AUTHORITY"] = settings.authority_file()
     app.json = StrictJson(app)
     app.extensions["midspan"] = Store(settings.database())
 
@@ -45,6 +47,7 @@ def create_app(settings: Settings) -> Flask:
     for blueprint in (calc.blp, tables.blp, records.blp, labels.blp, pairing.blp, health.blp):
         api.register_blueprint(blueprint)
     app.register_blueprint(problem_pages.blp)
+    app.register_blueprint(authority.blp)
 
     app.register_error_handler(Refused, problems.on_refused)
     app.register_error_handler(problems.Problem, problems.on_problem)

@@ -59,6 +59,11 @@ KINDS = {
     "too-many-requests": Kind(
         429, "Too many requests", "Wait as long as Retry-After says, in seconds; then try again."
     ),
+    "no-authority": Kind(
+        404,
+        "No authority of its own",
+        "This service signs no certificates. To answer phones, start it with: midspan serve --lan",
+    ),
     "foreign-host": Kind(
         400, "Foreign host", "This service answers only to the names it was started with."
     ),
@@ -150,9 +155,8 @@ def on_problem(raised: Problem, instance: str | None = None) -> Response:
     kind = KINDS[raised.kind]
     detail = raised.detail or kind.detail
     where = instance or request.path
-    return _respond(
-        body(PATH + raised.kind, kind.title, kind.status, detail, where), raised.headers
-    )
+    built = body(PATH + raised.kind, kind.title, kind.status, detail, where)
+    return _respond(built, raised.headers)
 
 
 # What the framework itself raises, and the kind that explains it better than its status.
