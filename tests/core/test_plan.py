@@ -169,7 +169,7 @@ def test_a_plan_is_ordered_and_whole(payload: dict[str, Any]) -> None:
         assert (one["due_origin"] is not None) == (one["ends"] == "distance")
         assert one["look_at"]
         assert one["cautions"]
-        assert bool(one["stop_when"]) == (one["phase"] != PHASES[0] and bool(one["load"]))
+        assert bool(one["stop_when"]) == (one["phase"] != PHASES[0] and bool(one["engine_load"]))
         for said in one["look_at"] + one["stop_when"] + one["cautions"]:
             assert said["origin"] in ORIGINS
     drains = [one["key"] for one in steps if one["oil"] and "rain" in one["oil"]]

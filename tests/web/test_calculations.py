@@ -117,6 +117,8 @@ MEASURED = {
 def _for_its_method(name: str, where: tuple[str | int, ...]) -> dict[str, Any]:
     """Give an input whose method uses the number at a path."""
     payload = INPUTS[name]
+    if "drive" not in payload:
+        return payload
     plain = {"drive": payload["drive"]}
     if name == "elongation" and where[0] == "readings_mm":
         return plain | {"method": "pin-to-pin", "pitches": 10}

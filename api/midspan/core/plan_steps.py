@@ -64,7 +64,7 @@ class Step:
             "at_running_h": hours,
             "due_origin": _due_origin(at.key, use),
             "after_weeks": after_weeks(use, self.km),
-            "load": at.load or None,
+            "engine_load": at.load or None,
             "oil": at.oil or None,
             "measures": at.measures,
             "figures": named,

@@ -18,6 +18,24 @@ DRIVE = {
     "links": 58,
     "roller_diameter_mm": 6.35,
 }
+PLAN = {
+    "oil": {"kind": "running-in", "grade": "10W-40", "phosphorus_mg_per_kg": 1400.0},
+    "follower": "flat",
+    "rings": "new",
+    "movement_mm": 5.5,
+    "expanded_uncertainty_mm": 0.4,
+    "distance_per_week_km": 200.0,
+}
+LOG = [
+    {
+        "kind": "cut-short",
+        "step": "cam-run-in",
+        "at": "2026-01-31T12:00:00Z",
+        "run_min": 12.0,
+        "reason": "leak",
+        "text": "Weep at the pump gasket.",
+    },
+]
 INPUTS: dict[str, dict[str, Any]] = {
     "drive": {"drive": DRIVE, "curve_points": 3},
     "elongation": {
@@ -95,6 +113,16 @@ INPUTS: dict[str, dict[str, Any]] = {
             },
         ],
         "heat": {"block_material": "grey-iron"},
+    },
+    "plan": PLAN,
+    "plan-adapted": {"plan": PLAN, "log": LOG},
+    "plan-calendar": {
+        "plan": PLAN,
+        "log": LOG,
+        "started_on": "2026-01-31",
+        "made_at": "2026-01-31T12:00:00Z",
+        "title": "Shop engine",
+        "id": "01923f5e-8c00-7000-8000-000000000008",
     },
 }
 _REFUSED = {"drive": DRIVE | {"cam_teeth": 43}, "method": "total", "readings_mm": [5.5]}

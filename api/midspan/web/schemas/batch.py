@@ -8,6 +8,8 @@ from .inputs import (
     ElongationInputSchema,
     SlackInputSchema,
 )
+from .plan_inputs import PlanAdaptedInputSchema, PlanCalendarInputSchema, PlanInputSchema
+from .plan_results import PlanAdaptedResultSchema, PlanCalendarResultSchema, PlanResultSchema
 from .problem import RefusalSchema
 from .quantity import OneOf, Strict, choice
 from .results import (
@@ -42,6 +44,9 @@ INPUTS: dict[str, type[Schema]] = {
     "gear": GearInputSchema,
     "combined": CombinedInputSchema,
     "fit": FitInputSchema,
+    "plan": PlanInputSchema,
+    "plan-adapted": PlanAdaptedInputSchema,
+    "plan-calendar": PlanCalendarInputSchema,
 }
 RESULTS: dict[str, type[Schema]] = {
     "drive": DriveResultSchema,
@@ -53,6 +58,9 @@ RESULTS: dict[str, type[Schema]] = {
     "gear": GearResultSchema,
     "combined": CombinedResultSchema,
     "fit": FitResultSchema,
+    "plan": PlanResultSchema,
+    "plan-adapted": PlanAdaptedResultSchema,
+    "plan-calendar": PlanCalendarResultSchema,
 }
 
 

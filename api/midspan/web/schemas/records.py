@@ -11,8 +11,9 @@ from .quantity import OneOf, Strict, choice, number, numbers, words
 from .record_fields import Amount, Evidence, Flag, Identifier, Moment, Tag, Text
 from .results import LimitSchema
 
-# A drive is kept as a record of its own; what its calculation gives can always be had again.
-CALCS = [calc for calc in INPUTS if calc != "drive"]
+# Drives and plans are kept as records of their own; they are no readings.
+_OWN_RECORDS = ("drive", "plan", "plan-adapted", "plan-calendar")
+CALCS = [calc for calc in INPUTS if calc not in _OWN_RECORDS]
 ADJUSTERS = ("none", "vernier", "offset-bushings", "multi-keyway")
 MOST_KEYWAYS = 30
 ENTRIES = ("part", "setting", "plan", "session", "note")
