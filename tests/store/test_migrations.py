@@ -10,7 +10,7 @@ from midspan.store import Store, at_head, upgrade
 from midspan.store.migrate import downgrade
 from midspan.store.models import LOCAL_SHOP, Base, Shop
 
-TABLES = {"shop", "engine", "drive", "chain", "gear_set", "reading"}
+TABLES = {"shop", "engine", "drive", "chain", "gear_set", "build", "entry", "reading"}
 
 
 def tables(store: Store) -> set[str]:

@@ -140,6 +140,7 @@ BATCH_RESULT = {
 PROBLEM = problems.refused_body(problems_of("slack", _REFUSED), "/api/v1/calc/slack")
 
 _ENGINE = "01923f5e-8c00-7000-8000-000000000001"
+_BUILD = _ENGINE[:-1] + "5"
 _AT = "2026-01-31T12:00:00Z"
 WRITES: dict[str, dict[str, Any]] = {
     "engine": {"name": "Shop engine", "note": "On the stand.", "created_at": _AT},
@@ -154,6 +155,18 @@ WRITES: dict[str, dict[str, Any]] = {
         "cam_teeth": 44, "adjuster": "multi-keyway",
         "keyway_offsets_crank_deg": [-4.0, 0.0, 4.0], "created_at": _AT,
     },
+    "build": {
+        "engine_id": _ENGINE, "label": "Second build", "started_at": _AT, "odometer_km": 98000.0,
+        "note": "Block line bored.", "created_at": _AT,
+    },
+    "entry": {
+        "build_id": _BUILD, "kind": "session", "at": _AT, "title": "First pulls",
+        "text": "As observed, not corrected.", "created_at": _AT,
+        "figures": [
+            {"label": "Peak torque", "value": 402.0, "unit": "N m"},
+            {"label": "at", "value": 4100.0, "unit": "1/min"},
+        ],
+    },
     "reading": {
         "engine_id": _ENGINE, "calc": "slack", "taken_at": _AT, "input": INPUTS["slack"],
         "result": RESULTS["slack"], "core_version": RESULTS["slack"]["core_version"],
@@ -167,7 +180,15 @@ _FULL: dict[str, dict[str, Any]] = {
     "drive": {"centre_distance_error_mm": None, "drive_kind": None, "centres": None},
     "chain": {"note": None},
     "gear-set": {"engine_id": None, "note": None},
-    "reading": {"drive_id": None, "chain_id": None, "gear_set_id": None, "load_n": None},
+    "build": {"drive_id": None, "chain_id": None, "gear_set_id": None},
+    "entry": {"chain_id": None, "gear_set_id": None},
+    "reading": {
+        "drive_id": None,
+        "chain_id": None,
+        "gear_set_id": None,
+        "build_id": None,
+        "load_n": None,
+    },
 }
 RECORDS = {
     noun: {"id": _ENGINE[:-1] + str(i + 1)} | sent | _FULL[noun] | _KEPT

@@ -12,7 +12,7 @@ from . import problems
 from .examples import ALL, named
 from .schemas.problem import ProblemSchema
 from .schemas.quantity import Count, OneOf, Quantity
-from .schemas.record_fields import Evidence, Flag, Identifier, Moment, Tag, Text
+from .schemas.record_fields import Amount, Evidence, Flag, Identifier, Moment, Tag, Text
 
 DESCRIPTION = (
     "Judge and set up the camshaft chain drive of an engine. Numbers are unrounded; a field's "
@@ -60,6 +60,7 @@ class MidspanApi(Api):
         self.register_field(Identifier, "string", "uuid")
         self.register_field(Moment, "string", "date-time")
         self.register_field(Text, "string", None)
+        self.register_field(Amount, "number", None)
         self.register_field(Tag, "string", None)
         self.register_field(Flag, "boolean", None)
         self.register_field(OneOf, None, None)

@@ -1,4 +1,4 @@
-"""What is kept: engines, drives, chains, gear sets, readings. One shop until phones can pair."""
+"""What is kept: engines, drives, parts, builds, readings. One shop until phones can pair."""
 
 from collections.abc import Callable
 from typing import Any, NamedTuple
@@ -10,7 +10,17 @@ from marshmallow import Schema
 
 from midspan.core.build import take_build
 from midspan.core.fields import Form
-from midspan.store import Chain, Drive, Engine, GearSet, Reading, ReadingExists, Store
+from midspan.store import (
+    Build,
+    Chain,
+    Drive,
+    Engine,
+    Entry,
+    GearSet,
+    Reading,
+    ReadingExists,
+    Store,
+)
 from midspan.store import explain as explain_reading
 from midspan.store import records as kept
 from midspan.store.models import LOCAL_SHOP
@@ -90,6 +100,8 @@ NOUNS = (
         "gear-set", "gear-sets", GearSet, s.GearSetWriteSchema, s.GearSetRecordSchema,
         s.GearSetPageSchema,
     ),
+    Noun("build", "builds", Build, s.BuildWriteSchema, s.BuildRecordSchema, s.BuildPageSchema),
+    Noun("entry", "entries", Entry, s.EntryWriteSchema, s.EntryRecordSchema, s.EntryPageSchema),
     Noun(
         "reading", "readings", Reading, s.ReadingWriteSchema, s.ReadingRecordSchema,
         s.ReadingPageSchema,
