@@ -10,7 +10,8 @@ from midspan.store import Store, at_head, upgrade
 from midspan.store.migrate import downgrade
 from midspan.store.models import LOCAL_SHOP, Base, Shop
 
-TABLES = {"shop", "engine", "drive", "chain", "gear_set", "build", "entry", "reading"}
+RECORDS = {"engine", "drive", "chain", "gear_set", "build", "entry", "reading"}
+TABLES = RECORDS | {"shop", "sent_batch"}
 
 
 def tables(store: Store) -> set[str]:
@@ -67,6 +68,8 @@ def test_many_processes_may_migrate_at_once(url: str) -> None:
 
 def test_every_key_leads_with_the_shop() -> None:
     for name in TABLES - {"shop"}:
+        assert next(iter(Base.metadata.tables[name].primary_key)).name == "shop_id"
+    for name in RECORDS:
         table = Base.metadata.tables[name]
         assert [column.name for column in table.primary_key] == ["shop_id", "id"]
         happened = "taken_at" if name == "reading" else "created_at"

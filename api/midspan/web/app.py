@@ -7,7 +7,7 @@ from midspan.core.errors import Refused
 from midspan.settings import Settings
 from midspan.store import Store
 
-from . import calc, headers, health, labels, pages, problem_pages, problems, records, tables
+from . import calc, headers, health, labels, pages, problem_pages, problems, records, sync, tables
 from .body import StrictJson
 from .openapi import CONFIG, MidspanApi
 
@@ -28,7 +28,7 @@ def create_app(settings: Settings) -> Flask:
 
     api = MidspanApi()
     api.init_app(app)
-    for blueprint in (calc.blp, tables.blp, records.blp, labels.blp, health.blp):
+    for blueprint in (calc.blp, tables.blp, records.blp, sync.blp, labels.blp, health.blp):
         api.register_blueprint(blueprint)
     app.register_blueprint(problem_pages.blp)
 
