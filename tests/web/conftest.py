@@ -13,6 +13,7 @@ from midspan.store import upgrade
 from midspan.web import create_app
 from midspan.web.examples import WRITES
 from web.document import Document
+from web.process import Process
 from web.shelf import BUILD, Shelf
 
 
@@ -65,3 +66,17 @@ def shelf(client: FlaskClient, document: Document) -> Shelf:
     made.put("engine", 1, WRITES["engine"], 201)
     made.put("build", BUILD, WRITES["build"], 201)
     return made
+
+
+@pytest.fixture
+def start(tmp_path: Path) -> Iterator[Any]:
+    """Start processes on one data folder; none is left behind."""
+    started = []
+
+    def one(*words: str, **more: Any) -> Process:
+        started.append(Process(tmp_path, *words, **more))
+        return started[-1]
+
+    yield one
+    for process in started:
+        process.kill()

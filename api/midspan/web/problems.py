@@ -69,6 +69,11 @@ KINDS = {
         "It is of another history of these records. Begin again without after.",
     ),
     "no-such-record": Kind(404, "No such record", "List the records to see their ids."),
+    "no-authority": Kind(
+        404,
+        "No authority of its own",
+        "This service signs no certificates. To answer phones, start it with: midspan serve --lan",
+    ),
     "foreign-host": Kind(
         400, "Foreign host", "This service answers only to the names it was started with."
     ),
