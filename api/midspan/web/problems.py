@@ -69,6 +69,24 @@ KINDS = {
         "It is of another history of these records. Begin again without after.",
     ),
     "no-such-record": Kind(404, "No such record", "List the records to see their ids."),
+    "not-paired": Kind(
+        401,
+        "Not paired",
+        "This takes the token of a device paired with the shop: none came, or it was revoked. "
+        "Pair this device: run midspan pair where the service runs, or ask an owner for a code.",
+    ),
+    "not-allowed": Kind(
+        403, "Not allowed", "Ask an owner of the shop to pair this device with another role."
+    ),
+    "code-refused": Kind(
+        403,
+        "Pairing code refused",
+        "It is wrong, used, older than 10 minutes, or too many wrong codes came. Make a new one: "
+        "run midspan pair where the service runs, or in the settings of an owner's device.",
+    ),
+    "too-many-requests": Kind(
+        429, "Too many requests", "Wait as long as Retry-After says, in seconds; then try again."
+    ),
     "no-authority": Kind(
         404,
         "No authority of its own",
@@ -94,11 +112,14 @@ KINDS = {
 class Problem(Exception):  # noqa: N818  (it is what goes out, not a fault)
     """Raise to answer with a problem of one of KINDS."""
 
-    def __init__(self, kind: str, detail: str = "", **more: object) -> None:
+    def __init__(
+        self, kind: str, detail: str = "", headers: dict[str, str] | None = None, **more: object
+    ) -> None:
         """Take the kind's own detail unless a better one is given; `more` goes into the body."""
         super().__init__(kind)
         self.kind = kind
         self.detail = detail
+        self.headers = headers
         self.more = more
 
     @property
@@ -173,7 +194,7 @@ def on_refused(refused: Refused) -> Response:
 
 def on_problem(raised: Problem, instance: str | None = None) -> Response:
     """Answer a problem of one of KINDS."""
-    return _respond(raised.body(instance or request.path))
+    return _respond(raised.body(instance or request.path), raised.headers)
 
 
 # What the framework itself raises, and the kind that explains it better than its status.

@@ -13,13 +13,14 @@ from midspan.store import explain as explain_reading
 from midspan.store import records as kept
 from midspan.store.models import Record
 
+from .access import shop
 from .examples import named
 from .nouns import NOUNS, Noun
 from .parsing import RecordParser
 from .problems import KINDS, Problem, refuse
 from .schemas import records as s
 from .schemas.record_fields import IDENTIFIER, NEED_IDENTIFIER, as_identifier
-from .settling import STATUS, objection, shop, store
+from .settling import STATUS, objection, store
 
 ID = {
     "in": "path",
@@ -52,7 +53,7 @@ class RecordBlueprint(Blueprint):
 
 blp = RecordBlueprint(
     "records", __name__, url_prefix="/api/v1",
-    description="What is kept. Answered on this machine only, until phones can be paired.",
+    description="What is kept, of the shop that the device is paired with.",
 )  # fmt: skip
 
 
@@ -135,7 +136,7 @@ def _change(noun: Noun, id: UUID, values: dict[str, Any] | None) -> Any:  # noqa
         row = kept.get(session, noun.model, shop(), id, deleted=True)
     against = objection(noun, values, answer)
     if isinstance(against, Problem) and answer.outcome == "stale" and header is None:
-        raise Problem("version-needed", "", **against.more)
+        raise Problem("version-needed", "", None, **against.more)
     if against is not None:
         raise against
     return _answer(row, STATUS[answer.outcome])

@@ -2,13 +2,12 @@
 
 from collections.abc import Mapping
 from typing import Any
-from uuid import UUID
 
 from flask import current_app
 
 from midspan.core.errors import Refused
 from midspan.store import Store
-from midspan.store.models import LOCAL_SHOP, Record
+from midspan.store.models import Record
 from midspan.store.sync import Answer
 
 from .nouns import BY_MODEL, Noun
@@ -21,11 +20,6 @@ _PROBLEMS = {
     "absent": "no-such-record",
     "twice": "sent-twice",
 }
-
-
-def shop() -> UUID:
-    """Give the shop whose records the request is about."""
-    return LOCAL_SHOP
 
 
 def store() -> Store:

@@ -13,13 +13,14 @@ from midspan.store import changes, once
 from midspan.store import sync as engine
 
 from . import body
+from .access import shop
 from .examples import named
 from .nouns import BY_MODEL, BY_NAME, Noun, take
 from .parsing import RecordParser
 from .problems import Problem, refuse
 from .schemas import sync as s
 from .schemas.record_fields import NEED_IDENTIFIER, as_identifier
-from .settling import STATUS, as_body, objection, shop, shown, store
+from .settling import STATUS, as_body, objection, shown, store
 
 # A string of RFC 8941, as draft-ietf-httpapi-idempotency-key-header asks for.
 KEY = r'^"[\x20\x21\x23-\x5b\x5d-\x7e]{1,128}"$'
