@@ -1,5 +1,5 @@
 import { tagged } from "../shelf/tag.ts";
-import { currentChain, currentEngine, currentGearSet } from "../store/settings.ts";
+import { currentBuild, currentChain, currentEngine, currentGearSet } from "../store/settings.ts";
 import { engines, readings, refused, waitingCount } from "../store/state.ts";
 import { line, syncing } from "../store/sync.ts";
 import { Icon } from "./icon.tsx";
@@ -8,15 +8,22 @@ import { text } from "./strings.ts";
 /** Which engine is on the bench, and where the records are. */
 export function Header() {
   const engine = currentEngine.value;
+  const build = currentBuild.value;
   const on = onBench();
   return (
     <header class="header">
       <a class="header-engine" href="#/drive">
         <span class="visually-hidden">{text.engine} </span>
         <span class="header-name">{engine?.name ?? text.noEngine}</span>
-        {(engine?.invented || on) && (
+        {(engine?.invented || build || on) && (
           <span class="header-second">
             {engine?.invented && <span class="tag">{text.invented}</span>}
+            {build && (
+              <span class="header-chain">
+                <span class="visually-hidden">{text.build} </span>
+                {build.label}
+              </span>
+            )}
             {on && <span class="header-chain">{on}</span>}
           </span>
         )}
