@@ -16,6 +16,7 @@ const ShelfScreen = later(async () => (await import("../shelf/screen.tsx")).Shel
 const FitScreen = later(async () => (await import("../shelf/fit/screen.tsx")).FitScreen);
 
 const BuildsScreen = later(async () => (await import("../builds/screen.tsx")).BuildsScreen);
+const FilesScreen = later(async () => (await import("../files/screen.tsx")).FilesScreen);
 
 interface Screen extends Place {
   group: Bench["meta"]["group"] | "record";
@@ -29,6 +30,7 @@ const screens: Screen[] = [
   { id: "builds", label: text.builds, icon: "record", group: "record", View: BuildsScreen },
   { id: "saved", label: text.saved, icon: "saved", group: "record", View: SavedScreen },
   { id: "drive", label: text.drive, icon: "drive", group: "record", View: DriveScreen },
+  { id: "files", label: text.files, icon: "files", group: "record", View: FilesScreen },
 ];
 
 const listed = (group: Screen["group"]) => screens.filter((one) => one.group === group);

@@ -6,6 +6,7 @@ export const text = {
   set: "Set",
   record: "Record",
   builds: "Build record",
+  files: "Export, import",
   shelf: "Shelf",
   fit: "Fit table",
   drive: "Drive",
