@@ -1,7 +1,7 @@
 /** Readings as a table for any spreadsheet: RFC 4180, the same columns as the service gives. */
-import type { Kind, Reading, Records } from "../store/records.ts";
+import type { Reading } from "../store/records.ts";
+import type { All } from "./format.ts";
 
-type All = { [K in Kind]: Records[K][] };
 type Cell = string | number | null | undefined;
 
 /** Spreadsheets take a table for UTF-8 by this mark alone. */

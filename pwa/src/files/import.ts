@@ -1,8 +1,7 @@
 /** What taking in a file would do: what is new, the same, other than here, or no good. */
-import { shownOf } from "../benches/shown.ts";
 import { KINDS, type Kind, parentsOf, type Reading, type Records } from "../store/records.ts";
-import { FORMAT, VERSION } from "./export.ts";
 import { content, differences, FIELDS, type Field, fits, ID } from "./fields.ts";
+import { FORMAT, VERSION } from "./format.ts";
 import { text } from "./strings.ts";
 
 export type Have = { [K in Kind]: Map<string, Records[K]> };
@@ -35,8 +34,15 @@ export interface Plan {
   deleted: number;
 }
 
-/** Reads a file against what is here. Nothing is changed; a file of another kind is refused. */
-export function planImport(file: unknown, have: Have): Plan | { refused: string } {
+/**
+ * Reads a file against what is here. Nothing is changed; a file of another kind is refused.
+ * `canShow` says whether the screens can show a reading of any form.
+ */
+export function planImport(
+  file: unknown,
+  have: Have,
+  canShow: (reading: Reading) => boolean,
+): Plan | { refused: string } {
   if (!isObject(file) || file.format !== FORMAT) return { refused: text.notOurs };
   if (file.version !== VERSION) return { refused: text.otherVersion(String(file.version)) };
   const { records } = file;
@@ -46,7 +52,7 @@ export function planImport(file: unknown, have: Have): Plan | { refused: string 
   for (const kind of KINDS) {
     const list = records[kind] ?? [];
     if (!Array.isArray(list)) plan.bad.push({ kind, place: 0, id: "", why: text.noList });
-    else for (const [i, one] of list.entries()) take(plan, known, kind, one, i + 1, have);
+    else for (const [i, one] of list.entries()) take(plan, known, kind, one, i + 1, have, canShow);
   }
   for (const name of Object.keys(records)) {
     const unknown = !(KINDS as readonly string[]).includes(name);
@@ -63,8 +69,9 @@ function take<K extends Kind>(
   value: unknown,
   place: number,
   have: Have,
+  canShow: (reading: Reading) => boolean,
 ): void {
-  const why = faults(kind, value);
+  const why = faults(kind, value, canShow);
   const given = isObject(value) ? String(value.id ?? "") : "";
   if (why) {
     plan.bad.push({ kind, place, id: given, why });
@@ -87,21 +94,14 @@ function take<K extends Kind>(
 }
 
 /** What is wrong with a record, in words; empty if nothing. */
-function faults(kind: Kind, value: unknown): string {
+function faults(kind: Kind, value: unknown, canShow: (reading: Reading) => boolean): string {
   if (!isObject(value)) return text.noObject;
   if (typeof value.id !== "string" || !ID.test(value.id)) return text.noId;
   const fields: Record<string, Field> = FIELDS[kind];
   const wrong = Object.keys(fields).filter((name) => !fits(fields[name] as Field, value[name]));
-  const more = Object.keys(value).filter((name) => name !== "id" && !(name in fields));
+  const more = Object.keys(value).filter((name) => name !== "id" && !Object.hasOwn(fields, name));
   if (wrong.length + more.length > 0) return text.wrongFields([...wrong, ...more]);
-  if (kind !== "readings") return "";
-  try {
-    const { calc, result } = value as unknown as Reading;
-    shownOf(calc).glance(result, "mm");
-    return "";
-  } catch {
-    return text.noResult; // no screen could show it
-  }
+  return kind !== "readings" || canShow(value as unknown as Reading) ? "" : text.noResult;
 }
 
 function isObject(value: unknown): value is Record<string, unknown> {
