@@ -15,9 +15,11 @@ export function cssText(words: string): string {
 export function footPages(words: string): () => void {
   const style = new CSSStyleSheet();
   const page = `"${text.page} " counter(page) " ${text.of} " counter(pages)`;
-  style.replaceSync(
-    `@page sheet { @bottom-left { content: ${cssText(words)}; } @bottom-right { content: ${page}; } }`,
-  );
+  const face = "color: #000; font: 8.5pt sans-serif;";
+  style.replaceSync(`@page sheet {
+    @bottom-left { content: ${cssText(words)}; ${face} }
+    @bottom-right { content: ${page}; ${face} }
+  }`);
   document.adoptedStyleSheets = [...document.adoptedStyleSheets, style];
   return () => {
     document.adoptedStyleSheets = document.adoptedStyleSheets.filter((one) => one !== style);

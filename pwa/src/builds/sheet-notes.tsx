@@ -9,7 +9,7 @@ export function Cautions({ readings }: { readings: Reading[] }) {
   const said = new Map<string, string>();
   for (const { result } of readings) {
     for (const one of [...(result.cautions ?? []), ...(result.warnings ?? [])]) {
-      said.set(one.code, one.text);
+      if (!text.usual.includes(one.text)) said.set(one.code, one.text);
     }
   }
   return (

@@ -18,13 +18,12 @@ export function Header() {
         {(engine?.invented || build || on) && (
           <span class="header-second">
             {engine?.invented && <span class="tag">{text.invented}</span>}
-            {build && (
+            {(build || on) && (
               <span class="header-chain">
-                <span class="visually-hidden">{text.build} </span>
-                {build.label}
+                {build && <span class="visually-hidden">{text.build} </span>}
+                {[build?.label, on].filter(Boolean).join(" · ")}
               </span>
             )}
-            {on && <span class="header-chain">{on}</span>}
           </span>
         )}
       </a>
