@@ -22,3 +22,10 @@ def add_entry(page: Page, kind: str, typed: dict[str, str]) -> None:
         page.get_by_label(label, exact=True).fill(value)
     page.get_by_role("button", name=f"Save {kind.lower()}").click()
     expect(page.get_by_role("heading", name="In time order")).to_be_visible()
+
+
+def open_build(page: Page, name: str) -> None:
+    """Open a build from the list of all."""
+    go(page, "builds")
+    page.get_by_role("main").get_by_role("link", name=name).click()
+    expect(page.get_by_role("heading", name="In time order")).to_be_visible()

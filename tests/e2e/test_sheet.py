@@ -2,6 +2,7 @@
 
 import io
 import re
+import unicodedata
 from collections.abc import Iterator
 from typing import Any
 
@@ -10,7 +11,7 @@ from playwright.sync_api import Page, Playwright, expect
 from pypdf import PageObject, PdfReader
 
 from e2e.browser import Phone
-from e2e.builds import add_entry
+from e2e.builds import add_entry, open_build
 from e2e.flow import go, open_app
 from e2e.service import Service
 
@@ -35,8 +36,7 @@ def sheet(
         go(page, "drive")
         page.get_by_role("button", name="Look round with an invented engine").click()
         expect(page.get_by_role("link", name="Engine: Invented")).to_be_visible()
-        go(page, "builds")
-        page.get_by_role("link", name="second build").click()
+        open_build(page, "second build")
         for number in range(NOTES):
             words = f"begin{number} {'several words of a note ' * (number % 7 + 1)} end{number}"
             add_entry(page, "Note", {"In words": words})
@@ -59,8 +59,8 @@ def papers(sheet: Page) -> dict[str, PdfReader]:
 
 
 def squeezed(text: str) -> str:
-    """Leave the blanks out: a PDF keeps none where a line breaks."""
-    return re.sub(r"\s+", "", text)
+    """Leave out blanks, of which a PDF keeps none where a line breaks; undo ligatures."""
+    return re.sub(r"\s+", "", unicodedata.normalize("NFKC", text))
 
 
 def places(page: PageObject) -> list[tuple[float, float, str]]:
