@@ -123,6 +123,11 @@ def heating(rng: random.Random, method: str) -> Payload:
             made[f"{part}_temperature_c"] = rng.uniform(low, high)
     if rng.random() < 0.4:
         made["cold_temperature_c"] = rng.uniform(-10, 30)
+    for field, most in (
+        ("expansion_error_ppm", 3), ("temperature_error_k", 20), ("cold_temperature_error_k", 5)
+    ):  # fmt: skip
+        if rng.random() < 0.2:
+            made[field] = rng.uniform(0, most)
     return made
 
 
@@ -133,6 +138,11 @@ def heat(rng: random.Random, method: str) -> Payload:
         made["movement_mm"] = rng.uniform(0.5, 12)
     if rng.random() < 0.3:
         made["stiffness_n_per_mm"] = rng.uniform(500, 20000)
+        made["stiffness_source"] = "measured on a bench"
+    if rng.random() < 0.3:
+        made["compliance_um_per_kn"] = rng.uniform(0, 50)
+    if "movement_mm" in made and rng.random() < 0.5:
+        made["standard_uncertainty_mm"] = rng.uniform(0.01, 0.5)
     return window(rng, made)
 
 

@@ -1,5 +1,6 @@
 """Which chain on which gear set: every combination on the shelf predicted and ranked."""
 
+import math
 from collections import namedtuple
 
 from .build import Build, check_centres, check_movement, take_build
@@ -8,6 +9,7 @@ from .drive import excess_length, geometry
 from .fields import Form
 from .heat import Growth, hot_excess, hot_geometry
 from .heating import take_heating
+from .hot import change_uncertainty
 from .instrument import assumption
 from .limits import MEMORY
 from .movement import excess_from_movement, movement_from_excess
@@ -68,12 +70,13 @@ def calculate(payload: object) -> dict[str, object]:
     lower, upper, origin = take_window(form)
     heat = form.take_form("heat")
     assumed: list[dict[str, object]] = []
-    growth = Growth(0.0, 0.0, 0.0)
+    growth, doubt = Growth(0.0, 0.0, 0.0), 0.0
     used: list[dict[str, object]] = []
     if heat is not None:
         heating, used = take_heating(heat, assumed)
         heat.close()
         growth = heating.growth()
+        doubt = 0.0 if build is None else change_uncertainty(build, heating)
     taken = _take_trials(form, names, build)
     bench = _take_alone(form, "bench", "chain", names.chains)
     gears = _take_alone(form, "gears", "gear_set", names.gears)
@@ -89,7 +92,9 @@ def calculate(payload: object) -> dict[str, object]:
         form.refuse("conflict", "trials", str(len(taken)) + " trials", need, step)
         form.finish()
         raise
-    ranked, pairs = _combinations(build, shelf, names, growth, lower, upper, heat is not None)
+    ranked, pairs = _combinations(
+        build, shelf, names, growth, doubt, lower, upper, heat is not None
+    )
     following = _next_trial(build, shelf, names, pairs)
     if following is not None and following["share"] is not None:
         text = "Uncertainty of the next trial's movement, assumed when choosing it."
@@ -221,11 +226,15 @@ def _combinations(
     shelf: Shelf,
     names: Names,
     growth: Growth,
+    doubt: float,
     lower: float,
     upper: float,
     with_heat: bool,
 ) -> tuple[list[dict[str, object]], list[tuple[int, int]]]:
-    """Predict all, best first: the likeliest to land in the window, hot if heat was given."""
+    """Predict all, best first: the likeliest to land in the window, hot if heat was given.
+
+    Hot, `doubt` [mm] comes on top: materials and temperatures, the same for every row.
+    """
     cold, hot = build.geometry, hot_geometry(build.drive, growth)
     nominal = excess_length(build.drive, cold.taut_length, 0.0)
     shift = hot_excess(build.drive, growth, 0.0, hot) - nominal
@@ -259,7 +268,8 @@ def _combinations(
             chance = within_normal(cold_ends[0], cold_ends[1], excess, u)
             row["cold_probability"] = chance
             if with_heat:
-                row["hot_movement_mm"] = _movement(hot.strand, excess + shift, half)
+                u = math.sqrt(u * u + doubt * doubt)
+                row["hot_movement_mm"] = _movement(hot.strand, excess + shift, half_width * u)
                 chance = within_normal(hot_ends[0], hot_ends[1], excess + shift, u)
                 row["hot_probability"] = chance
             # Far from the window every chance is as good as zero: there the nearer comes first.
