@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from core.test_bad_input import GOOD
+from core.good_inputs import GOOD
 from midspan.core import glossary, run
 
 TERMS: dict[str, dict[str, Any]] = run("glossary", {})["terms"]
