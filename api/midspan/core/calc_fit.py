@@ -4,6 +4,7 @@ import math
 from collections import namedtuple
 
 from .build import Build, check_centres, check_movement, take_build
+from .causes import HIGH, LOW
 from .chisquare import consistency, within_normal
 from .drive import excess_length, geometry
 from .fields import Form
@@ -16,6 +17,7 @@ from .movement import excess_from_movement, movement_from_excess
 from .observation import Observation
 from .shelf import Shelf
 from .student import coverage_factor
+from .suspects import cause_of_trial, suspects
 from .trials import Trial, is_felt, shelf_of
 from .version import VERSION
 from .wanted import take_window
@@ -50,7 +52,7 @@ def calculate(payload: object) -> dict[str, object]:
 
     Returns
     -------
-    dict: combinations ranked, groups, consistency, next_trial, warnings, cautions
+    dict: combinations ranked, groups, consistency, suspects, next_trial, warnings, cautions
 
     Raises
     ------
@@ -108,6 +110,7 @@ def calculate(payload: object) -> dict[str, object]:
         "groups": shelf.groups.names(names.chains, names.gears),
         "unused_trials": unused,
         "consistency": consistency(chi_square, dof, SURPRISING),
+        "suspects": _suspects(shelf, trials, bench, gears, unused),
         "next_trial": following,
         "materials": used,
         "assumptions": assumed + build.assumptions,
@@ -285,6 +288,35 @@ def _movement(strand: float, excess: float, half: float) -> dict[str, float]:
         "low": movement_from_excess(strand, excess - half),
         "high": movement_from_excess(strand, excess + half),
     }
+
+
+def _suspects(
+    shelf: Shelf,
+    trials: list[Trial],
+    bench: list[tuple[int, float, float]],
+    gears: list[tuple[int, float, float]],
+    unused: list[int],
+) -> list[dict[str, object]]:
+    """Give every single reading that would explain why they disagree; none if they agree."""
+    chi_square, dof = shelf.chi_square()
+    if consistency(chi_square, dof, SURPRISING)["consistent"]:
+        return []
+    places = [k for k in range(len(trials) + len(unused)) if k not in unused]
+    fields = ["trials[" + str(k) + "]" for k in places]
+    fields += ["bench[" + str(k) + "]" for k in range(len(bench))]
+    fields += ["gears[" + str(k) + "]" for k in range(len(gears))]
+    rows: list[dict[str, object]] = []
+    for one in suspects(shelf, SURPRISING):
+        cause = None
+        if one.place < len(trials):
+            cause = cause_of_trial(trials[one.place], one)
+        elif one.place < len(trials) + len(bench):
+            high = shelf.observations[one.place].value > one.expected
+            cause = (HIGH if high else LOW)["elongation_percent"]
+        field = fields[one.place] if one.place < len(fields) else "drive.centre_distance_mm"
+        told = None if cause is None else {"code": cause.code, "text": cause.text}
+        rows.append({"field": field, "probability": one.probability, "cause": told})
+    return rows
 
 
 def _next_trial(

@@ -297,6 +297,14 @@ class NextTrialSchema(Schema):
     share = measure("share", nullable=True)
 
 
+class SuspectSchema(Schema):
+    """A reading without which all the others agree."""
+
+    field = words("Its place in the input, such as trials[3].")
+    probability = measure("probability")
+    cause = _nested(CauseSchema, "What may have happened; null if nothing is known.", nullable=True)
+
+
 class FitResultSchema(ResultSchema):
     """Result of "fit": every chain on every gear set, the likeliest to fit first."""
 
@@ -309,5 +317,8 @@ class FitResultSchema(ResultSchema):
         metadata={"description": "Places in trials, from 0, of those that showed no movement."},
     )  # fmt: skip
     consistency = _nested(ConsistencySchema, "Whether the readings agree.")
+    suspects = _list(
+        SuspectSchema, "Every single reading that would explain a disagreement, likeliest first."
+    )
     next_trial = _nested(NextTrialSchema, "The trial that would tell the most.", nullable=True)
     materials = _list(UsedMaterialSchema, "One for each part; empty without heat.")
