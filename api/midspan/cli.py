@@ -31,13 +31,14 @@ def main(context: click.Context) -> None:
 
 @main.command()
 @click.option("--port", type=click.IntRange(0, 65535), help="Port; 0 takes any free one.")
+@click.option("--lan", is_flag=True, help="Answer phones in the shop's network too, over HTTPS.")
 @click.pass_obj
-def serve(settings: Settings, port: int | None) -> None:
+def serve(settings: Settings, port: int | None, lan: bool) -> None:
     """Start the service on this machine: migrates the database, then serves."""
     from midspan import server
 
     try:
-        server.serve(settings, settings.port if port is None else port)
+        server.serve(settings, settings.port if port is None else port, lan)
     except server.CannotServe as reason:
         raise click.ClickException(str(reason)) from None
 

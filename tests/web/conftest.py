@@ -12,6 +12,7 @@ from midspan.settings import Settings
 from midspan.store import upgrade
 from midspan.web import create_app
 from web.document import Document
+from web.process import Process
 
 
 @pytest.fixture
@@ -54,3 +55,17 @@ def drive() -> dict[str, Any]:
 def slack(drive: dict[str, Any]) -> dict[str, Any]:
     """A well-formed input of the calculation "slack"."""
     return {"drive": drive, "method": "total", "readings_mm": [5.4, 5.6, 5.5]}
+
+
+@pytest.fixture
+def start(tmp_path: Path) -> Iterator[Any]:
+    """Start processes on one data folder; none is left behind."""
+    started = []
+
+    def one(*words: str, **more: Any) -> Process:
+        started.append(Process(tmp_path, *words, **more))
+        return started[-1]
+
+    yield one
+    for process in started:
+        process.kill()

@@ -57,6 +57,7 @@ CASES = {
     "charset": Case("POST", SLACK, 415, "not-sent-as-json", b"{}", JSON + "; charset=latin-1"),
     "record as a form": Case("PUT", ENGINE, 415, "not-sent-as-json", b"{}", "text/plain"),
     "too large": Case("POST", SLACK, 413, "body-too-large", b" " * 20_001),
+    "no authority": Case("GET", "/authority.crt", 404, "no-authority"),
     "foreign host": Case("GET", "/healthz", 400, "foreign-host", headers={"Host": "evil.example"}),
     "foreign host, our port": Case(
         "POST", SLACK, 400, "foreign-host", b"{}", headers={"Host": "evil.example:8765"}

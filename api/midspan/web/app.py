@@ -7,7 +7,18 @@ from midspan.core.errors import Refused
 from midspan.settings import Settings
 from midspan.store import Store
 
-from . import calc, headers, health, labels, pages, problem_pages, problems, records, tables
+from . import (
+    authority,
+    calc,
+    headers,
+    health,
+    labels,
+    pages,
+    problem_pages,
+    problems,
+    records,
+    tables,
+)
 from .body import StrictJson
 from .openapi import CONFIG, MidspanApi
 
@@ -23,6 +34,7 @@ def create_app(settings: Settings) -> Flask:
     app.config.from_mapping(CONFIG)
     app.config["MAX_CONTENT_LENGTH"] = settings.max_body_bytes
     app.config["TRUSTED_HOSTS"] = list(settings.trusted_hosts)
+    app.config["MIDSPAN_AUTHORITY"] = settings.authority_file()
     app.json = StrictJson(app)
     app.extensions["midspan"] = Store(settings.database())
 
@@ -31,6 +43,7 @@ def create_app(settings: Settings) -> Flask:
     for blueprint in (calc.blp, tables.blp, records.blp, labels.blp, health.blp):
         api.register_blueprint(blueprint)
     app.register_blueprint(problem_pages.blp)
+    app.register_blueprint(authority.blp)
 
     app.register_error_handler(Refused, problems.on_refused)
     app.register_error_handler(problems.Problem, problems.on_problem)

@@ -41,6 +41,11 @@ KINDS = {
         "Readings are never overwritten; the stored one is untouched. Send yours under a new id.",
     ),
     "no-such-record": Kind(404, "No such record", "List the records to see their ids."),
+    "no-authority": Kind(
+        404,
+        "No authority of its own",
+        "This service signs no certificates. To answer phones, start it with: midspan serve --lan",
+    ),
     "foreign-host": Kind(
         400, "Foreign host", "This service answers only to the names it was started with."
     ),
