@@ -200,6 +200,11 @@ WRITES: dict[str, dict[str, Any]] = {
         "result": RESULTS["slack"], "core_version": RESULTS["slack"]["core_version"],
         "limit": RESULTS["slack"]["verdict"]["limit"], "note": "Plugs out.",
     },
+    "plan": {
+        "engine_id": _ENGINE, "label": "Running in", "started_at": _AT, "input": PLAN,
+        "result": RESULTS["plan"], "core_version": RESULTS["plan"]["core_version"], "log": LOG,
+        "created_at": _AT,
+    },
 }  # fmt: skip
 DEVICE = {
     "id": _ENGINE, "name": "Phone at the stand", "role": "member", "created_at": _AT,
@@ -230,6 +235,7 @@ _FULL: dict[str, dict[str, Any]] = {
         "build_id": None,
         "load_n": None,
     },
+    "plan": {"build_id": None},
 }
 RECORDS = {
     noun: {"id": _ENGINE[:-1] + str(i + 1)} | sent | _FULL[noun] | _KEPT
