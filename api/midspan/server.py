@@ -13,7 +13,7 @@ import click
 from flask import Flask
 from gunicorn.app.base import BaseApplication
 
-from . import lan, worker
+from . import lan, pairing, worker
 from .settings import Settings
 from .store import Store, upgrade
 from .web import create_app
@@ -76,12 +76,20 @@ def serve(settings: Settings, port: int, in_network: bool = False) -> None:
     store = Store(settings.database())
     upgrade(store)
     store.close()
-    _Gunicorn(settings, options | {"when_ready": say_where}).run()
+    first_code = pairing.first_code(settings)
+
+    def when_ready(server: Any) -> None:  # noqa: ANN401
+        address = say_where(server)
+        if first_code:
+            opens, lasts = pairing.link(address, first_code), pairing.CODE_MINUTES
+            click.echo(f"No device is paired yet. Open this once, within {lasts} minutes: {opens}")
+
+    _Gunicorn(settings, options | {"when_ready": when_ready}).run()
 
 
 def _in_network(
     settings: Settings, port: int
-) -> tuple[Settings, dict[str, Any], Callable[[Any], None]]:
+) -> tuple[Settings, dict[str, Any], Callable[[Any], str]]:
     """Prepare to answer on this machine's addresses, with a certificate phones can trust."""
     try:
         addresses = lan.choose(settings.lan_addresses)
@@ -97,9 +105,10 @@ def _in_network(
             threading.Event().wait(RENEWAL_SECONDS)
             lan.certificate(settings.authority_file(), addresses)
 
-    def say_where(_: Any) -> None:  # noqa: ANN401
+    def say_where(_: Any) -> str:  # noqa: ANN401
         threading.Thread(target=renew, daemon=True).start()
         click.echo(lan.steps(certificate, addresses, port))
+        return f"https://{addresses[0]}:{port}"
 
     options = {
         "bind": [f"{host}:{port}" for host in hosts],
@@ -139,6 +148,7 @@ def _free_port(hosts: list[str], port: int) -> int:
     return port
 
 
-def _say_where(server: Any) -> None:  # noqa: ANN401
-    port = server.LISTENERS[0].sock.getsockname()[1]
-    click.echo(f"Midspan answers on this machine: http://{HOST}:{port}/   (Ctrl+C stops it)")
+def _say_where(server: Any) -> str:  # noqa: ANN401
+    address = f"http://{HOST}:{server.LISTENERS[0].sock.getsockname()[1]}"
+    click.echo(f"Midspan answers on this machine: {address}/   (Ctrl+C stops it)")
+    return address

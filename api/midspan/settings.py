@@ -49,8 +49,18 @@ class Settings:
     max_body_bytes: int = _setting(4 * 1024 * 1024, "Largest request body accepted, in bytes.")
     trusted_hosts: tuple[str, ...] = _setting(
         ("localhost", "127.0.0.1"),
-        "Host names the service answers to, separated by commas. Records need no password yet, "
-        "so add none that others can reach.",
+        "Host names the service answers to, separated by commas.",
+    )
+    trusted_proxies: int = _setting(
+        0,
+        "How many proxies before the service to believe about who calls, and whether over HTTPS.",
+    )
+    requests_per_minute: int = _setting(
+        1200, "Requests answered per minute and address, in each worker; 0 for any number."
+    )
+    rate_limit_store: str = _setting(
+        "memory://",
+        "Where requests are counted, as a URI of the package limits. Default: in each worker.",
     )
 
     def database(self) -> str:

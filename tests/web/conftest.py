@@ -12,6 +12,7 @@ from databases import KINDS, Databases
 from midspan.settings import Settings
 from midspan.web import create_app
 from web.document import Document
+from web.pairing import client_of, paired
 from web.process import Process
 
 
@@ -27,7 +28,7 @@ def settings(tmp_path: Path, store_kind: str, databases: Databases) -> Iterator[
     """Settings of a service with a data folder and a migrated database of its own."""
     folder = tmp_path / "data"
     url = databases.migrated(store_kind, folder)
-    yield Settings(data_dir=folder, database_url=url)
+    yield Settings(data_dir=folder, database_url=url, requests_per_minute=0)
     databases.drop(url)
 
 
@@ -41,7 +42,13 @@ def app(settings: Settings) -> Iterator[Flask]:
 
 @pytest.fixture
 def client(app: Flask) -> FlaskClient:
-    """A client of the service."""
+    """A client of the service, with the token of an owner's device."""
+    return client_of(app, paired(app.extensions["midspan"])[0])
+
+
+@pytest.fixture
+def bare_client(app: Flask) -> FlaskClient:
+    """A client of the service, without a token."""
     return app.test_client()
 
 

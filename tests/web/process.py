@@ -27,6 +27,7 @@ class Process:
         self.log = data / f"{id(self)}.log"
         self.tls: ssl.SSLContext | None = None
         self.address = ""
+        self.token = ""
         with self.log.open("wb") as log:
             self.running = subprocess.Popen(
                 [sys.executable, "-m", "midspan", "serve", "--port", port, *words],
@@ -42,6 +43,15 @@ class Process:
         if found is None:
             raise AssertionError(f"it said {line!r} and {self.kill()}")
         self.address = found[0]
+        return self
+
+    def pair(self) -> "Process":
+        """Pair by the link in its next line, which it prints while no device is paired."""
+        assert self.running.stdout is not None
+        code = re.search(r"/#/pair/(\S+)", self.running.stdout.readline())
+        assert code is not None
+        sent = {"code": code[1], "device_name": "Browser of the check"}
+        self.token = self.ask("POST", "/api/v1/pair", sent)[1]["token"]
         return self
 
     @property
@@ -60,7 +70,7 @@ class Process:
             self.address + path,
             method=method,
             data=None if body is None else json.dumps(body).encode(),
-            headers={"Content-Type": "application/json"},
+            headers={"Content-Type": "application/json", "Authorization": f"Bearer {self.token}"},
         )
         with urllib.request.urlopen(request, timeout=60, context=self.tls) as answer:  # noqa: S310
             return answer.status, json.load(answer)

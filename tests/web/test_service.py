@@ -10,14 +10,15 @@ KEY = "01923f5e-8c00-7000-8000-000000000001"
 
 
 def test_a_reading_survives_a_power_cut_and_is_explained_after(start) -> None:
-    process = start().wait_until_it_says_where()
+    process = start().wait_until_it_says_where().pair()
     assert process.ask("GET", "/readyz")[0] == 200
     assert process.ask("PUT", f"/api/v1/engines/{KEY}", WRITES["engine"])[0] == 201
     status, kept = process.ask("PUT", f"/api/v1/readings/{KEY}", WRITES["reading"])
     assert status == 201
     process.kill()
 
-    process = start().wait_until_it_says_where()
+    token, process = process.token, start().wait_until_it_says_where()
+    process.token = token
     assert process.ask("GET", f"/api/v1/readings/{KEY}") == (200, kept)
     said = process.ask("GET", f"/api/v1/readings/{KEY}/explanation")[1]
     assert said["stored"] == kept
@@ -53,5 +54,6 @@ def test_two_started_at_once_on_an_empty_folder_both_serve(start) -> None:
     for process in both:
         process.wait_until_it_says_where()
         assert process.ask("GET", "/readyz")[0] == 200
+    both[1].token = both[0].pair().token
     both[0].ask("PUT", f"/api/v1/engines/{KEY}", WRITES["engine"])
     assert both[1].ask("GET", f"/api/v1/engines/{KEY}")[1]["name"] == WRITES["engine"]["name"]

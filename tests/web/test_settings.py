@@ -20,6 +20,9 @@ OTHERS = {
     "log_level": ("info", "info"),
     "max_body_bytes": ("1000", 1000),
     "trusted_hosts": ("a, b.example", ("a", "b.example")),
+    "trusted_proxies": ("1", 1),
+    "requests_per_minute": ("0", 0),
+    "rate_limit_store": ("redis://localhost", "redis://localhost"),
 }
 
 

@@ -73,6 +73,34 @@ class Shop(Base):
     created_at: Mapped[datetime]
 
 
+class Device(Base):
+    """A phone or browser that was paired with the shop. Of its token only a hash is kept."""
+
+    __tablename__ = "device"
+    shop_id: Mapped[UUID] = mapped_column(ForeignKey("shop.id"), primary_key=True)
+    id: Mapped[UUID] = mapped_column(primary_key=True)
+    name: Mapped[str]
+    role: Mapped[str]
+    token_hash: Mapped[str]
+    created_at: Mapped[datetime]
+    last_seen_at: Mapped[datetime | None]
+    revoked_at: Mapped[datetime | None]
+
+
+class PairingCode(Base):
+    """A code that pairs one device, once; gone when used. Only a hash of it is kept."""
+
+    __tablename__ = "pairing_code"
+    shop_id: Mapped[UUID] = mapped_column(ForeignKey("shop.id"), primary_key=True)
+    id: Mapped[UUID] = mapped_column(primary_key=True)
+    role: Mapped[str]
+    code_hash: Mapped[str]
+    created_at: Mapped[datetime]
+    expires_at: Mapped[datetime]
+    # Wrong codes sent while this one could be used: too many, and it no longer can.
+    wrong_tries: Mapped[int] = mapped_column(default=0)
+
+
 class Record(Base):
     """What every record has."""
 

@@ -8,14 +8,18 @@ from midspan.settings import Settings
 from midspan.store import Store
 
 from . import (
+    access,
     authority,
     calc,
     headers,
     health,
     labels,
     pages,
+    pairing,
     problem_pages,
     problems,
+    proxies,
+    rates,
     records,
     tables,
 )
@@ -40,7 +44,7 @@ def create_app(settings: Settings) -> Flask:
 
     api = MidspanApi()
     api.init_app(app)
-    for blueprint in (calc.blp, tables.blp, records.blp, labels.blp, health.blp):
+    for blueprint in (calc.blp, tables.blp, records.blp, labels.blp, pairing.blp, health.blp):
         api.register_blueprint(blueprint)
     app.register_blueprint(problem_pages.blp)
     app.register_blueprint(authority.blp)
@@ -52,6 +56,9 @@ def create_app(settings: Settings) -> Flask:
     app.register_error_handler(ProgrammingError, problems.on_query)
     app.register_error_handler(Exception, problems.on_unexpected)
 
+    rates.limit(app, settings)
+    access.guard(app)
     app.after_request(headers.add)
     pages.serve(app)
+    proxies.trust(app, settings.trusted_proxies)
     return app

@@ -173,6 +173,19 @@ WRITES: dict[str, dict[str, Any]] = {
         "limit": RESULTS["slack"]["verdict"]["limit"], "note": "Plugs out.",
     },
 }  # fmt: skip
+DEVICE = {
+    "id": _ENGINE, "name": "Phone at the stand", "role": "member", "created_at": _AT,
+    "last_seen_at": None, "revoked_at": None,
+}  # fmt: skip
+PAIRING: dict[str, Any] = {
+    "pair": {"code": "ABCDE-23456", "device_name": "Phone at the stand"},
+    "paired": {"token": "midspan_...", "shop_name": "This machine", "device": DEVICE},
+    "new-code": {"role": "member"},
+    "code": {"code": "ABCDE-23456", "role": "member", "expires_at": "2026-01-31T12:10:00Z"},
+    "me": {"shop_name": "This machine", "device": DEVICE | {"last_seen_at": _AT}},
+    "device": DEVICE | {"last_seen_at": _AT, "revoked_at": _AT},
+    "device-page": {"items": [DEVICE], "next": None},
+}
 _KEPT = {"version": 1, "received_at": "2026-01-31T12:00:01Z"}
 # What was left out comes back as null.
 _FULL: dict[str, dict[str, Any]] = {
@@ -214,6 +227,7 @@ ALL: dict[str, Any] = {
     "label": labels.draw("C-07"),
     "health": {"status": "up", "core_version": RESULTS["drive"]["core_version"]},
 }
+ALL |= PAIRING
 ALL |= {f"{name}-input": example for name, example in INPUTS.items()}
 ALL |= {f"{name}-result": example for name, example in RESULTS.items()}
 ALL |= {f"{noun}-write": example for noun, example in WRITES.items()}

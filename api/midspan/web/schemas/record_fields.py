@@ -68,8 +68,8 @@ class Moment(fields.Field[datetime]):
         metadata = {"description": description, "pattern": MOMENT, "need": need}
         super().__init__(metadata=metadata, **kwargs)
 
-    def _serialize(self, value: Any, *_: object, **__: object) -> str:  # noqa: ANN401
-        return value.astimezone(UTC).isoformat().replace("+00:00", "Z")  # type: ignore[no-any-return]
+    def _serialize(self, value: Any, *_: object, **__: object) -> str | None:  # noqa: ANN401
+        return None if value is None else value.astimezone(UTC).isoformat().replace("+00:00", "Z")
 
     def _deserialize(self, value: object, *_: object, **__: object) -> datetime:
         if isinstance(value, str) and re.fullmatch(MOMENT, value, re.ASCII):
