@@ -11,13 +11,17 @@ from flask.testing import FlaskClient
 from midspan.settings import Settings
 from midspan.store import upgrade
 from midspan.web import create_app
+from midspan.web.examples import WRITES
 from web.document import Document
+from web.pairing import client_of, paired
+from web.process import Process
+from web.shelf import BUILD, Shelf
 
 
 @pytest.fixture
 def settings(tmp_path: Path) -> Settings:
     """Settings of a service with a data folder of its own."""
-    return Settings(data_dir=tmp_path / "data")
+    return Settings(data_dir=tmp_path / "data", requests_per_minute=0)
 
 
 @pytest.fixture
@@ -31,7 +35,13 @@ def app(settings: Settings) -> Iterator[Flask]:
 
 @pytest.fixture
 def client(app: Flask) -> FlaskClient:
-    """A client of the service."""
+    """A client of the service, with the token of an owner's device."""
+    return client_of(app, paired(app.extensions["midspan"])[0])
+
+
+@pytest.fixture
+def bare_client(app: Flask) -> FlaskClient:
+    """A client of the service, without a token."""
     return app.test_client()
 
 
@@ -54,3 +64,26 @@ def drive() -> dict[str, Any]:
 def slack(drive: dict[str, Any]) -> dict[str, Any]:
     """A well-formed input of the calculation "slack"."""
     return {"drive": drive, "method": "total", "readings_mm": [5.4, 5.6, 5.5]}
+
+
+@pytest.fixture
+def shelf(client: FlaskClient, document: Document) -> Shelf:
+    """The service's records, with the engine and the build that the others refer to."""
+    made = Shelf(client, document)
+    made.put("engine", 1, WRITES["engine"], 201)
+    made.put("build", BUILD, WRITES["build"], 201)
+    return made
+
+
+@pytest.fixture
+def start(tmp_path: Path) -> Iterator[Any]:
+    """Start processes on one data folder; none is left behind."""
+    started = []
+
+    def one(*words: str, **more: Any) -> Process:
+        started.append(Process(tmp_path, *words, **more))
+        return started[-1]
+
+    yield one
+    for process in started:
+        process.kill()

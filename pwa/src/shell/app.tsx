@@ -13,10 +13,16 @@ import { text } from "./strings.ts";
 import { UpdateNotice } from "./update-notice.tsx";
 
 const ShelfScreen = later(async () => (await import("../shelf/screen.tsx")).ShelfScreen);
+const PairScreen = later(async () => (await import("../device/pair-screen.tsx")).PairScreen);
 const FitScreen = later(async () => (await import("../shelf/fit/screen.tsx")).FitScreen);
+const BuildsScreen = later(async () => (await import("../builds/screen.tsx")).BuildsScreen);
+const FilesScreen = later(async () => (await import("../files/screen.tsx")).FilesScreen);
+
+/** Screens that the bar does not lead to. */
+const asides: Record<string, ComponentType> = { settings: SettingsScreen, pair: PairScreen };
 
 interface Screen extends Place {
-  group?: Bench["meta"]["group"];
+  group: Bench["meta"]["group"] | "record";
   View: ComponentType;
 }
 
@@ -24,27 +30,27 @@ const screens: Screen[] = [
   { id: "shelf", label: text.shelf, icon: "shelf", group: "choose", View: ShelfScreen },
   { id: "fit", label: text.fit, icon: "fit", group: "choose", View: FitScreen },
   ...benches.map(({ meta, View }) => ({ ...meta, View })),
-  { id: "drive", label: text.drive, icon: "drive", View: DriveScreen },
-  { id: "saved", label: text.saved, icon: "saved", View: SavedScreen },
+  { id: "builds", label: text.builds, icon: "record", group: "record", View: BuildsScreen },
+  { id: "saved", label: text.saved, icon: "saved", group: "record", View: SavedScreen },
+  { id: "drive", label: text.drive, icon: "drive", group: "record", View: DriveScreen },
+  { id: "files", label: text.files, icon: "files", group: "record", View: FilesScreen },
 ];
 
 const listed = (group: Screen["group"]) => screens.filter((one) => one.group === group);
-const groups: Group[] = (["measure", "choose", "set"] as const).map((id) => ({
+const groups: Group[] = (["measure", "choose", "set", "record"] as const).map((id) => ({
   id,
   label: text[id],
   icon: id,
   places: listed(id),
 }));
-const bar: (Place | Group)[] = [
-  ...groups.filter((one) => one.places.length > 0),
-  ...listed(undefined),
-];
+const bar: (Place | Group)[] = groups.filter((one) => one.places.length > 0);
 const first = listed("measure")[0];
 
 export function App() {
   const id = route.value[0];
   const screen = screens.find((one) => one.id === id) ?? first;
-  const View = id === "settings" ? SettingsScreen : screen?.View;
+  const aside = id ? asides[id] : undefined;
+  const View = aside ?? screen?.View;
   return (
     <div class="app">
       <button type="button" class="skip" onClick={skip}>
@@ -60,7 +66,7 @@ export function App() {
         <UpdateNotice />
         {View && <View />}
       </main>
-      <Nav items={bar} current={id === "settings" ? "settings" : (screen?.id ?? "")} />
+      <Nav items={bar} current={aside ? (id ?? "") : (screen?.id ?? "")} />
     </div>
   );
 }
