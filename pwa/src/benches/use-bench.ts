@@ -13,6 +13,7 @@ import {
 } from "../store/settings.ts";
 import { keep, kept, save as saveRecord } from "../store/state.ts";
 import { sync } from "../store/sync.ts";
+import { driveOf } from "../store/records.ts";
 import { uuid7 } from "../store/uuid7.ts";
 import type { Ask, Draft, FormProps, Of, Stand } from "./bench.ts";
 import { emptied, hasReadings } from "./draft.ts";
@@ -83,7 +84,7 @@ export function useBench(
         id: uuid7(),
         engine_id: currentEngine.value?.id ?? null,
         build_id: currentBuild.value?.id ?? null,
-        drive_id: ask.payload.drive ? (stand.drive?.id ?? null) : null,
+        drive_id: driveOf(ask.payload) ? (stand.drive?.id ?? null) : null,
         chain_id: readsOf(ask).includes("chain") ? (stand.chain?.id ?? null) : null,
         gear_set_id: readsOf(ask).includes("gears") ? (stand.gears?.id ?? null) : null,
         ...ask.extra,
