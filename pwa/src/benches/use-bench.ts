@@ -4,6 +4,7 @@ import { useLatest } from "../core/latest.ts";
 import type { Answer, AnyResult, Problem } from "../core/results.ts";
 import { midEntry } from "../shell/update-notice.tsx";
 import { askPersistence } from "../store/persistence.ts";
+import { driveOf } from "../store/records.ts";
 import {
   currentBuild,
   currentChain,
@@ -13,7 +14,6 @@ import {
 } from "../store/settings.ts";
 import { keep, kept, save as saveRecord } from "../store/state.ts";
 import { sync } from "../store/sync.ts";
-import { driveOf } from "../store/records.ts";
 import { uuid7 } from "../store/uuid7.ts";
 import type { Ask, Draft, FormProps, Of, Stand } from "./bench.ts";
 import { emptied, hasReadings } from "./draft.ts";

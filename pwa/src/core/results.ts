@@ -38,9 +38,7 @@ export type FitResult = Schemas["FitResult"];
 export type Combination = Schemas["Combination"];
 export type Material = Schemas["Material"];
 
-export type Outcome =
-  | BenchResult["verdict"]["outcome"]
-  | SettingResult["verdict"]["outcome"];
+export type Outcome = BenchResult["verdict"]["outcome"] | SettingResult["verdict"]["outcome"];
 export type Zone = HeatResult["hot"]["zone"];
 export type Origin = Limit["origin"];
 
