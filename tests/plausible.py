@@ -5,6 +5,8 @@ import random
 from collections.abc import Iterator
 from typing import Any
 
+import plausible_setting as setting
+
 Payload = dict[str, Any]
 
 PITCHES_MM = (6.35, 8.0, 9.525, 12.7, 15.875)
@@ -20,6 +22,9 @@ METHODS = {
     "plan": ("flat", "roller"),
     "plan-adapted": ("flat", "roller"),
     "plan-calendar": ("flat", "roller"),
+    "tdc": ("positive-stop", "equal-drop"),
+    "cam": ("both-ways", "0-360-up", "0-360-down"),
+    "adjust": ("steps", "vernier"),
 }
 MATERIALS = ("grey-iron", "aluminium-356", "magnesium-az91d", "steel-1040")
 
@@ -316,6 +321,9 @@ def plan_calendar(rng: random.Random, method: str) -> Payload:
 
 
 MAKERS = {
+    "tdc": setting.tdc,
+    "cam": setting.cam,
+    "adjust": setting.adjust,
     "elongation": elongation,
     "slack": slack,
     "crank-rock": crank_rock,

@@ -21,6 +21,9 @@ CALCS = {
     "plan": "calc_plan",
     "plan-adapted": "calc_plan_adapted",
     "plan-calendar": "calc_calendar",
+    "tdc": "calc_tdc",
+    "cam": "calc_cam",
+    "adjust": "calc_adjust",
 }
 
 

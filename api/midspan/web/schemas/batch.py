@@ -18,6 +18,8 @@ from .results import (
     ElongationResultSchema,
     SlackResultSchema,
 )
+from .setting_inputs import SETTING_INPUTS
+from .setting_results import SETTING_RESULTS
 from .shelf_inputs import (
     BoredInputSchema,
     CombinedInputSchema,
@@ -47,6 +49,7 @@ INPUTS: dict[str, type[Schema]] = {
     "plan": PlanInputSchema,
     "plan-adapted": PlanAdaptedInputSchema,
     "plan-calendar": PlanCalendarInputSchema,
+    **SETTING_INPUTS,
 }
 RESULTS: dict[str, type[Schema]] = {
     "drive": DriveResultSchema,
@@ -61,6 +64,7 @@ RESULTS: dict[str, type[Schema]] = {
     "plan": PlanResultSchema,
     "plan-adapted": PlanAdaptedResultSchema,
     "plan-calendar": PlanCalendarResultSchema,
+    **SETTING_RESULTS,
 }
 
 
