@@ -16,13 +16,14 @@ const ShelfScreen = later(async () => (await import("../shelf/screen.tsx")).Shel
 const PairScreen = later(async () => (await import("../device/pair-screen.tsx")).PairScreen);
 const FitScreen = later(async () => (await import("../shelf/fit/screen.tsx")).FitScreen);
 const BuildsScreen = later(async () => (await import("../builds/screen.tsx")).BuildsScreen);
+const BreakInScreen = later(async () => (await import("../breakin/screen.tsx")).BreakInScreen);
 const FilesScreen = later(async () => (await import("../files/screen.tsx")).FilesScreen);
 
 /** Screens that the bar does not lead to. */
 const asides: Record<string, ComponentType> = { settings: SettingsScreen, pair: PairScreen };
 
 interface Screen extends Place {
-  group: Bench["meta"]["group"] | "record";
+  group: Bench["meta"]["group"] | "breakin" | "record";
   View: ComponentType;
 }
 
@@ -30,6 +31,7 @@ const screens: Screen[] = [
   { id: "shelf", label: text.shelf, icon: "shelf", group: "choose", View: ShelfScreen },
   { id: "fit", label: text.fit, icon: "fit", group: "choose", View: FitScreen },
   ...benches.map(({ meta, View }) => ({ ...meta, View })),
+  { id: "plan", label: text.plan, icon: "breakin", group: "breakin", View: BreakInScreen },
   { id: "builds", label: text.builds, icon: "record", group: "record", View: BuildsScreen },
   { id: "saved", label: text.saved, icon: "saved", group: "record", View: SavedScreen },
   { id: "drive", label: text.drive, icon: "drive", group: "record", View: DriveScreen },
@@ -37,7 +39,7 @@ const screens: Screen[] = [
 ];
 
 const listed = (group: Screen["group"]) => screens.filter((one) => one.group === group);
-const groups: Group[] = (["measure", "choose", "set", "record"] as const).map((id) => ({
+const groups: Group[] = (["measure", "choose", "set", "breakin", "record"] as const).map((id) => ({
   id,
   label: text[id],
   icon: id,
