@@ -62,7 +62,8 @@ export function Band({ band, big = false }: { band: PlanStep["speed"]; big?: boo
   return (
     <p class={big ? "band band-big" : "band"}>
       <span class="num">
-        {lower === upper ? upper : `${lower}–${upper}`} {band.unit}
+        {lower === upper ? upper : `${lower}–${upper}`}{" "}
+        <small>{band.unit === "1/min" ? text.rpm : band.unit}</small>
       </span>{" "}
       {agree && <span class="band-note">{text.sourcesAgree(from, to)}</span>}
       {from === null && <span class="band-note">{text.sourcesDiffer}</span>}{" "}

@@ -164,7 +164,7 @@ export function PlanForm() {
         />
         <Choice
           name="use_by"
-          legend={text.use}
+          legend={text.useCounted}
           options={[...text.useBy]}
           value={byHours ? "hours" : "distance"}
           onValue={set("use_by")}

@@ -84,7 +84,14 @@ function StepAtHand({ plan, step, next }: Props) {
       {slip ? (
         <Slip kind={slip} plan={plan} step={step} on={on} close={() => setSlip(null)} />
       ) : (
-        <Actions on={on} step={step} timed={durationMs !== null} done={done} open={setSlip} />
+        <Actions
+          plan={plan}
+          on={on}
+          step={step}
+          timed={durationMs !== null}
+          done={done}
+          open={setSlip}
+        />
       )}
       <p class="run-next">{next ? `${text.next}: ${next.title}` : text.last}</p>
       <SaidList title={text.stopWhen} list={step.stop_when} />
@@ -139,6 +146,7 @@ function Jumps({ on }: { on: OnRun }) {
 }
 
 interface ActionProps {
+  plan: Plan;
   on: OnRun;
   step: PlanStep;
   timed: boolean;
@@ -146,15 +154,20 @@ interface ActionProps {
   open(kind: SlipKind): void;
 }
 
-function Actions({ on, step, timed, done, open }: ActionProps) {
+function Actions({ plan, on, step, timed, done, open }: ActionProps) {
   const begun = on.timer !== null;
+  const told = (kind: "started" | "paused" | "resumed") => tell(plan.id, { kind, step: step.key });
+  // The timer first: it is what must not be late.
+  const start = () => on.start().then(() => told("started"));
+  const pause = () => on.pause().then(() => told("paused"));
+  const goOn = () => on.resume().then(() => told("resumed"));
   const main = !timed
     ? { label: text.tick, act: done }
     : on.over
       ? { label: text.done, act: done }
       : on.running
-        ? { label: text.pause, act: on.pause }
-        : { label: begun ? text.resume : text.start, act: begun ? on.resume : on.start };
+        ? { label: text.pause, act: pause }
+        : { label: begun ? text.resume : text.start, act: begun ? goOn : start };
   return (
     <div class="run-actions">
       <button

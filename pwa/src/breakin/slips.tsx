@@ -130,7 +130,7 @@ function ValueFields({ typed, set, put }: FieldsProps & { put(typed: Typed): voi
         options={text.values.map((id) => ({ id, label: id }))}
         value={typed.label ?? ""}
         onValue={(label) => {
-          const at = text.values.indexOf(label);
+          const at = (text.values as readonly string[]).indexOf(label);
           put({ ...typed, label, unit: text.units[at] ?? "" });
         }}
       />

@@ -4,7 +4,7 @@ import type { PlanStep } from "../core/results.ts";
 const km = (value: number) => Math.round(value).toLocaleString("en").replace(/,/g, " ");
 
 export const text = {
-  title: "Break in",
+  title: "Running in",
   empty: "No plan yet. A plan fits the oil, the followers, the rings and the chain's slack.",
   newPlan: "New plan",
   back: "All plans",
@@ -41,6 +41,7 @@ export const text = {
   fromSlack: "From the last slack reading",
   plusMinus: "Plus or minus on it",
   use: "Use a week",
+  useCounted: "The use is counted",
   useBy: [
     { id: "distance", label: "By distance" },
     { id: "hours", label: "By hours" },
@@ -81,8 +82,11 @@ export const text = {
   runFor: "Run for",
   speed: "Engine speed",
   sourcesAgree: (from: number, to: number) =>
-    from === to ? `every source admits ${from}` : `every source admits ${from} to ${to}`,
+    from === to
+      ? `every published source admits ${from}`
+      : `every published source admits ${from} to ${to}`,
   sourcesDiffer: "the sources differ",
+  rpm: "rpm",
   load: "Load",
   oilAction: "Oil and filter",
   due: "Due",

@@ -5,7 +5,7 @@ export const text = {
   choose: "Choose",
   set: "Set",
   breakin: "Break in",
-  plan: "Running-in plan",
+  plan: "Plan",
   record: "Record",
   builds: "Build record",
   files: "Export, import",
