@@ -26,6 +26,7 @@ from web.pairing import client_of, paired
 from web.shelf import key
 
 FILE = {"$ref": "#/components/schemas/ExportFile"}
+ALL = len(NOUNS)  # how many records a file with one of each kind has
 REPORT = {"$ref": "#/components/schemas/ImportReport"}
 
 
@@ -55,6 +56,7 @@ def one_of_each() -> dict[str, Any]:
         gear_sets=[record("gear-set", 4)],
         builds=[record("build", 5, **whose, **parts, drive_id=key(2))],
         entries=[record("entry", 6, build_id=key(5), **parts)],
+        plans=[record("plan", 8, **whose, build_id=key(5))],
         readings=[
             record("reading", 7, **whose, **parts, drive_id=key(2), build_id=key(5), load_n=None)
         ],
@@ -98,9 +100,9 @@ def files(client, document: Document) -> Files:
 
 def test_a_file_comes_out_as_it_went_in_and_twice_is_once(files: Files) -> None:
     sent = one_of_each()
-    assert files.counts(sent) == (7, 0, 0, 0, 0)
+    assert files.counts(sent) == (ALL, 0, 0, 0, 0)
     first = files.export()
-    assert files.counts(sent) == (0, 7, 0, 0, 0)
+    assert files.counts(sent) == (0, ALL, 0, 0, 0)
     again = files.export()
     assert again["records"] == first["records"]
     for kind, (kept,) in first["records"].items():
@@ -121,14 +123,14 @@ def test_what_differs_is_shown_with_both_sides_and_kept(files: Files) -> None:
     other["records"]["engines"][0]["name"] = "Theirs"
     other["records"]["readings"][0]["note"] = "Theirs"
     said = files.take_in(other)
-    assert (said["added"], said["same"]) == (0, 5)
+    assert (said["added"], said["same"]) == (0, ALL - 2)
     engine, reading = said["conflicts"]
     assert (engine["kind"], engine["id"]) == ("engines", key(1))
     assert (engine["here"]["name"], engine["there"]["name"]) == ("Shop engine", "Theirs")
     assert (reading["kind"], reading["there"]["note"]) == ("readings", "Theirs")
     assert files.export()["records"]["engines"][0]["name"] == "Shop engine"
     # The file's side is kept where it is chosen; of a reading never.
-    assert files.counts(other, f"?take={key(1)}&take={key(7)}") == (0, 5, 1, 1, 0)
+    assert files.counts(other, f"?take={key(1)}&take={key(7)}") == (0, ALL - 2, 1, 1, 0)
     kept = files.export()["records"]
     assert kept["engines"][0]["name"] == "Theirs"
     assert kept["readings"][0]["note"] == "Plugs out."
@@ -144,7 +146,7 @@ def test_bad_records_are_listed_one_by_one_and_the_good_ones_taken(files: Files)
     sent["records"]["builds"].append(record("build", 25, engine_id=key(20)))
     sent["records"]["wheels"] = []
     said = files.take_in(sent)
-    assert said["added"] == 8
+    assert said["added"] == ALL + 1
     told = [
         (one["kind"], one["place"], one["id"], one["errors"][0]["field"], one["errors"][0]["code"])
         for one in said["refused"]
@@ -184,7 +186,7 @@ def test_a_list_that_is_none_is_named_and_the_other_kinds_taken(files: Files) ->
     sent = one_of_each()
     sent["records"]["readings"] = {"a": 1}
     said = files.take_in(sent)
-    assert said["added"] == 6
+    assert said["added"] == ALL - 1
     assert said["refused"][0]["errors"][0]["field"] == "records.readings"
 
 
@@ -198,7 +200,7 @@ def test_what_was_deleted_travels_as_a_tombstone(files: Files, client) -> None:
     assert [one["kind"] for one in whole["tombstones"]] == ["engines", "readings"]
     assert whole["tombstones"][1]["record"]["note"] == "Plugs out."
     assert whole["records"]["readings"] == []
-    assert files.counts(whole) == (0, 7, 0, 0, 0)
+    assert files.counts(whole) == (0, ALL, 0, 0, 0)
 
 
 def test_a_larger_file_than_a_request_may_be_is_taken_and_a_larger_one_refused(
@@ -208,7 +210,7 @@ def test_a_larger_file_than_a_request_may_be_is_taken_and_a_larger_one_refused(
     app = create_app(Settings(data_dir=tmp_path, **small))  # type: ignore[arg-type]
     upgrade(app.extensions["midspan"])
     client = client_of(app, paired(app.extensions["midspan"])[0])
-    assert Files(client, document).counts(one_of_each())[0] == 7
+    assert Files(client, document).counts(one_of_each())[0] == ALL
     large = file_of(engines=[record("engine", n, note="x" * 900) for n in range(1, 40)])
     sent = {"data": json.dumps(large), "content_type": "application/json"}
     answer = client.post("/api/v1/import", **sent)
@@ -310,6 +312,7 @@ def shops(draw: st.DrawFn) -> tuple[dict[str, Any], set[str]]:
             "figures": st.none() | st.lists(FIGURE, max_size=3),
             "kind": st.sampled_from(["part", "setting", "plan", "session", "note"]),
         }),
+        plans=some("plan", {"label": NAME, "created_at": MOMENT}),
         readings=some("reading", {"taken_at": MOMENT, "input": JSON, "result": JSON}),
     )  # fmt: skip
     every = [one["id"] for records in file["records"].values() for one in records]

@@ -9,6 +9,7 @@ from midspan.core import CALCS, run
 from midspan.core.errors import Refused
 
 from . import labels, problems
+from .nouns import NOUNS
 
 DRIVE = {
     "pitch_mm": 9.525,
@@ -303,7 +304,7 @@ _IN_FILE = {
     noun: {name: value for name, value in row.items() if name not in _STORES}
     for noun, row in RECORDS.items()
 }
-_KINDS = {noun: "entries" if noun == "entry" else f"{noun}s" for noun in RECORDS}
+_KINDS = {noun.one: noun.many for noun in NOUNS}
 EXPORT_FILE = {
     "format": "midspan-export",
     "version": 1,
@@ -313,8 +314,8 @@ EXPORT_FILE = {
     "records": {kind: [_IN_FILE[noun]] for noun, kind in _KINDS.items()},
     "tombstones": [
         {
-            "kind": "engines", "id": _ENGINE[:-1] + "9", "deleted_at": _AT,
-            "record": _IN_FILE["engine"] | {"id": _ENGINE[:-1] + "9"},
+            "kind": "engines", "id": _ENGINE[:-1] + "b", "deleted_at": _AT,
+            "record": _IN_FILE["engine"] | {"id": _ENGINE[:-1] + "b"},
         }
     ],
 }  # fmt: skip
@@ -330,7 +331,7 @@ IMPORT_REPORT = {
         }
     ],
     "refused": [
-        {"kind": "drives", "place": 2, "id": _ENGINE[:-1] + "8", "errors": PROBLEM["errors"]}
+        {"kind": "drives", "place": 2, "id": _ENGINE[:-1] + "a", "errors": PROBLEM["errors"]}
     ],
 }  # fmt: skip
 EXPLANATION = {

@@ -4,7 +4,7 @@ from typing import Any
 
 from marshmallow import Schema, fields, validate
 
-from . import records as s
+from ..nouns import NOUNS
 from .problem import FieldErrorSchema
 from .quantity import Strict, choice, words
 from .record_fields import Identifier, Moment
@@ -16,11 +16,11 @@ MOST_CHOSEN = 40
 _STORES = ("version", "received_at", "deleted_at")
 
 
-def _exported(name: str, record: type[Schema]) -> Schema:
+def _exported(record: type[Schema]) -> Schema:
     """Make the schema of a record in a file: all that is the user's."""
     extra = tuple(field for field in _STORES if field in record().fields)
     made: Any = type(
-        f"Exported{name}Schema",
+        f"Exported{record.__name__.removesuffix('RecordSchema')}Schema",
         (record,),
         {
             "__doc__": f"{record.__doc__} In a file: what is the user's alone.",
@@ -31,15 +31,7 @@ def _exported(name: str, record: type[Schema]) -> Schema:
     return schema
 
 
-EXPORTED: dict[str, Schema] = {
-    "engines": _exported("Engine", s.EngineRecordSchema),
-    "drives": _exported("Drive", s.DriveRecordSchema),
-    "chains": _exported("Chain", s.ChainRecordSchema),
-    "gear-sets": _exported("GearSet", s.GearSetRecordSchema),
-    "builds": _exported("Build", s.BuildRecordSchema),
-    "entries": _exported("Entry", s.EntryRecordSchema),
-    "readings": _exported("Reading", s.ReadingRecordSchema),
-}
+EXPORTED: dict[str, Schema] = {noun.many: _exported(noun.record) for noun in NOUNS}
 
 RecordsOfFileSchema: Any = type(
     "RecordsOfFileSchema",
