@@ -5,6 +5,8 @@ import random
 from collections.abc import Iterator
 from typing import Any
 
+import plausible_setting as setting
+
 Payload = dict[str, Any]
 
 PITCHES_MM = (6.35, 8.0, 9.525, 12.7, 15.875)
@@ -17,6 +19,9 @@ METHODS = {
     "gear": ("over-pins", "over-chain"),
     "combined": ("agreeing", "one wrong"),
     "fit": ("cold", "hot"),
+    "tdc": ("positive-stop", "equal-drop"),
+    "cam": ("both-ways", "0-360-up", "0-360-down"),
+    "adjust": ("steps", "vernier"),
 }
 MATERIALS = ("grey-iron", "aluminium-356", "magnesium-az91d", "steel-1040")
 
@@ -243,6 +248,9 @@ def fit(rng: random.Random, method: str) -> Payload:
 
 
 MAKERS = {
+    "tdc": setting.tdc,
+    "cam": setting.cam,
+    "adjust": setting.adjust,
     "elongation": elongation,
     "slack": slack,
     "crank-rock": crank_rock,

@@ -18,6 +18,9 @@ CALCS = {
     "gear": "calc_gear",
     "combined": "calc_combined",
     "fit": "calc_fit",
+    "tdc": "calc_tdc",
+    "cam": "calc_cam",
+    "adjust": "calc_adjust",
 }
 
 

@@ -16,6 +16,8 @@ from .results import (
     ElongationResultSchema,
     SlackResultSchema,
 )
+from .setting_inputs import SETTING_INPUTS
+from .setting_results import SETTING_RESULTS
 from .shelf_inputs import (
     BoredInputSchema,
     CombinedInputSchema,
@@ -42,6 +44,7 @@ INPUTS: dict[str, type[Schema]] = {
     "gear": GearInputSchema,
     "combined": CombinedInputSchema,
     "fit": FitInputSchema,
+    **SETTING_INPUTS,
 }
 RESULTS: dict[str, type[Schema]] = {
     "drive": DriveResultSchema,
@@ -53,6 +56,7 @@ RESULTS: dict[str, type[Schema]] = {
     "gear": GearResultSchema,
     "combined": CombinedResultSchema,
     "fit": FitResultSchema,
+    **SETTING_RESULTS,
 }
 
 
