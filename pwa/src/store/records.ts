@@ -14,6 +14,8 @@ export type GearSet = Kept<Schemas["GearSetWrite"]>;
 export type Build = Kept<Schemas["BuildWrite"]>;
 export type Entry = Kept<Schemas["EntryWrite"]>;
 export type Figure = Schemas["Figure"];
+/** A plan of running in, and the log of following it. */
+export type Plan = Kept<Schemas["PlanWrite"]>;
 type Stored = Schemas["ReadingWrite"];
 /** A saved reading. A fit table is not kept on the phone: it is worked out from the readings. */
 export type Reading = Kept<
@@ -38,6 +40,7 @@ export interface Records {
   "gear-sets": GearSet;
   builds: Build;
   entries: Entry;
+  plans: Plan;
   readings: Reading;
 }
 export type Kind = keyof Records;
@@ -50,6 +53,7 @@ export const KINDS: readonly Kind[] = [
   "gear-sets",
   "builds",
   "entries",
+  "plans",
   "readings",
 ];
 

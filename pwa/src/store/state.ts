@@ -11,6 +11,7 @@ import {
   type Gone,
   KINDS,
   type Kind,
+  type Plan,
   type Reading,
   type Records,
   type Waiting,
@@ -22,6 +23,7 @@ export const chains = signal<Chain[]>([]);
 export const gearSets = signal<GearSet[]>([]);
 export const builds = signal<Build[]>([]);
 export const entries = signal<Entry[]>([]);
+export const plans = signal<Plan[]>([]);
 export const readings = signal<Reading[]>([]);
 export const outbox = signal<Waiting[]>([]);
 /** What was deleted or set aside; still here to be brought back. */
@@ -50,7 +52,7 @@ export function db(): Promise<Database> {
   return database;
 }
 
-const lists = { engines, drives, chains, "gear-sets": gearSets, builds, entries, readings };
+const lists = { engines, drives, chains, "gear-sets": gearSets, builds, entries, plans, readings };
 
 /** Reads everything again from the database. */
 export async function reload(): Promise<void> {
