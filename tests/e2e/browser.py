@@ -43,6 +43,7 @@ class Phone:
                 f"--window-size={PHONE['width']},{PHONE['height']}",
                 *QUIET,
                 *root,
+                *self.more,
                 "about:blank",
             ],
             stdout=subprocess.DEVNULL,

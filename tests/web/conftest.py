@@ -11,9 +11,11 @@ from flask.testing import FlaskClient
 from midspan.settings import Settings
 from midspan.store import upgrade
 from midspan.web import create_app
+from midspan.web.examples import WRITES
 from web.document import Document
 from web.pairing import client_of, paired
 from web.process import Process
+from web.shelf import BUILD, Shelf
 
 
 @pytest.fixture
@@ -62,6 +64,15 @@ def drive() -> dict[str, Any]:
 def slack(drive: dict[str, Any]) -> dict[str, Any]:
     """A well-formed input of the calculation "slack"."""
     return {"drive": drive, "method": "total", "readings_mm": [5.4, 5.6, 5.5]}
+
+
+@pytest.fixture
+def shelf(client: FlaskClient, document: Document) -> Shelf:
+    """The service's records, with the engine and the build that the others refer to."""
+    made = Shelf(client, document)
+    made.put("engine", 1, WRITES["engine"], 201)
+    made.put("build", BUILD, WRITES["build"], 201)
+    return made
 
 
 @pytest.fixture

@@ -49,7 +49,7 @@ CASES: dict[str, tuple[str, dict[str, Any], Callable[[Any], bool]]] = {
         lambda r: r["interference"]["tension_low_n"] == r["interference"]["tension_high_n"],
     ),
     "own coefficient": ("heat", OWN, lambda r: r["materials"][0]["id"] == "own"),
-    "frost": ("heat", IRON | COLD, lambda r: len(r["assumptions"]) < 6),
+    "frost": ("heat", IRON | COLD, lambda r: len(r["assumptions"]) < 9),
     "no cold target": (
         "heat", IRON | {"block_temperature_c": 40, "chain_temperature_c": 200},
         lambda r: r["cold_target"]["cold_lower_mm"] is None,

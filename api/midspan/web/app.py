@@ -21,6 +21,7 @@ from . import (
     proxies,
     rates,
     records,
+    sync,
     tables,
 )
 from .body import StrictJson
@@ -44,7 +45,15 @@ def create_app(settings: Settings) -> Flask:
 
     api = MidspanApi()
     api.init_app(app)
-    for blueprint in (calc.blp, tables.blp, records.blp, labels.blp, pairing.blp, health.blp):
+    for blueprint in (
+        calc.blp,
+        tables.blp,
+        records.blp,
+        sync.blp,
+        labels.blp,
+        pairing.blp,
+        health.blp,
+    ):
         api.register_blueprint(blueprint)
     app.register_blueprint(problem_pages.blp)
     app.register_blueprint(authority.blp)
