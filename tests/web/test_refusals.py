@@ -2,6 +2,7 @@
 
 import json
 import logging
+from dataclasses import replace
 from io import BytesIO
 from typing import Any, NamedTuple
 from urllib.parse import unquote
@@ -10,6 +11,7 @@ import pytest
 from flask import Flask
 from sqlalchemy.exc import OperationalError
 
+from databases import Databases
 from midspan.settings import Settings
 from midspan.store import tokens, upgrade
 from midspan.store.models import LOCAL_SHOP
@@ -196,8 +198,8 @@ CASES = {
 
 
 @pytest.fixture
-def settings(tmp_path) -> Settings:
-    return Settings(data_dir=tmp_path, max_body_bytes=20_000, requests_per_minute=0)
+def settings(settings: Settings) -> Settings:
+    return replace(settings, max_body_bytes=20_000)
 
 
 @pytest.mark.parametrize("case", CASES.values(), ids=CASES)
@@ -294,8 +296,10 @@ def test_a_store_that_cannot_be_used_is_503_and_its_words_stay_inside(app: Flask
     assert "secret" not in answer.text
 
 
-def test_before_the_migration_it_is_up_but_not_ready(settings: Settings, document) -> None:
-    app = create_app(settings)
+def test_before_the_migration_it_is_up_but_not_ready(
+    tmp_path, store_kind: str, databases: Databases, document
+) -> None:
+    app = create_app(Settings(database_url=databases.empty(store_kind, tmp_path)))
     client = app.test_client()
     document.expect(client.get("/healthz"), "get", "/healthz")
     answer = client.get("/readyz")

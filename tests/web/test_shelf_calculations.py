@@ -10,6 +10,7 @@ from midspan.core import calc_fit, run
 from midspan.web.examples import DRIVE, INPUTS
 from web.document import Document
 
+KEEPS_NOTHING = True
 ALUMINIUM = {"block_material": "aluminium-356"}
 IRON = {"block_material": "grey-iron"}
 OWN = {"block_expansion_ppm": 11.0, "expansion_source": "data sheet"}

@@ -10,6 +10,7 @@ from flask import Response, current_app, json, request
 from werkzeug.exceptions import HTTPException
 
 from midspan.core.errors import Refused, problem
+from midspan.store import at_head
 
 MEDIA_TYPE = "application/problem+json"
 PATH = "/problems/"
@@ -223,6 +224,13 @@ def on_store(error: Exception) -> Response:
     """Answer a database that cannot be reached or stays locked; its words stay in the log."""
     log.error("store unavailable on %s", request.path, exc_info=error)
     return on_problem(Problem("store-unavailable"))
+
+
+def on_query(error: Exception) -> Response:
+    """Answer a query the database does not understand: not migrated yet, or a fault of ours."""
+    if not at_head(current_app.extensions["midspan"]):
+        return on_problem(Problem("store-not-migrated"))
+    return on_unexpected(error)
 
 
 def refuse(code: str, field: str, got: object, need: str, next_step: str) -> Refused:

@@ -30,6 +30,7 @@ const puts: Puts = {
     client.PUT("/api/v1/gear-sets/{id}", { params: { path: { id } }, body }),
   builds: (id, body) => client.PUT("/api/v1/builds/{id}", { params: { path: { id } }, body }),
   entries: (id, body) => client.PUT("/api/v1/entries/{id}", { params: { path: { id } }, body }),
+  plans: (id, body) => client.PUT("/api/v1/plans/{id}", { params: { path: { id } }, body }),
   readings: (id, body) => client.PUT("/api/v1/readings/{id}", { params: { path: { id } }, body }),
 };
 

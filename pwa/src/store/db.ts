@@ -9,6 +9,7 @@ interface Schema extends DBSchema {
   "gear-sets": { key: string; value: Records["gear-sets"] };
   builds: { key: string; value: Records["builds"] };
   entries: { key: string; value: Records["entries"] };
+  plans: { key: string; value: Records["plans"] };
   readings: { key: string; value: Records["readings"] };
   outbox: { key: string; value: Waiting };
   /** Settings and half-entered forms, by name. */
@@ -18,7 +19,7 @@ interface Schema extends DBSchema {
 export type Database = IDBPDatabase<Schema>;
 
 const NAME = "midspan";
-const VERSION = 3;
+const VERSION = 4;
 
 export function openDatabase(name: string = NAME): Promise<Database> {
   return openDB<Schema>(name, VERSION, {

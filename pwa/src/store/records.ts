@@ -14,6 +14,8 @@ export type GearSet = Kept<Schemas["GearSetWrite"]>;
 export type Build = Kept<Schemas["BuildWrite"]>;
 export type Entry = Kept<Schemas["EntryWrite"]>;
 export type Figure = Schemas["Figure"];
+/** A plan of running in, and the log of following it. */
+export type Plan = Kept<Schemas["PlanWrite"]>;
 type Stored = Schemas["ReadingWrite"];
 /** A saved reading. A fit table is not kept on the phone: it is worked out from the readings. */
 export type Reading = Kept<
@@ -25,6 +27,12 @@ export type Reading = Kept<
 >;
 export type ReadingInput = Reading["input"];
 
+/** The drive that a question names, itself or with the state of a chain; null if it names none. */
+export function driveOf(input: ReadingInput): DriveFields | null {
+  if ("drive" in input) return input.drive ?? null;
+  return ("chain" in input && input.chain?.drive) || null;
+}
+
 export interface Records {
   engines: Engine;
   drives: Drive;
@@ -32,6 +40,7 @@ export interface Records {
   "gear-sets": GearSet;
   builds: Build;
   entries: Entry;
+  plans: Plan;
   readings: Reading;
 }
 export type Kind = keyof Records;
@@ -44,6 +53,7 @@ export const KINDS: readonly Kind[] = [
   "gear-sets",
   "builds",
   "entries",
+  "plans",
   "readings",
 ];
 

@@ -10,6 +10,7 @@ import {
   type GearSet,
   KINDS,
   type Kind,
+  type Plan,
   type Reading,
   type Records,
   type Waiting,
@@ -21,6 +22,7 @@ export const chains = signal<Chain[]>([]);
 export const gearSets = signal<GearSet[]>([]);
 export const builds = signal<Build[]>([]);
 export const entries = signal<Entry[]>([]);
+export const plans = signal<Plan[]>([]);
 export const readings = signal<Reading[]>([]);
 export const outbox = signal<Waiting[]>([]);
 
@@ -45,7 +47,7 @@ export function db(): Promise<Database> {
   return database;
 }
 
-const lists = { engines, drives, chains, "gear-sets": gearSets, builds, entries, readings };
+const lists = { engines, drives, chains, "gear-sets": gearSets, builds, entries, plans, readings };
 
 /** Reads everything again from the database. */
 export async function reload(): Promise<void> {
