@@ -2,6 +2,22 @@
 
 from core.drives import WORKED, Payload
 
+PLAN = {
+    "oil": {"kind": "synthetic", "grade": "5W-30", "category": "SP",
+            "phosphorus_mg_per_kg": 780.0, "zinc_mg_per_kg": 850.0},
+    "follower": "flat", "rings": "new", "spring_open_load_n": 1400.0, "movement_mm": 4.0,
+    "expanded_uncertainty_mm": 0.3, "window_lower_mm": 4.5, "window_upper_mm": 6.5,
+    "distance_per_week_km": 250.0, "running_per_week_h": 6.0, "average_speed_km_per_h": 45.0,
+    "drain_interval_km": 6000.0,
+}  # fmt: skip
+LOG = [
+    {"kind": "cut-short", "step": "cam-run-in", "at": "2026-02-03T10:00:00Z", "run_min": 12.0,
+     "reason": "noise", "text": "a tick"},
+    {"kind": "value", "step": "cam-run-in", "at": "2026-02-03T10:05:00Z", "label": "Oil pressure",
+     "value_read": 4.1, "unit": "bar"},
+    {"kind": "oil-changed", "at": "2026-02-04T10:00:00Z", "oil": {"kind": "mineral"},
+     "distance_since_start_km": 20.0},
+]  # fmt: skip
 DRIVE = {
     **WORKED,
     "roller_diameter_mm": 6.35,
@@ -90,5 +106,54 @@ GOOD: dict[str, tuple[str, Payload]] = {
          "window_lower_mm": 5.0, "window_upper_mm": 7.0,
          "heat": {"block_material": "grey-iron", "cold_temperature_c": 18.0,
                   "chain_temperature_c": 100.0}},
+    ),
+    "plan": ("plan", PLAN),
+    "plan-adapted": ("plan-adapted", {"plan": PLAN, "log": LOG}),
+    "plan-calendar": (
+        "plan-calendar",
+        {"plan": PLAN, "log": LOG, "started_on": "2026-02-03", "title": "Engine", "id": "p-1",
+         "made_at": "2026-02-03T10:00:00Z"},
+    ),
+    "stop": (
+        "tdc",
+        {"method": "positive-stop", "wheel": "both-ways", "before_readings_deg": [36.5, 36.0],
+         "after_readings_deg": [35.5, 35.0], "wheel_diameter_mm": 280.0, "parallax_mm": 0.5,
+         "depth_error_mm": 0.02, "stroke_mm": 86.0, "rod_length_mm": 140.0, "drop_mm": 10.4,
+         **IN_DEG},
+    ),
+    "cam": (
+        "cam",
+        {"wheel": "both-ways", "tdc_reading_deg": 0.5, "tdc_plus_minus_deg": 0.3,
+         "checking_height_mm": 1.27, "checking_at": "tappet", "nose_drop_mm": 0.5,
+         "dial_error_mm": 0.02, "centreline_by": "mid-duration", "cams": "one",
+         "events": [
+             {"event": "intake-opens", "reference": "btdc", "angles_deg": [20.0, 20.5]},
+             {"event": "intake-closes", "reference": "abdc", "angles_deg": [60.0, 60.0]},
+             {"event": "intake-rising", "reference": "atdc", "angles_deg": [80.0, 80.0]},
+             {"event": "intake-falling", "reference": "atdc", "angles_deg": [139.0, 139.5]},
+             {"event": "exhaust-opens", "reference": "bbdc", "angles_deg": [60.0, 60.0]},
+             {"event": "exhaust-closes", "reference": "atdc", "angles_deg": [20.0, 19.5]}],
+         "card": {"source": "data sheet", "checking_height_mm": 1.27, "checking_at": "tappet",
+                  "intake_opening_btdc_deg": 21.0, "intake_closing_abdc_deg": 59.0,
+                  "exhaust_opening_bbdc_deg": 61.0, "exhaust_closing_atdc_deg": 19.0,
+                  "intake_duration_deg": 260.0, "exhaust_duration_deg": 260.0,
+                  "intake_centreline_deg": 109.0, "exhaust_centreline_deg": 111.0,
+                  "lobe_separation_cam_deg": 110.0, "advance_deg": 1.0, "tolerance_deg": 1.0},
+         "chain": {"drive": DRIVE, "elongation_percent": 0.2,
+                   "standard_uncertainty_percent": 0.02},
+         **IN_DEG},
+    ),
+    "adjust": (
+        "adjust",
+        {"lobe": "intake", "cams": "one", "intake_centreline_deg": 112.0,
+         "exhaust_centreline_deg": 108.0, "intake_duration_deg": 260.0,
+         "exhaust_duration_deg": 250.0, "target_deg": 107.0, "plus_minus_deg": 0.6,
+         "tdc_plus_minus_deg": 0.3, "tolerance_deg": 1.0, "rotation": "clockwise",
+         "cam_turns": "same", "crank_teeth": 22,
+         "adjusters": [
+             {"kind": "bushings", "unit": "mm-at-cam", "radius_mm": 19.05, "fitted": 0.0,
+              "steps": [0.0, 0.127, 0.254], "ways": "both"},
+             {"kind": "vernier", "unit": "cam-deg", "reach": 4.0, "mark": 1.0, "fitted": 0.5},
+             {"kind": "teeth"}]},
     ),
 }  # fmt: skip

@@ -18,6 +18,12 @@ CALCS = {
     "gear": "calc_gear",
     "combined": "calc_combined",
     "fit": "calc_fit",
+    "plan": "calc_plan",
+    "plan-adapted": "calc_plan_adapted",
+    "plan-calendar": "calc_calendar",
+    "tdc": "calc_tdc",
+    "cam": "calc_cam",
+    "adjust": "calc_adjust",
 }
 
 

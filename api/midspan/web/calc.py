@@ -98,6 +98,54 @@ def fit(payload: object) -> Response:
     return jsonify(run("fit", payload))
 
 
+@blp.post("/plan")
+@blp.arguments(INPUTS["plan"], examples=named("plan-input"))
+@blp.response(200, RESULTS["plan"], examples=named("plan-result"))
+def plan(payload: object) -> Response:
+    """Plan the running in of an engine: steps, drains, and when to measure the chain again."""
+    return jsonify(run("plan", payload))
+
+
+@blp.post("/plan-adapted")
+@blp.arguments(INPUTS["plan-adapted"], examples=named("plan-adapted-input"))
+@blp.response(200, RESULTS["plan-adapted"], examples=named("plan-adapted-result"))
+def plan_adapted(payload: object) -> Response:
+    """Work what happened into a running-in plan: steps cut short, oil changed."""
+    return jsonify(run("plan-adapted", payload))
+
+
+@blp.post("/plan-calendar")
+@blp.arguments(INPUTS["plan-calendar"], examples=named("plan-calendar-input"))
+@blp.response(200, RESULTS["plan-calendar"], examples=named("plan-calendar-result"))
+def plan_calendar(payload: object) -> Response:
+    """Date the drains and re-checks of a plan, and write them as a calendar (RFC 5545)."""
+    return jsonify(run("plan-calendar", payload))
+
+
+@blp.post("/tdc")
+@blp.arguments(INPUTS["tdc"], examples=named("tdc-input"))
+@blp.response(200, RESULTS["tdc"], examples=named("tdc-result"))
+def tdc(payload: object) -> Response:
+    """Find true top dead centre and how far the degree wheel is off."""
+    return jsonify(run("tdc", payload))
+
+
+@blp.post("/cam")
+@blp.arguments(INPUTS["cam"], examples=named("cam-input"))
+@blp.response(200, RESULTS["cam"], examples=named("cam-result"))
+def cam(payload: object) -> Response:
+    """Find where a cam stands, and hold it against its data sheet."""
+    return jsonify(run("cam", payload))
+
+
+@blp.post("/adjust")
+@blp.arguments(INPUTS["adjust"], examples=named("adjust-input"))
+@blp.response(200, RESULTS["adjust"], examples=named("adjust-result"))
+def adjust(payload: object) -> Response:
+    """Choose how to set the cam adjusters, and say what the re-check must read."""
+    return jsonify(run("adjust", payload))
+
+
 @blp.post("/batch")
 @blp.arguments(BatchInputSchema, examples=named("batch"))
 @blp.response(200, BatchResultSchema, examples=named("batch-result"))

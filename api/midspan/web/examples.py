@@ -18,6 +18,24 @@ DRIVE = {
     "links": 58,
     "roller_diameter_mm": 6.35,
 }
+PLAN = {
+    "oil": {"kind": "running-in", "grade": "10W-40", "phosphorus_mg_per_kg": 1400.0},
+    "follower": "flat",
+    "rings": "new",
+    "movement_mm": 5.5,
+    "expanded_uncertainty_mm": 0.4,
+    "distance_per_week_km": 200.0,
+}
+LOG = [
+    {
+        "kind": "cut-short",
+        "step": "cam-run-in",
+        "at": "2026-01-31T12:00:00Z",
+        "run_min": 12.0,
+        "reason": "leak",
+        "text": "Weep at the pump gasket.",
+    },
+]
 INPUTS: dict[str, dict[str, Any]] = {
     "drive": {"drive": DRIVE, "curve_points": 3},
     "elongation": {
@@ -96,6 +114,58 @@ INPUTS: dict[str, dict[str, Any]] = {
         ],
         "heat": {"block_material": "grey-iron"},
     },
+    "plan": PLAN,
+    "plan-adapted": {"plan": PLAN, "log": LOG},
+    "plan-calendar": {
+        "plan": PLAN,
+        "log": LOG,
+        "started_on": "2026-01-31",
+        "made_at": "2026-01-31T12:00:00Z",
+        "title": "Shop engine",
+        "id": "01923f5e-8c00-7000-8000-000000000008",
+    },
+    "tdc": {
+        "method": "positive-stop",
+        "wheel": "both-ways",
+        "before_readings_deg": [36.75, 36.5, 36.75],
+        "after_readings_deg": [35.25, 35.5, 35.25],
+        "wheel_diameter_mm": 280.0,
+    },
+    "cam": {
+        "wheel": "both-ways",
+        "tdc_reading_deg": -0.75,
+        "tdc_plus_minus_deg": 0.3,
+        "checking_height_mm": 1.27,
+        "checking_at": "tappet",
+        "events": [
+            {"event": "intake-opens", "reference": "btdc", "angles_deg": [20.5, 21.0, 20.5]},
+            {"event": "intake-closes", "reference": "abdc", "angles_deg": [59.5, 59.0, 59.5]},
+        ],
+        "card": {
+            "source": "data sheet of the cam",
+            "checking_height_mm": 1.27,
+            "checking_at": "tappet",
+            "intake_opening_btdc_deg": 25.0,
+            "intake_closing_abdc_deg": 55.0,
+        },
+        "chain": {
+            "drive": DRIVE,
+            "elongation_percent": 0.2,
+            "standard_uncertainty_percent": 0.02,
+        },
+    },
+    "adjust": {
+        "lobe": "intake",
+        "intake_centreline_deg": 110.0,
+        "intake_duration_deg": 260.0,
+        "target_deg": 105.0,
+        "plus_minus_deg": 0.5,
+        "tdc_plus_minus_deg": 0.3,
+        "rotation": "clockwise",
+        "adjusters": [
+            {"kind": "bushings", "unit": "crank-deg", "steps": [0, 2, 4, 6, 8], "ways": "both"}
+        ],
+    },
 }
 _REFUSED = {"drive": DRIVE | {"cam_teeth": 43}, "method": "total", "readings_mm": [5.5]}
 
@@ -172,6 +242,11 @@ WRITES: dict[str, dict[str, Any]] = {
         "result": RESULTS["slack"], "core_version": RESULTS["slack"]["core_version"],
         "limit": RESULTS["slack"]["verdict"]["limit"], "note": "Plugs out.",
     },
+    "plan": {
+        "engine_id": _ENGINE, "label": "Running in", "started_at": _AT, "input": PLAN,
+        "result": RESULTS["plan"], "core_version": RESULTS["plan"]["core_version"], "log": LOG,
+        "created_at": _AT,
+    },
 }  # fmt: skip
 DEVICE = {
     "id": _ENGINE, "name": "Phone at the stand", "role": "member", "created_at": _AT,
@@ -202,6 +277,7 @@ _FULL: dict[str, dict[str, Any]] = {
         "build_id": None,
         "load_n": None,
     },
+    "plan": {"build_id": None},
 }
 RECORDS = {
     noun: {"id": _ENGINE[:-1] + str(i + 1)} | sent | _FULL[noun] | _KEPT

@@ -39,7 +39,8 @@ export function Hero({ glance, missing, length, quantity }: Props) {
         </span>
       </p>
       <p class="hero-fraction">{glance?.under || "\u00a0"}</p>
-      {glance ? <Scale data={glance.scale} length={length} /> : <BlankScale />}
+      {glance?.scale && <Scale data={glance.scale} length={length} />}
+      {!glance && <BlankScale />}
       <p class={`verdict verdict-${tone}`} data-testid="verdict" data-outcome={glance?.outcome}>
         {glance && <ToneShape tone={glance.tone} />}
         <span>{glance ? glance.headline : missing}</span>
@@ -60,7 +61,7 @@ export function Hero({ glance, missing, length, quantity }: Props) {
 
 /** Whether number and side need the smaller size to stand in one line on a phone. */
 function isLong(number: string, side: string): boolean {
-  return number.length > 5 || number.length + side.length / 2 > 9;
+  return number.length > 5 || number.length + side.length / 2 > 8;
 }
 
 /** Says the verdict to a screen reader once typing has paused. */

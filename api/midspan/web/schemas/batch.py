@@ -8,6 +8,8 @@ from .inputs import (
     ElongationInputSchema,
     SlackInputSchema,
 )
+from .plan_inputs import PlanAdaptedInputSchema, PlanCalendarInputSchema, PlanInputSchema
+from .plan_results import PlanAdaptedResultSchema, PlanCalendarResultSchema, PlanResultSchema
 from .problem import RefusalSchema
 from .quantity import OneOf, Strict, choice
 from .results import (
@@ -16,6 +18,8 @@ from .results import (
     ElongationResultSchema,
     SlackResultSchema,
 )
+from .setting_inputs import SETTING_INPUTS
+from .setting_results import SETTING_RESULTS
 from .shelf_inputs import (
     BoredInputSchema,
     CombinedInputSchema,
@@ -42,6 +46,10 @@ INPUTS: dict[str, type[Schema]] = {
     "gear": GearInputSchema,
     "combined": CombinedInputSchema,
     "fit": FitInputSchema,
+    "plan": PlanInputSchema,
+    "plan-adapted": PlanAdaptedInputSchema,
+    "plan-calendar": PlanCalendarInputSchema,
+    **SETTING_INPUTS,
 }
 RESULTS: dict[str, type[Schema]] = {
     "drive": DriveResultSchema,
@@ -53,6 +61,10 @@ RESULTS: dict[str, type[Schema]] = {
     "gear": GearResultSchema,
     "combined": CombinedResultSchema,
     "fit": FitResultSchema,
+    "plan": PlanResultSchema,
+    "plan-adapted": PlanAdaptedResultSchema,
+    "plan-calendar": PlanCalendarResultSchema,
+    **SETTING_RESULTS,
 }
 
 

@@ -60,8 +60,8 @@ function Reasons({ result, input, length }: Props) {
 
 /** What its 95 % interval says of the hot slack. */
 function sureOf({ hot_interval: at, hot_verdict: verdict }: HeatResult, length: LengthUnit) {
-  // A reading saved before hot slack had an interval has none.
-  if (!at) return "";
+  // A reading saved before hot slack had an interval has none; one too close is told of below.
+  if (!at || verdict.outcome === "too-close") return "";
   const { movement_mm: moves, excess_mm: excess } = at;
   if (verdict.slack === "none") {
     return words.surelyShort(range(-excess.high, -excess.low, length, EXCESS_DECIMALS));
@@ -175,7 +175,7 @@ export const heatShown: Shows<HeatResult> = {
   glance: ({ hot, hot_interval, cold, interference: pull, warnings }, length) => {
     const underShort = pull ? words.pull(newtons(pull.tension_low_n, pull.tension_high_n)) : "";
     const seen = slackGlance(hot, cold, length, { ...words, underShort });
-    if (hot_interval) {
+    if (hot_interval && seen.scale) {
       const { low, high } = hot_interval.movement_mm;
       seen.scale = { ...seen.scale, low, high };
       if (hot.excess_mm >= 0) {
