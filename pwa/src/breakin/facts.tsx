@@ -30,8 +30,10 @@ export function Cautions({ list }: { list: Caution[] }) {
       <ul>
         {list.map((one) => (
           <li key={one.code}>
-            {one.text} <OriginBadge origin={one.origin} />{" "}
-            <Source source={one.source} address={one.address} />
+            <p>
+              {one.text} <OriginBadge origin={one.origin} />{" "}
+              <Source source={one.source} address={one.address} />
+            </p>
           </li>
         ))}
       </ul>
@@ -44,9 +46,11 @@ export function Figures({ list }: { list: FigureOnFile[] }) {
     <ul class="figures">
       {list.map((one) => (
         <li key={one.id}>
-          {one.label} <OriginBadge origin={one.origin} />{" "}
-          <Source source={one.source} address={one.address} />
-          {one.note && <span class="small"> {one.note}</span>}
+          <p>
+            {one.label} <OriginBadge origin={one.origin} />{" "}
+            <Source source={one.source} address={one.address} />
+            {one.note && <span class="small"> {one.note}</span>}
+          </p>
         </li>
       ))}
     </ul>
