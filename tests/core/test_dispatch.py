@@ -1,12 +1,16 @@
 """Whatever text comes in, an answer goes out: a result or named problems, in JSON proper."""
 
 import json
+import subprocess
+import sys
+from pathlib import Path
 from typing import Any
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+import midspan.core
 from core.drives import WORKED, Payload, floats
 from midspan.core import CALCS, dispatch
 
@@ -134,3 +138,34 @@ def test_every_admitted_number_has_an_answer(
                         **extras}),
     ):  # fmt: skip
         check_answer(dispatch(name, json.dumps(payload)))
+
+
+def test_every_calculation_is_in_the_table_and_every_line_of_it_leads_to_one() -> None:
+    there = {path.stem for path in Path(midspan.core.__file__).parent.glob("calc_*.py")}
+    assert set(CALCS.values()) == there
+    assert len(CALCS) == len(there)
+    for name in CALCS:
+        answer = check_answer(dispatch(name, "{}"))
+        assert {problem["code"] for problem in answer["problems"]} >= {"missing"}, name
+
+
+def test_a_calculation_is_imported_at_its_first_use_and_no_other_with_it() -> None:
+    code = """
+import sys
+from midspan.core import dispatch
+
+def loaded():
+    return {name.rpartition(".")[2] for name in sys.modules if ".core.calc_" in name}
+
+assert not loaded(), loaded()
+dispatch("describe", "{}")
+assert not loaded(), loaded()
+dispatch("slack", "{}")
+assert loaded() == {"calc_slack"}, loaded()
+"""
+    source = str(Path(midspan.core.__file__).parents[2])
+    done = subprocess.run(
+        [sys.executable, "-c", code], capture_output=True, text=True, check=False,
+        env={"PYTHONPATH": source},
+    )  # fmt: skip
+    assert done.returncode == 0, done.stderr

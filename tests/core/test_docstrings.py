@@ -15,7 +15,8 @@ SECTIONS = ["Parameters", "Returns", "Raises", "Validity", "Reference"]
 PLUMBING = {
     "bench", "build", "calc_bored", "calc_combined", "calc_drive", "calc_elongation", "calc_fit",
     "calc_gear", "calc_heat", "calc_rock", "calc_slack", "dispatch", "errors", "fields", "glossary",
-    "groups", "instrument", "limits", "materials", "verdict", "version", "warnings", "__init__",
+    "groups", "instrument", "limits", "materials", "term", "verdict", "version", "warnings",
+    "__init__",
 }  # fmt: skip
 # One line says it all.
 ONE_LINE = {("phase", "degrees"), ("phase", "radians"), ("uncertainty", "mean"),

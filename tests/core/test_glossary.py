@@ -2,12 +2,13 @@
 
 import math
 from collections.abc import Iterator
+from pathlib import Path
 from typing import Any
 
 import pytest
 
 from core.test_bad_input import GOOD
-from midspan.core import run
+from midspan.core import glossary, run
 
 TERMS: dict[str, dict[str, Any]] = run("glossary", {})["terms"]
 # The longest that fits counts: a stiffness in N per mm is no length.
@@ -79,6 +80,14 @@ def test_a_term_is_whole(name: str) -> None:
         assert term["unit"] in ("", "% of centre distance"), "its name must carry the unit"
     if term["low"] is not None:
         assert term["low"] < term["high"] < math.inf
+
+
+def test_each_name_has_one_meaning() -> None:
+    """A subject's terms must not quietly replace another's."""
+    files = Path(glossary.__file__).parent.glob("glossary_*.py")
+    assert {part.__name__.split(".")[-1] for part in glossary.SUBJECTS} == {f.stem for f in files}
+    names = [term.name for subject in glossary.SUBJECTS for term in subject.TERMS]
+    assert len(names) == len(set(names)) == len(TERMS)
 
 
 def test_labels_tell_apart_what_may_stand_together() -> None:

@@ -7,7 +7,7 @@ import type { Typed } from "../units/reading.ts";
 
 export interface Bench {
   /** The group is the place in the bar at the bottom under which the bench is listed. */
-  meta: { id: string; label: string; icon: IconName; group: "measure" | "choose" };
+  meta: { id: string; label: string; icon: IconName; group: "measure" | "choose" | "set" };
   View: ComponentType;
 }
 

@@ -29,9 +29,14 @@ const screens: Screen[] = [
 ];
 
 const listed = (group: Screen["group"]) => screens.filter((one) => one.group === group);
+const groups: Group[] = (["measure", "choose", "set"] as const).map((id) => ({
+  id,
+  label: text[id],
+  icon: id,
+  places: listed(id),
+}));
 const bar: (Place | Group)[] = [
-  { id: "measure", label: text.measure, icon: "measure", places: listed("measure") },
-  { id: "choose", label: text.choose, icon: "choose", places: listed("choose") },
+  ...groups.filter((one) => one.places.length > 0),
   ...listed(undefined),
 ];
 const first = listed("measure")[0];

@@ -3,6 +3,7 @@ export const text = {
   skip: "Skip to the screen",
   measure: "Measure",
   choose: "Choose",
+  set: "Set",
   shelf: "Shelf",
   fit: "Fit table",
   drive: "Drive",
