@@ -13,7 +13,8 @@ from midspan.core import glossary, run
 TERMS: dict[str, dict[str, Any]] = run("glossary", {})["terms"]
 # The longest that fits counts: a stiffness in N per mm is no length.
 ENDINGS = {
-    "_n_per_mm": "N/mm", "_mm": "mm", "_km": "km", "_deg": "deg", "_percent": "%", "_pitches": "",
+    "_mm_per_deg2": "mm/deg2", "_mm_deg": "mm deg", "_per_deg_mm": "mm", "_mm_per_deg": "mm/deg",
+    "_kpa": "kPa", "_min": "min", "_n_per_mm": "N/mm", "_mm": "mm", "_km": "km", "_deg": "deg", "_percent": "%", "_pitches": "",
     "_c": "degC", "_ppm": "1e-6/K", "_n": "N",
 }  # fmt: skip
 # The drawing's coordinates, in mm as its description says: a point has x and y on any drawing.
@@ -125,6 +126,11 @@ CAUTIONS = {
     "gear": {"turn-by-hand"},
     "combined": {"turn-by-hand", "valve-contact"},
     "fit": {"turn-by-hand", "valve-contact"},
+    "lift": {"turn-by-hand", "valve-contact"},
+    "rockers": {"turn-by-hand", "valve-contact"},
+    "matrix": {"turn-by-hand", "valve-contact", "hot"},
+    "clearance": {"turn-by-hand", "valve-contact", "checking-springs"},
+    "compression": {"turn-by-hand"},
 }
 
 

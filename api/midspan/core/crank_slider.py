@@ -27,7 +27,7 @@ class Slider(namedtuple("Slider", ("throw", "rod", "offset"))):
         """Height of the piston pin above the crank axis at an angle after true TDC [mm]."""
         at = angle + self.top()
         side = self.throw * math.sin(at) + self.offset
-        return self.throw * math.cos(at) + math.sqrt(self.rod**2 - side**2)
+        return float(self.throw * math.cos(at) + math.sqrt(self.rod**2 - side**2))
 
 
 def drop(slider: Slider, angle: float) -> float:
@@ -90,13 +90,13 @@ def drop_rate(slider: Slider, angle: float) -> float:
     at = angle + slider.top()
     side = slider.throw * math.sin(at) + slider.offset
     lean = side / math.sqrt(slider.rod**2 - side**2)
-    return slider.throw * (math.sin(at) + lean * math.cos(at))
+    return float(slider.throw * (math.sin(at) + lean * math.cos(at)))
 
 
 def bottom(slider: Slider) -> float:
     """Crank angle of true bottom dead centre after true top dead centre.
 
-    B = pi + asin(e / (r + L)) - asin(e / (L - r)) in the signs of the offset
+    B = pi + asin(e / (L + r)) - asin(e / (L - r))
 
     Parameters
     ----------
@@ -118,7 +118,7 @@ def bottom(slider: Slider) -> float:
     ---------
     Crank and rod stretched, and folded, in one line.
     """
-    return math.pi + math.asin(slider.offset / (slider.rod - slider.throw)) - slider.top()
+    return math.pi - math.asin(slider.offset / (slider.rod - slider.throw)) - slider.top()
 
 
 def angle_of_drop(slider: Slider, fallen: float, before: bool = False) -> float:

@@ -18,17 +18,22 @@ CALCS = {
     "gear": "calc_gear",
     "combined": "calc_combined",
     "fit": "calc_fit",
+    "lift": "calc_lift",
+    "rockers": "calc_rockers",
+    "matrix": "calc_matrix",
+    "clearance": "calc_clearance",
+    "compression": "calc_compression",
 }
 
 
 def _limits(payload: object) -> dict[str, object]:
     """Give every limit on file."""
-    from . import limits
+    from . import limits, limits_valve
 
     form = Form(payload)
     form.close()
     form.finish()
-    return {"limits": [limits.as_dict(limit) for limit in limits.LIMITS]}
+    return {"limits": [limits.as_dict(limit) for limit in limits.LIMITS + limits_valve.VALVE]}
 
 
 def _glossary(payload: object) -> dict[str, object]:

@@ -27,6 +27,9 @@ CAUTIONS = {
     "valve-contact": (
         "Heads on and chain off: never turn crank or cam alone. Valves can meet pistons."
     ),
+    "checking-springs": (
+        "Light checking springs for setting only: the engine must never be started with them."
+    ),
     "hot": "Hot oil, coolant and metal burn. Measure cold; let a hot engine cool first.",
     "manual-first": (
         "The maker's manual, local codes and licensed practice come before any figure here."
