@@ -5,6 +5,8 @@ import random
 from collections.abc import Iterator
 from typing import Any
 
+import plausible_lift
+
 Payload = dict[str, Any]
 
 PITCHES_MM = (6.35, 8.0, 9.525, 12.7, 15.875)
@@ -17,6 +19,7 @@ METHODS = {
     "gear": ("over-pins", "over-chain"),
     "combined": ("agreeing", "one wrong"),
     "fit": ("cold", "hot"),
+    **plausible_lift.METHODS,
 }
 MATERIALS = ("grey-iron", "aluminium-356", "magnesium-az91d", "steel-1040")
 
@@ -238,6 +241,7 @@ MAKERS = {
     "gear": gear,
     "combined": combined,
     "fit": fit,
+    **plausible_lift.MAKERS,
 }
 
 

@@ -25,7 +25,6 @@ IN_DEG = {"resolution_deg": 0.5, "instrument_error_deg": 0.25, "repeatability_de
 OWN = {"quantity": "elongation_percent", "lower": 0.0, "upper": 0.5, "source": "manual, p. 12"}
 
 
-
 def rows(step: int) -> list[float]:
     """Crank angles of a lift table."""
     return [float(x) for x in range(-48, 265, step)]

@@ -15,9 +15,9 @@ SECTIONS = ["Parameters", "Returns", "Raises", "Validity", "Reference"]
 PLUMBING = {
     "bench", "build", "calc_bored", "calc_combined", "calc_drive", "calc_elongation", "calc_fit",
     "calc_clearance", "calc_gear", "calc_heat", "calc_lift", "calc_matrix", "calc_rock",
-    "calc_rockers", "calc_slack", "crank_input", "lift_table", "dispatch", "errors", "fields", "glossary",
-    "groups", "instrument", "limits", "limits_valve", "materials", "term", "verdict", "version", "warnings",
-    "__init__",
+    "calc_rockers", "calc_slack", "crank_input", "lift_table", "dispatch", "errors", "fields",
+    "glossary", "groups", "instrument", "limits", "limits_valve", "materials", "term", "verdict",
+    "version", "warnings", "__init__",
 }  # fmt: skip
 # One line says it all.
 ONE_LINE = {("phase", "degrees"), ("phase", "radians"), ("uncertainty", "mean"),

@@ -7,10 +7,10 @@ import math
 from collections import namedtuple
 
 from .crank_slider import Slider, drop, drop_rate
+from .spline import zero_between
 
-# The least gap is looked for within so many degrees of TDC, in steps, then to a hair.
-REACH_DEG, STEP_DEG, HAIR_DEG = 90.0, 1.0, 1e-7
-GOLDEN = (math.sqrt(5) - 1) / 2
+# The least gap is looked for within so many degrees of TDC, in steps of so many.
+REACH_DEG, STEP_DEG = 72.0, 2.0
 
 
 class Gap(namedtuple("Gap", ("slider", "train", "at_top", "factor"))):
@@ -81,28 +81,24 @@ def smallest(gap: Gap) -> tuple[float, float]:
 
     Validity
     --------
-    Looked for within 90 degrees of TDC.
+    Looked for within 72 degrees of TDC, where the piston is near.
 
     Reference
     ---------
-    Golden section around the least of a grid.
+    The least of a grid, then where valve and piston are equally fast; checked against brute force.
     """
     steps = int(2 * REACH_DEG / STEP_DEG) + 1
     angles = [-REACH_DEG + i * STEP_DEG for i in range(steps)]
     best = min(angles, key=gap.at)
     low, high = best - STEP_DEG, best + STEP_DEG
-    a, b = high - GOLDEN * (high - low), low + GOLDEN * (high - low)
-    at_a, at_b = gap.at(a), gap.at(b)
-    while high - low > HAIR_DEG:
-        if at_a < at_b:
-            high, b, at_b = b, a, at_a
-            a = high - GOLDEN * (high - low)
-            at_a = gap.at(a)
-        else:
-            low, a, at_a = a, b, at_b
-            b = low + GOLDEN * (high - low)
-            at_b = gap.at(b)
-    angle = (low + high) / 2
+
+    def opening(angle: float) -> float:
+        return float(gap.piston_rate(angle) - gap.train.rate(angle))
+
+    angle = best
+    if opening(low) < 0 < opening(high):
+        # Where valve and piston go equally fast.
+        angle = zero_between(opening, low, high)
     return angle, gap.at(angle)
 
 

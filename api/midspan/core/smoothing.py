@@ -10,8 +10,9 @@ from collections import namedtuple
 
 from .spline import Spline
 
-# Strengths of smoothing that are tried: powers of ten of the natural one, then quarters of these.
-WEAKEST, TENS, QUARTER = 1e-4, 12, 10**0.25
+# Strengths of smoothing that are tried: every other power of ten of the natural one from the
+# weakest on, then nearer and nearer to the best, down to half powers.
+WEAKEST, TENS, HALF = 1e-4, 12, 10**0.5
 # What a term of the curve costs in cross-validation.
 DEARER = 1.4
 
@@ -114,15 +115,15 @@ class Smoother:
         """
         tried: dict[int, Smooth] = {}
 
-        def score(quarters: int) -> float:
-            if quarters not in tried:
+        def score(halves: int) -> float:
+            if halves not in tried:
                 factor = WEAKEST
-                for _ in range(quarters // 4):
+                for _ in range(halves // 2):
                     factor *= 10
-                for _ in range(quarters % 4):
-                    factor *= QUARTER
-                tried[quarters] = self.smooth(factor * self.natural)
-            found = tried[quarters]
+                if halves % 2:
+                    factor *= HALF
+                tried[halves] = self.smooth(factor * self.natural)
+            found = tried[halves]
             trace = _total(found.leverages)
             if known:
                 return float(found.misfit + 2 * trace)
@@ -131,11 +132,11 @@ class Smoother:
                 return math.inf
             return float(len(self.knots) * found.misfit / (left * left))
 
-        best = min(range(0, 4 * TENS, 4), key=score)
-        near = [best + step for step in (-2, 0, 2) if 0 <= best + step < 4 * TENS]
-        best = min(near, key=score)
-        near = [best + step for step in (-1, 0, 1) if 0 <= best + step < 4 * TENS]
-        return tried[min(near, key=score)]
+        best = min(range(0, 2 * TENS, 4), key=score)
+        for step in (2, 1):
+            near = [at for at in (best - step, best, best + step) if 0 <= at < 2 * TENS]
+            best = min(near, key=score)
+        return tried[best]
 
 
 class _Band:

@@ -8,6 +8,8 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
 HALVINGS = 60
+# Two places nearer than this are one, in degrees or whatever the knots are in.
+SMALL = 1e-12
 
 
 class Spline(namedtuple("Spline", ("knots", "values", "bends", "period"))):
@@ -115,7 +117,7 @@ def zero_between(function: "Callable[[float], float]", low: float, high: float) 
     rising = function(high) > 0
     for _ in range(HALVINGS):
         middle = (low + high) / 2
-        if middle in (low, high):
+        if abs(high - low) < SMALL or middle in (low, high):
             break
         if (function(middle) > 0) == rising:
             high = middle
