@@ -22,7 +22,8 @@ CHECKS = [
     ("phone unit tests", [*NPM, "test"]),
     ("a Chromium to test with", [PYTHON, "tests/e2e/chromium.py"]),
 ]
-PYTEST = [PYTHON, "-m", "pytest"]
+# A worker a core; a file stays with one, so that what its checks share is made once.
+PYTEST = [PYTHON, "-m", "pytest", "-n", "auto", "--dist", "loadfile"]
 
 
 def run(name: str, command: list[str]) -> tuple[str, bool, float]:

@@ -4,6 +4,7 @@ import json
 import os
 import sys
 from typing import IO
+from uuid import UUID
 
 import click
 
@@ -11,6 +12,7 @@ from midspan import settings as settings_of
 from midspan.core import CALCS, VERSION, run
 from midspan.core.errors import Refused
 from midspan.settings import BadSetting, Settings
+from midspan.store.devices import ROLES
 
 
 def _table() -> str:
@@ -31,13 +33,14 @@ def main(context: click.Context) -> None:
 
 @main.command()
 @click.option("--port", type=click.IntRange(0, 65535), help="Port; 0 takes any free one.")
+@click.option("--lan", is_flag=True, help="Answer phones in the shop's network too, over HTTPS.")
 @click.pass_obj
-def serve(settings: Settings, port: int | None) -> None:
+def serve(settings: Settings, port: int | None, lan: bool) -> None:
     """Start the service on this machine: migrates the database, then serves."""
     from midspan import server
 
     try:
-        server.serve(settings, settings.port if port is None else port)
+        server.serve(settings, settings.port if port is None else port, lan)
     except server.CannotServe as reason:
         raise click.ClickException(str(reason)) from None
 
@@ -53,6 +56,56 @@ def migrate(settings: Settings) -> None:
 
 
 @main.command()
+@click.option(
+    "--role",
+    type=click.Choice(ROLES),
+    default="member",
+    show_default=True,
+    help="What the device may do: read; also keep records; also pair and revoke.",
+)
+@click.option("--address", help="Where the device reaches the service, if not on this machine.")
+@click.pass_obj
+def pair(settings: Settings, role: str, address: str | None) -> None:
+    """Print a code that pairs one phone or browser, within ten minutes."""
+    import segno
+
+    from midspan.pairing import CODE_MINUTES, link, new_code
+
+    code = new_code(settings, role)
+    opens = link(address or f"http://127.0.0.1:{settings.port}", code)
+    segno.make(opens, error="m", micro=False).terminal(sys.stdout, border=4, compact=True)
+    click.echo(f"Pairing code: {code}   ({role}, for one device, {CODE_MINUTES} minutes)")
+    click.echo(f"Scan it, or open {opens}, or type it under Settings, This device.")
+
+
+@main.command("devices")
+@click.pass_obj
+def list_devices(settings: Settings) -> None:
+    """List the paired devices: id, role, when last seen, name."""
+    from midspan.pairing import paired_devices
+
+    found = list(paired_devices(settings))
+    for device in found:
+        last = device.last_seen_at or device.created_at
+        click.echo(f"{device.id}  {device.role:6}  {last:%Y-%m-%d %H:%M}Z  {device.name}")
+    if not found:
+        click.echo("No device is paired. Pair one with: midspan pair")
+
+
+@main.command()
+@click.argument("id", type=click.UUID)
+@click.pass_obj
+def revoke(settings: Settings, id: UUID) -> None:
+    """Let the device with this ID in no more; its records stay."""
+    from midspan.pairing import revoke_device
+
+    name = revoke_device(settings, id)
+    if name is None:
+        raise click.ClickException(f"No paired device has the id {id}. See: midspan devices")
+    click.echo(f"Revoked: {name}. What it has sent is kept.")
+
+
+@main.command()
 @click.pass_obj
 def demo(settings: Settings) -> None:
     """Fill in an invented engine to look at; the same again changes nothing."""
@@ -64,6 +117,7 @@ def demo(settings: Settings) -> None:
     for line in load(store):
         click.echo(line)
     click.echo(f"Start it with: midspan serve    Then open: http://127.0.0.1:{settings.port}/")
+    click.echo("A browser sees it once it is paired: midspan pair --role owner")
 
 
 @main.command()

@@ -36,16 +36,40 @@ class Settings:
     port: int = _setting(8765, "Port on this machine; 0 takes any free one.")
     workers: int = _setting(2, "Worker processes of the service.")
     threads: int = _setting(4, "Threads in each worker.")
+    request_seconds: int = _setting(30, "Time in which a request must have arrived whole.")
+    lan_addresses: tuple[str, ...] = _setting(
+        (),
+        "Addresses to answer on with --lan, separated by commas. Default: every private IPv4 "
+        "address of this machine.",
+    )
+    log_level: str = _setting(
+        "warning",
+        "What is logged, as JSON lines on standard error: info (every request), warning, error.",
+    )
     max_body_bytes: int = _setting(4 * 1024 * 1024, "Largest request body accepted, in bytes.")
     trusted_hosts: tuple[str, ...] = _setting(
         ("localhost", "127.0.0.1"),
-        "Host names the service answers to, separated by commas. Records need no password yet, "
-        "so add none that others can reach.",
+        "Host names the service answers to, separated by commas.",
+    )
+    trusted_proxies: int = _setting(
+        0,
+        "How many proxies before the service to believe about who calls, and whether over HTTPS.",
+    )
+    requests_per_minute: int = _setting(
+        1200, "Requests answered per minute and address, in each worker; 0 for any number."
+    )
+    rate_limit_store: str = _setting(
+        "memory://",
+        "Where requests are counted, as a URI of the package limits. Default: in each worker.",
     )
 
     def database(self) -> str:
         """Give the database's URL, working out the default."""
         return self.database_url or f"sqlite:///{self.data_dir / 'midspan.sqlite3'}"
+
+    def authority_file(self) -> Path:
+        """Give the place of the private authority's certificate, made by `midspan serve --lan`."""
+        return self.data_dir / "tls" / "authority.crt"
 
 
 class BadSetting(ValueError):  # noqa: N818  (it names what is wrong)

@@ -4,6 +4,7 @@ import { App } from "./shell/app.tsx";
 import { followKeypad } from "./shell/keypad.ts";
 import { followTheme } from "./shell/theme.ts";
 import { watchForUpdates } from "./shell/update.ts";
+import { loadPairing } from "./store/pairing.ts";
 import { loadSettings } from "./store/settings.ts";
 import { reload } from "./store/state.ts";
 import { keepSyncing } from "./store/sync.ts";
@@ -31,7 +32,7 @@ window.midspan = { dispatch };
 async function start(): Promise<void> {
   const root = document.getElementById("app");
   if (!root) throw new Error("The page has no #app");
-  await Promise.all([loadSettings(), reload()]);
+  await Promise.all([loadSettings(), loadPairing(), reload()]);
   followTheme();
   followKeypad();
   render(<App />, root);

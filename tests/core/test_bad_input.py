@@ -168,7 +168,7 @@ GOOD: dict[str, tuple[str, Payload]] = {
     ),
 }  # fmt: skip
 # Inputs of records alone; no calculation takes them.
-RECORDED = {"distance_run_km", "load_n", "keyway_offsets_crank_deg"}
+RECORDED = {"distance_run_km", "load_n", "keyway_offsets_crank_deg", "odometer_km"}
 
 NONSENSE: dict[str, tuple[Any, set[str]]] = {
     "NaN": (math.nan, {"not-finite"}),

@@ -7,7 +7,8 @@ import pytest
 import statsmodels.api as sm
 
 from core.shelves import contrast, seen
-from midspan.core.shelf import Observation, Shelf
+from midspan.core.observation import Observation
+from midspan.core.shelf import Shelf
 
 
 @pytest.mark.parametrize("seed", range(6))

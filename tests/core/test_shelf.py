@@ -24,7 +24,8 @@ from core.shelves import (
     solved,
 )
 from midspan.core import run
-from midspan.core.shelf import Observation, Shelf
+from midspan.core.observation import Observation
+from midspan.core.shelf import Shelf
 
 WINDOW = (4.7625, 6.35)
 
@@ -67,11 +68,12 @@ def test_predictions_and_covariances_are_numpys(design: Any) -> None:
             assert value == pytest.approx(row @ other, abs=1e-9)
             assert spread == pytest.approx(math.sqrt(row @ covariance @ row), rel=1e-8)
     for pair in shelf.predictions(0):
-        table = shelf.covariances(*pair, 0)
+        by_chain, by_gears = shelf.crossed(*pair, 0)
         row = contrast(chains, gears, blocks, *pair)
         for other_pair in shelf.predictions(0):
             known = row @ covariance @ contrast(chains, gears, blocks, *other_pair)
-            assert table[other_pair[0]][other_pair[1]] == pytest.approx(known, abs=1e-9)
+            found = by_chain[other_pair[0]] + by_gears[other_pair[1]]
+            assert found == pytest.approx(known, abs=1e-9)
     found_chi_square, dof = shelf.chi_square()
     assert found_chi_square == pytest.approx(chi_square, rel=1e-8, abs=1e-8)
     assert dof == len(rows) - rank

@@ -24,6 +24,7 @@ class Phone:
         self.profile = profile
         self.complaints: list[str] = []
         self.lost_network = False
+        self.paired: set[str] = set()  # addresses of the services that it was paired with
         self.process: subprocess.Popen[bytes] | None = None
         self.context: BrowserContext | None = None
 

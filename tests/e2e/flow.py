@@ -14,12 +14,22 @@ READY = """async () => {
 }"""
 
 
-def open_app(phone: Phone, service: Service) -> Page:
-    """Open the app in a fresh page and wait for its first screen."""
+def open_app(phone: Phone, service: Service, role: str = "owner") -> Page:
+    """Open the app in a fresh page, paired with the service, and wait for its first screen."""
     page = phone.page()
+    if service.url not in phone.paired:
+        pair(page, service, role)
+        phone.paired.add(service.url)
     page.goto(service.url)
     expect(page.get_by_role("navigation", name="Screens")).to_be_visible()
     return page
+
+
+def pair(page: Page, service: Service, role: str = "owner") -> None:
+    """Open a pairing link and agree to it."""
+    page.goto(service.pairing_link(role))
+    page.get_by_role("button", name="Pair this device").click()
+    expect(page.get_by_role("status").filter(has_text="Paired with")).to_be_visible()
 
 
 def go(page: Page, screen: str) -> None:

@@ -9,7 +9,7 @@ import pytest
 from sqlalchemy.exc import IntegrityError
 
 from midspan.core.errors import Refused
-from midspan.store import Chain, Drive, Engine, GearSet, Reading, ReadingExists, Store
+from midspan.store import Build, Chain, Drive, Engine, Entry, GearSet, Reading, ReadingExists, Store
 from midspan.store.explain import explain
 from midspan.store.models import LOCAL_SHOP, Shop
 from midspan.store.records import get, page, put
@@ -27,6 +27,10 @@ READING: dict[str, Any] = {
     "engine_id": key(1), "calc": "slack", "taken_at": AT, "core_version": "0.0.1", "limit": None,
     "input": {"b": 1, "a": [0.1, 1e300, "\ud800", None]}, "result": {"verdict": {"outcome": "x"}},
 }  # fmt: skip
+
+BUILD = {"engine_id": key(1), "label": "Build", "started_at": AT, "created_at": AT}
+FIGURES = [{"label": "Peak torque", "value": 402.0, "unit": "N m"}]
+ENTRY = {"kind": "note", "at": AT, "title": "Entry", "figures": FIGURES, "created_at": AT}
 
 
 def keep(store: Store, kind: Any, number: int, values: dict[str, Any], shop: UUID = LOCAL_SHOP):
@@ -90,6 +94,9 @@ def test_a_reading_is_never_overwritten(store: Store) -> None:
         (Reading, READING | {"chain_id": key(9)}, "chain_id"),
         (GearSet, {"engine_id": key(9)}, "engine_id"),
         (Reading, READING | {"gear_set_id": key(9)}, "gear_set_id"),
+        (Reading, READING | {"build_id": key(9)}, "build_id"),
+        (Build, BUILD | {"engine_id": key(9)}, "engine_id"),
+        (Entry, ENTRY | {"build_id": key(9)}, "build_id"),
     ],
 )
 def test_what_it_refers_to_must_be_kept(store: Store, kind: Any, values: Any, field: str) -> None:
@@ -98,6 +105,17 @@ def test_what_it_refers_to_must_be_kept(store: Store, kind: Any, values: Any, fi
         keep(store, kind, 2, values)
     (found,) = refused.value.problems
     assert (found["field"], found["code"]) == (field, "no-such-record")
+
+
+def test_an_entry_is_the_same_again_only_with_the_same_figures(store: Store) -> None:
+    keep(store, Engine, 1, ENGINE)
+    keep(store, Build, 2, BUILD)
+    entry = ENTRY | {"build_id": key(2)}
+    assert keep(store, Entry, 3, entry)[1]
+    assert keep(store, Entry, 3, entry)[0].version == 1
+    assert keep(store, Entry, 3, entry | {"figures": None})[0].version == 2
+    row, _ = keep(store, Entry, 3, entry)
+    assert (row.figures, row.version) == (FIGURES, 3)
 
 
 def test_another_shops_records_cannot_be_seen_or_referred_to(store: Store) -> None:

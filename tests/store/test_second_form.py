@@ -170,7 +170,7 @@ def test_a_fault_half_way_leaves_the_first_form_whole(
     def fail(*_: object, **__: object) -> None:
         raise RuntimeError("power cut")
 
-    # The last thing of the second form: by then every table has been changed.
+    # The last thing of the second form: by then every table of it has been changed.
     monkeypatch.setattr("alembic.operations.batch.BatchOperationsImpl.flush", fail)
     with pytest.raises(RuntimeError, match="power cut"):
         upgrade(first)

@@ -12,12 +12,14 @@ from midspan.settings import Settings
 from midspan.store import upgrade
 from midspan.web import create_app
 from web.document import Document
+from web.pairing import client_of, paired
+from web.process import Process
 
 
 @pytest.fixture
 def settings(tmp_path: Path) -> Settings:
     """Settings of a service with a data folder of its own."""
-    return Settings(data_dir=tmp_path / "data")
+    return Settings(data_dir=tmp_path / "data", requests_per_minute=0)
 
 
 @pytest.fixture
@@ -31,7 +33,13 @@ def app(settings: Settings) -> Iterator[Flask]:
 
 @pytest.fixture
 def client(app: Flask) -> FlaskClient:
-    """A client of the service."""
+    """A client of the service, with the token of an owner's device."""
+    return client_of(app, paired(app.extensions["midspan"])[0])
+
+
+@pytest.fixture
+def bare_client(app: Flask) -> FlaskClient:
+    """A client of the service, without a token."""
     return app.test_client()
 
 
@@ -54,3 +62,17 @@ def drive() -> dict[str, Any]:
 def slack(drive: dict[str, Any]) -> dict[str, Any]:
     """A well-formed input of the calculation "slack"."""
     return {"drive": drive, "method": "total", "readings_mm": [5.4, 5.6, 5.5]}
+
+
+@pytest.fixture
+def start(tmp_path: Path) -> Iterator[Any]:
+    """Start processes on one data folder; none is left behind."""
+    started = []
+
+    def one(*words: str, **more: Any) -> Process:
+        started.append(Process(tmp_path, *words, **more))
+        return started[-1]
+
+    yield one
+    for process in started:
+        process.kill()

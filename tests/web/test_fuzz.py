@@ -16,6 +16,7 @@ from midspan.settings import Settings
 from midspan.store import upgrade
 from midspan.web import create_app
 from web.document import Document
+from web.pairing import bearer, paired
 
 HELD = (
     "not_a_server_error",
@@ -32,7 +33,7 @@ BOUNDED = settings(
 def fuzzed(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Any]:
     """One service for all made-up requests; records pile up, as they do in life."""
     folder: Path = tmp_path_factory.mktemp("fuzzed")
-    app = create_app(Settings(data_dir=folder))
+    app = create_app(Settings(data_dir=folder, requests_per_minute=0))
     upgrade(app.extensions["midspan"])
     yield app
     app.extensions["midspan"].close()
@@ -50,13 +51,14 @@ def operations() -> Iterator[tuple[str, str, GenerationMode]]:
 @pytest.mark.parametrize(("method", "path", "mode"), list(operations()))
 def test_made_up_requests(fuzzed: Any, method: str, path: str, mode: GenerationMode) -> None:
     schema = schemathesis.openapi.from_wsgi("/api/v1/openapi.json", fuzzed)
+    token = bearer(paired(fuzzed.extensions["midspan"])[0])
     made_up = schema[path][method].as_strategy(generation_mode=mode)
     checks = [CHECKS.get_one(name) for name in HELD]
 
     @BOUNDED
     @given(case=made_up)
     def send(case: Any) -> None:
-        case.call_and_validate(checks=checks)
+        case.call_and_validate(checks=checks, headers=token)
 
     send()
 

@@ -10,7 +10,12 @@ from midspan.web.examples import INPUTS, RESULTS, WRITES
 from midspan.web.schemas.records import CALCS, LONGEST_INPUT, LONGEST_RESULT
 from web.document import Document
 
-NOUNS = ("engine", "drive", "chain", "gear-set", "reading")
+NOUNS = ("engine", "drive", "chain", "gear-set", "build", "entry", "reading")
+BUILD = 5  # the number of the build that the example of an entry refers to
+
+
+def many(noun: str) -> str:
+    return "entries" if noun == "entry" else f"{noun}s"
 
 
 def key(number: int) -> str:
@@ -26,24 +31,25 @@ class Shelf:
 
     def put(self, noun: str, number: int, values: Any, status: int) -> Any:
         sent = {"data": json.dumps(values), "content_type": "application/json"}
-        answer = self.client.put(f"/api/v1/{noun}s/{key(number)}", **sent)
+        answer = self.client.put(f"/api/v1/{many(noun)}/{key(number)}", **sent)
         assert answer.status_code == status, answer.text
-        return self.document.expect(answer, "put", f"/api/v1/{noun}s/{{id}}")
+        return self.document.expect(answer, "put", f"/api/v1/{many(noun)}/{{id}}")
 
     def get(self, noun: str, number: int) -> Any:
-        answer = self.client.get(f"/api/v1/{noun}s/{key(number)}")
-        return self.document.expect(answer, "get", f"/api/v1/{noun}s/{{id}}")
+        answer = self.client.get(f"/api/v1/{many(noun)}/{key(number)}")
+        return self.document.expect(answer, "get", f"/api/v1/{many(noun)}/{{id}}")
 
     def page(self, noun: str, query: str = "") -> Any:
-        answer = self.client.get(f"/api/v1/{noun}s{query}")
-        return self.document.expect(answer, "get", f"/api/v1/{noun}s")
+        answer = self.client.get(f"/api/v1/{many(noun)}{query}")
+        return self.document.expect(answer, "get", f"/api/v1/{many(noun)}")
 
 
 @pytest.fixture
 def shelf(client, document: Document) -> Shelf:
-    """The service's records, with the engine that the others refer to."""
+    """The service's records, with the engine and the build that the others refer to."""
     made = Shelf(client, document)
     made.put("engine", 1, WRITES["engine"], 201)
+    made.put("build", BUILD, WRITES["build"], 201)
     return made
 
 
@@ -54,13 +60,13 @@ def test_a_record_is_kept_as_sent(shelf: Shelf, noun: str) -> None:
     assert kept == shelf.get(noun, 2) == shelf.put(noun, 2, sent, 200)
     assert {name: kept[name] for name in sent} == sent
     assert (kept["id"], kept["version"]) == (key(2), 1)
-    assert shelf.page(noun)["items"][-1] == kept
+    assert kept in shelf.page(noun)["items"]
     # What comes back can be sent again, less what the store added.
     added = ("id", "version", "received_at")
     shelf.put(noun, 2, {k: v for k, v in kept.items() if k not in added}, 200)
 
 
-@pytest.mark.parametrize("noun", ["engine", "drive", "chain", "gear-set"])
+@pytest.mark.parametrize("noun", ["engine", "drive", "chain", "gear-set", "build"])
 def test_a_change_replaces_what_was_kept(shelf: Shelf, noun: str) -> None:
     shelf.put(noun, 2, WRITES[noun], 201)
     field = "name" if noun == "engine" else "label"
@@ -91,6 +97,7 @@ def test_another_reading_under_its_id_is_refused_and_the_first_stays(
     assert shelf.get("reading", 2) == first
 
 
+FIGURE = {"label": "Peak torque", "value": 402, "unit": "N m"}
 BAD = [
     ("engine", {"name": None}, "name", "missing"),
     ("engine", {"name": ""}, "name", "missing"),
@@ -166,6 +173,27 @@ BAD = [
         "missing",
     ),
     ("gear-set", {"links": 58}, "links", "unknown-field"),
+    ("build", {"engine_id": key(9)}, "engine_id", "no-such-record"),
+    ("build", {"engine_id": None}, "engine_id", "missing"),
+    ("build", {"gear_set_id": key(9)}, "gear_set_id", "no-such-record"),
+    ("build", {"started_at": None}, "started_at", "missing"),
+    ("build", {"odometer_km": -1}, "odometer_km", "out-of-range"),
+    ("entry", {"build_id": key(9)}, "build_id", "no-such-record"),
+    ("entry", {"build_id": None}, "build_id", "missing"),
+    ("entry", {"kind": "idea"}, "kind", "not-a-choice"),
+    ("entry", {"at": "noon"}, "at", "not-a-time"),
+    ("entry", {"title": " "}, "title", "missing"),
+    ("entry", {"figures": {}}, "figures", "not-a-list"),
+    ("entry", {"figures": [FIGURE] * 41}, "figures", "too-many"),
+    ("entry", {"figures": [FIGURE, FIGURE | {"value": None}]}, "figures[1].value", "missing"),
+    ("entry", {"figures": [FIGURE | {"value": "4"}]}, "figures[0].value", "not-a-number"),
+    ("entry", {"figures": [FIGURE | {"value": True}]}, "figures[0].value", "not-a-number"),
+    ("entry", {"figures": [FIGURE | {"value": 1e13}]}, "figures[0].value", "out-of-range"),
+    ("entry", {"figures": [FIGURE | {"value": 10**400}]}, "figures[0].value", "out-of-range"),
+    ("entry", {"figures": [FIGURE | {"label": ""}]}, "figures[0].label", "missing"),
+    ("entry", {"figures": [FIGURE | {"colour": 1}]}, "figures[0].colour", "unknown-field"),
+    ("entry", {"figures": [7]}, "figures[0]", "not-an-object"),
+    ("reading", {"build_id": key(9)}, "build_id", "no-such-record"),
     ("reading", {"gear_set_id": key(9)}, "gear_set_id", "no-such-record"),
     ("reading", {"gear_set_id": "G-1"}, "gear_set_id", "not-an-id"),
     ("reading", {"load_n": -1}, "load_n", "out-of-range"),
@@ -276,6 +304,23 @@ def test_a_trial_fit_names_its_chain_its_gears_and_its_drive(shelf: Shelf) -> No
     of = {"drive_id": key(3), "chain_id": key(4), "gear_set_id": key(5), "load_n": 110.5}
     kept = shelf.put("reading", 2, WRITES["reading"] | of, 201)
     assert {name: kept[name] for name in of} == of
+
+
+def test_an_entry_keeps_its_figures_in_order(shelf: Shelf) -> None:
+    figures = [FIGURE | {"value": value} for value in (3, -0.5, 1e12)]
+    figures[1]["unit"] = None
+    kept = shelf.put("entry", 2, WRITES["entry"] | {"figures": figures}, 201)
+    assert kept["figures"] == figures
+    assert shelf.put("entry", 2, WRITES["entry"] | {"figures": figures}, 200)["version"] == 1
+    assert shelf.put("entry", 2, WRITES["entry"] | {"figures": figures[::-1]}, 200)["version"] == 2
+    assert shelf.put("entry", 2, WRITES["entry"] | {"figures": None}, 200)["figures"] is None
+
+
+def test_a_reading_belongs_to_its_build(shelf: Shelf) -> None:
+    kept = shelf.put("reading", 2, WRITES["reading"] | {"build_id": key(BUILD)}, 201)
+    assert kept["build_id"] == key(BUILD)
+    moved = WRITES["reading"] | {"build_id": None}
+    assert shelf.put("reading", 2, moved, 409)["type"] == "/problems/reading-exists"
 
 
 def test_what_a_part_was_not_told_comes_back_as_null(shelf: Shelf) -> None:

@@ -11,15 +11,18 @@ from flask import Flask
 from sqlalchemy.exc import OperationalError
 
 from midspan.settings import Settings
-from midspan.store import upgrade
+from midspan.store import tokens, upgrade
+from midspan.store.models import LOCAL_SHOP
 from midspan.web import create_app
 from midspan.web.problems import KINDS, pointer
 from web.document import Document
+from web.pairing import bearer
 
 JSON = "application/json"
 FORM = "application/x-www-form-urlencoded"
 ENGINE = "/api/v1/engines/01923f5e-8c00-7000-8000-000000000001"
 SLACK = "/api/v1/calc/slack"
+PAIR = {"code": "ABCDE-23456", "device_name": "Phone"}
 
 
 class Case(NamedTuple):
@@ -57,6 +60,7 @@ CASES = {
     "charset": Case("POST", SLACK, 415, "not-sent-as-json", b"{}", JSON + "; charset=latin-1"),
     "record as a form": Case("PUT", ENGINE, 415, "not-sent-as-json", b"{}", "text/plain"),
     "too large": Case("POST", SLACK, 413, "body-too-large", b" " * 20_001),
+    "no authority": Case("GET", "/authority.crt", 404, "no-authority"),
     "foreign host": Case("GET", "/healthz", 400, "foreign-host", headers={"Host": "evil.example"}),
     "foreign host, our port": Case(
         "POST", SLACK, 400, "foreign-host", b"{}", headers={"Host": "evil.example:8765"}
@@ -100,6 +104,29 @@ CASES = {
         "PUT", ENGINE.replace("-7000-", "-4000-"), 422, "input-refused", {},
         field="id", code="not-an-id",
     ),
+    "no token": Case("GET", ENGINE, 401, "not-paired", headers={"Authorization": ""}),
+    "another scheme": Case(
+        "GET", ENGINE, 401, "not-paired", headers={"Authorization": "Basic bTpzcA=="}
+    ),
+    "a token of nobody": Case("PUT", ENGINE, 401, "not-paired", {}, headers=bearer("midspan_x")),
+    "code": Case("POST", "/api/v1/pair", 403, "code-refused", PAIR),
+    "code in words": Case(
+        "POST", "/api/v1/pair", 422, "input-refused", PAIR | {"code": "please"},
+        field="code", code="not-a-code",
+    ),
+    "code, no text": Case(
+        "POST", "/api/v1/pair", 422, "input-refused", PAIR | {"code": 5},
+        field="code", code="not-text",
+    ),
+    "no name": Case(
+        "POST", "/api/v1/pair", 422, "input-refused", PAIR | {"device_name": " "},
+        field="device_name", code="missing",
+    ),
+    "role": Case(
+        "POST", "/api/v1/pairing-codes", 422, "input-refused", {"role": "king"},
+        field="role", code="not-a-choice",
+    ),
+    "no device": Case("DELETE", ENGINE.replace("engines", "devices"), 404, "no-such-record"),
     "page size": Case(
         "GET", "/api/v1/readings?limit=0", 422, "input-refused", field="limit", code="out-of-range"
     ),
@@ -131,7 +158,7 @@ CASES = {
 
 @pytest.fixture
 def settings(tmp_path) -> Settings:
-    return Settings(data_dir=tmp_path, max_body_bytes=20_000)
+    return Settings(data_dir=tmp_path, max_body_bytes=20_000, requests_per_minute=0)
 
 
 @pytest.mark.parametrize("case", CASES.values(), ids=CASES)
@@ -161,6 +188,7 @@ def test_it_is_refused_in_the_one_form(client, document: Document, settings, cas
 
 def test_every_kind_of_problem_is_met_here_or_below() -> None:
     below = {"unexpected", "store-unavailable", "store-not-migrated", "reading-exists"}
+    below |= {"not-allowed", "too-many-requests"}  # in test_access.py and test_rates.py
     assert {case.type for case in CASES.values()} - {"about:blank"} | below == set(KINDS)
 
 
@@ -192,14 +220,14 @@ def test_our_own_names_are_answered(client, host: str) -> None:
 
 
 def test_a_fault_of_ours_is_logged_under_an_id_and_tells_nothing(
-    app: Flask, document: Document, caplog: pytest.LogCaptureFixture
+    app: Flask, client, document: Document, caplog: pytest.LogCaptureFixture
 ) -> None:
     @app.get("/api/v1/fault")
     def fault() -> str:
         raise RuntimeError("secret of the inside")
 
     with caplog.at_level(logging.ERROR):
-        answer = app.test_client().get("/api/v1/fault")
+        answer = client.get("/api/v1/fault")
     problem = answer.get_json(force=True)
     assert (answer.status_code, answer.mimetype) == (500, "application/problem+json")
     assert document.faults(problem, {"$ref": "#/components/schemas/Problem"}) == []
@@ -210,17 +238,17 @@ def test_a_fault_of_ours_is_logged_under_an_id_and_tells_nothing(
     assert "secret of the inside" in caplog.text
 
 
-def test_an_answer_that_is_no_json_never_goes_out(app: Flask) -> None:
+def test_an_answer_that_is_no_json_never_goes_out(app: Flask, client) -> None:
     app.add_url_rule("/api/v1/nan", view_func=lambda: {"value": float("nan")})
-    assert app.test_client().get("/api/v1/nan").status_code == 500
+    assert client.get("/api/v1/nan").status_code == 500
 
 
-def test_a_store_that_cannot_be_used_is_503_and_its_words_stay_inside(app: Flask) -> None:
+def test_a_store_that_cannot_be_used_is_503_and_its_words_stay_inside(app: Flask, client) -> None:
     @app.get("/api/v1/locked")
     def locked() -> str:
         raise OperationalError("SELECT secret", {}, Exception("database is locked"))
 
-    answer = app.test_client().get("/api/v1/locked")
+    answer = client.get("/api/v1/locked")
     assert answer.status_code == 503
     assert answer.get_json(force=True)["type"] == "/problems/store-unavailable"
     assert "secret" not in answer.text
@@ -233,7 +261,8 @@ def test_before_the_migration_it_is_up_but_not_ready(settings: Settings, documen
     answer = client.get("/readyz")
     assert document.expect(answer, "get", "/readyz")["type"] == "/problems/store-not-migrated"
     assert answer.status_code == 503
-    assert client.get("/api/v1/engines").status_code == 503
+    some_token = bearer(tokens.new_token(LOCAL_SHOP, LOCAL_SHOP)[0])
+    assert client.get("/api/v1/engines", headers=some_token).status_code == 503
     upgrade(app.extensions["midspan"])
     assert document.expect(client.get("/readyz"), "get", "/readyz")["status"] == "up"
 

@@ -15,8 +15,14 @@ OTHERS = {
     "port": ("1", 1),
     "workers": ("3", 3),
     "threads": ("5", 5),
+    "request_seconds": ("9", 9),
+    "lan_addresses": ("10.0.0.1, 10.0.0.2", ("10.0.0.1", "10.0.0.2")),
+    "log_level": ("info", "info"),
     "max_body_bytes": ("1000", 1000),
     "trusted_hosts": ("a, b.example", ("a", "b.example")),
+    "trusted_proxies": ("1", 1),
+    "requests_per_minute": ("0", 0),
+    "rate_limit_store": ("redis://localhost", "redis://localhost"),
 }
 
 

@@ -11,7 +11,8 @@ from .heating import take_heating
 from .instrument import assumption
 from .limits import MEMORY
 from .movement import excess_from_movement, movement_from_excess
-from .shelf import Observation, Shelf
+from .observation import Observation
+from .shelf import Shelf
 from .student import coverage_factor
 from .trials import Trial, is_felt, shelf_of
 from .version import VERSION
@@ -23,11 +24,6 @@ MOST_CHAINS, MOST_GEARS, MOST_TRIALS = 60, 30, 500
 BEST_FEW = 10
 # Fits that agree less well than one in a hundred by chance are called inconsistent.
 SURPRISING = 0.01
-# Of every combination; None where it is not determined, or, of what is hot, without heat.
-COMBINATION = (
-    "chain", "gear_set", "determined", "excess_mm", "standard_uncertainty_mm", "cold_movement_mm",
-    "cold_probability", "hot_movement_mm", "hot_probability",
-)  # fmt: skip
 # Assumed uncertainty of the next trial's movement, mm; from memory, unverified.
 NEXT_TRIAL_MM = 0.3
 
@@ -132,20 +128,37 @@ def _take_trials(
     form: Form, names: Names, build: Build | None
 ) -> list[tuple[int, int, float, float, float | None]]:
     taken = []
+    chain_places, gear_places = _places(names.chains), _places(names.gears)
+    strands: dict[float, float] = {}
     for part in form.take_forms("trials", MOST_TRIALS):
-        chain = part.take_choice("chain", tuple(names.chains))
-        gears = part.take_choice("gear_set", tuple(names.gears))
+        chain = _take_place(part, "chain", names.chains, chain_places)
+        gears = _take_place(part, "gear_set", names.gears, gear_places)
         movement = part.take_number("movement_mm")
         u = part.take_number("standard_uncertainty_mm")
         centre = part.take_number("centre_distance_mm", required=False)
         part.close()
         if build is not None and check_centres(part, "centre_distance_mm", centre, build):
             at = build.drive.centre_distance if centre is None else centre
-            check_movement(part, "movement_mm", movement, geometry(build.drive.at(at)).strand)
+            if at not in strands:
+                strands[at] = geometry(build.drive.at(at)).strand
+            check_movement(part, "movement_mm", movement, strands[at])
         if chain is not None and gears is not None and movement is not None and u is not None:
-            place = (names.chains.index(chain), names.gears.index(gears))
-            taken.append((place[0], place[1], movement, u, centre))
+            taken.append((chain, gears, movement, u, centre))
     return taken
+
+
+def _places(ids: list[str]) -> dict[str, int]:
+    return {ids[i]: i for i in range(len(ids))}
+
+
+def _take_place(form: Form, field: str, ids: list[str], places: dict[str, int]) -> int | None:
+    """Read one of the ids as its place; looked up, since a shelf asks hundreds of times."""
+    value = form.payload.get(field)
+    if isinstance(value, str) and value in places:
+        form.seen.add(field)
+        return places[value]
+    form.take_choice(field, tuple(ids))
+    return None
 
 
 def _take_alone(
@@ -156,13 +169,14 @@ def _take_alone(
     if what == "chain":
         value_field, u_field = "elongation_percent", "standard_uncertainty_percent"
     taken = []
+    places = _places(known)
     for part in form.take_forms(field, MOST_TRIALS, required=False):
-        one = part.take_choice(what, tuple(known))
+        one = _take_place(part, what, known, places)
         value = part.take_number(value_field)
         u = part.take_number(u_field)
         part.close()
         if one is not None and value is not None and u is not None:
-            taken.append((known.index(one), value, u))
+            taken.append((one, value, u))
     return taken
 
 
@@ -178,6 +192,7 @@ def _evidence(
     """
     centres = [build.drive.centre_distance]
     trials, unused = [], []
+    shapes = {}
     for k in range(len(taken)):
         chain, gear_set, movement, u, centre = taken[k]
         at = centres[0] if centre is None else centre
@@ -186,10 +201,12 @@ def _evidence(
         if not is_felt(movement, u):
             unused.append(k)
             continue
-        shape = geometry(build.drive.at(at))
-        nominal = excess_length(build.drive, shape.taut_length, 0.0)
-        block = centres.index(at)
-        trials.append(Trial(chain, gear_set, block, shape.strand, nominal, movement, u))
+        if at not in shapes:
+            shape = geometry(build.drive.at(at))
+            nominal = excess_length(build.drive, shape.taut_length, 0.0)
+            shapes[at] = (centres.index(at), shape.strand, nominal)
+        block, strand, nominal = shapes[at]
+        trials.append(Trial(chain, gear_set, block, strand, nominal, movement, u))
     whole = build.drive.links * build.drive.pitch / 100
     others = [Observation(i, None, None, x * whole, u * whole) for i, x, u in bench]
     others += [Observation(None, j, None, x, u) for j, x, u in gears]
@@ -215,40 +232,49 @@ def _combinations(
     # The window in excess length, the same for every row.
     cold_ends = [excess_from_movement(cold.strand, m) for m in (lower, upper)]
     hot_ends = [excess_from_movement(hot.strand, m) for m in (lower, upper)]
-    factor = coverage_factor(None)
+    half_width = coverage_factor(None)
     seen = shelf.predictions(0)
-    rows: list[tuple[float, float, int, int, dict[str, object]]] = []
     middle, strand = (lower + upper) / 2, hot.strand if with_heat else cold.strand
     aim = excess_from_movement(strand, middle) - nominal - (shift if with_heat else 0.0)
-    row: dict[str, object]
+    # Sorted without a key, which MicroPython would work out anew for every comparison.
+    order: list[tuple[float, float, int, int]] = []
+    rows: dict[tuple[int, int], dict[str, object]] = {}
     for i in range(len(names.chains)):
         for j in range(len(names.gears)):
-            row = dict.fromkeys(COMBINATION)
-            row["chain"], row["gear_set"] = names.chains[i], names.gears[j]
-            row["determined"] = (i, j) in seen
-            chance, off = -1.0, 0.0
-            if row["determined"]:
-                beyond, u = seen[(i, j)]
-                excess = nominal + beyond
-                off = abs(beyond - aim) / u
-                row["excess_mm"] = excess
-                row["standard_uncertainty_mm"] = u
-                row["cold_movement_mm"] = _movement(cold.strand, excess, factor * u)
-                chance = within_normal(cold_ends[0], cold_ends[1], excess, u)
-                row["cold_probability"] = chance
-                if with_heat:
-                    row["hot_movement_mm"] = _movement(hot.strand, excess + shift, factor * u)
-                    chance = within_normal(hot_ends[0], hot_ends[1], excess + shift, u)
-                    row["hot_probability"] = chance
-            rows.append((-chance, off, i, j, row))
-    # Far from the window every chance is as good as zero: there the nearer comes first.
-    rows.sort(key=lambda ranked: ranked[:4])
-    return [row for _, _, _, _, row in rows], [(i, j) for _, _, i, j, _ in rows]
+            row: dict[str, object] = {
+                "chain": names.chains[i], "gear_set": names.gears[j], "determined": False,
+                "excess_mm": None, "standard_uncertainty_mm": None, "cold_movement_mm": None,
+                "cold_probability": None, "hot_movement_mm": None, "hot_probability": None,
+            }  # fmt: skip
+            rows[(i, j)] = row
+            if (i, j) not in seen:
+                order.append((1.0, 0.0, i, j))
+                continue
+            beyond, u = seen[(i, j)]
+            excess, half = nominal + beyond, half_width * u
+            row["determined"] = True
+            row["excess_mm"] = excess
+            row["standard_uncertainty_mm"] = u
+            row["cold_movement_mm"] = _movement(cold.strand, excess, half)
+            chance = within_normal(cold_ends[0], cold_ends[1], excess, u)
+            row["cold_probability"] = chance
+            if with_heat:
+                row["hot_movement_mm"] = _movement(hot.strand, excess + shift, half)
+                chance = within_normal(hot_ends[0], hot_ends[1], excess + shift, u)
+                row["hot_probability"] = chance
+            # Far from the window every chance is as good as zero: there the nearer comes first.
+            order.append((-chance, abs(beyond - aim) / u, i, j))
+    order.sort()
+    pairs = [(i, j) for _, _, i, j in order]
+    return [rows[pair] for pair in pairs], pairs
 
 
 def _movement(strand: float, excess: float, half: float) -> dict[str, float]:
-    ends = [movement_from_excess(strand, x) for x in (excess, excess - half, excess + half)]
-    return {"value": ends[0], "low": ends[1], "high": ends[2]}
+    return {
+        "value": movement_from_excess(strand, excess),
+        "low": movement_from_excess(strand, excess - half),
+        "high": movement_from_excess(strand, excess + half),
+    }
 
 
 def _next_trial(
@@ -266,10 +292,7 @@ def _next_trial(
             one, other = names.chains[chain], names.gears[gears]
             return {"chain": one, "gear_set": other, "why": why, "share": None}
     few = pairs[:BEST_FEW]
-    gain = [[0.0] * len(names.gears) for _ in names.chains]
-    for chain, gears in few:
-        found = shelf.covariances(chain, gears, 0)
-        gain = [[g + x * x for g, x in zip(old, new)] for old, new in zip(gain, found)]
+    parts = [shelf.crossed(chain, gears, 0) for chain, gears in few]
     # What the next trial's own reading adds, at the movement it would likely show.
     strand = build.geometry.strand
     nominal = excess_length(build.drive, build.geometry.taut_length, 0.0)
@@ -278,7 +301,9 @@ def _next_trial(
     for pair in pairs:
         value, u = seen[pair]
         slope = movement_from_excess(strand, nominal + value) / strand
-        drop = gain[pair[0]][pair[1]] / (u**2 + max(slope * NEXT_TRIAL_MM, least) ** 2)
+        i, j = pair
+        gain = sum([(by_chain[i] + by_gears[j]) ** 2 for by_chain, by_gears in parts])
+        drop = gain / (u**2 + max(slope * NEXT_TRIAL_MM, least) ** 2)
         if drop > most:
             best, most = pair, drop
     total = sum([seen[pair][1] ** 2 for pair in few])

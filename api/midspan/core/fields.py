@@ -159,18 +159,16 @@ class Form:
 
     def _number(self, name: str, place: str, value: object) -> float | None:
         term = glossary.TERMS[name]
-        need = glossary.need(name)
         if isinstance(value, bool) or not isinstance(value, (int, float)):
-            self.refuse("not-a-number", place, value, need, "Send a JSON number, no text or unit.")
-            return None
-        if isinstance(value, float) and not math.isfinite(value):
-            self.refuse("not-finite", place, value, need, "Measure again; this is no reading.")
-            return None
+            code, step = "not-a-number", "Send a JSON number, no text or unit."
+        elif isinstance(value, float) and not math.isfinite(value):
+            code, step = "not-finite", "Measure again; this is no reading."
         # Range first: an integer of any size compares, but not every one converts to a float.
-        if value < term.low or value > term.high:
-            self.refuse("out-of-range", place, value, need, "Check the unit and the digits.")
-            return None
-        if term.whole and value != int(value):
-            self.refuse("not-whole", place, value, need, "Count again: there are no part teeth.")
-            return None
-        return int(value) if term.whole else float(value)
+        elif value < term.low or value > term.high:
+            code, step = "out-of-range", "Check the unit and the digits."
+        elif term.whole and value != int(value):
+            code, step = "not-whole", "Count again: there are no part teeth."
+        else:
+            return int(value) if term.whole else float(value)
+        self.refuse(code, place, value, glossary.need(name), step)
+        return None

@@ -22,6 +22,10 @@ TERMS: tuple[Term, ...] = (
         "distance_run_km", "", "km", 0, 10000000, "Distance run", "How far the chain has run.",
     ),
     asked(
+        "odometer_km", "", "km", 0, 10000000, "Odometer",
+        "Distance that the vehicle showed when the build was started.",
+    ),
+    asked(
         "load_n", "F", "N", 0, 100000, "Load on the chain",
         "Pull on the chain while its length was measured.",
     ),

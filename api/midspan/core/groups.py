@@ -1,8 +1,6 @@
 """Which chains and gear sets the readings tie together, and which float."""
 
-TYPE_CHECKING = False  # MicroPython has no typing module; type checkers take this as true
-if TYPE_CHECKING:
-    from .shelf import Observation
+from .observation import Observation
 
 
 class Groups:
@@ -15,10 +13,10 @@ class Groups:
     Parameters
     ----------
     chains, gears : how many of each
-    observations : readings, as `shelf.Observation`
+    observations : readings, as `observation.Observation`
     """
 
-    def __init__(self, chains: int, gears: int, observations: "list[Observation]") -> None:
+    def __init__(self, chains: int, gears: int, observations: list[Observation]) -> None:
         """Join what was tried together; note what was measured alone."""
         self.chains = chains
         self.parent = list(range(chains + gears))

@@ -4,7 +4,8 @@ import math
 from collections import namedtuple
 
 from .movement import excess_from_movement, movement_from_excess
-from .shelf import Observation, Shelf
+from .observation import Observation
+from .shelf import Shelf
 
 # A movement within this many standard uncertainties of zero cannot be told from none: the chain
 # may as well be too tight, by nobody knows how much.
@@ -122,7 +123,7 @@ def shelf_of(
     for t in trials:
         excess = t.nominal + first.value(t.chain, t.gears, t.block)
         again.append(_seen(t, movement_from_excess(t.strand, excess)))
-    return Shelf(chains, gears, blocks, again + others)
+    return Shelf(chains, gears, blocks, again + others, first.groups)
 
 
 def _seen(trial: Trial, about: float) -> Observation:

@@ -4,9 +4,12 @@ from .database import Store as Store
 from .explain import explain as explain
 from .migrate import at_head as at_head
 from .migrate import upgrade as upgrade
+from .models import Build as Build
 from .models import Chain as Chain
+from .models import Device as Device
 from .models import Drive as Drive
 from .models import Engine as Engine
+from .models import Entry as Entry
 from .models import GearSet as GearSet
 from .models import Reading as Reading
 from .records import ReadingExists as ReadingExists

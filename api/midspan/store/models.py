@@ -60,6 +60,7 @@ class Base(DeclarativeBase):
         float: Double(),
         dict[str, Any]: JSON(none_as_null=True),
         list[float]: JSON(none_as_null=True),
+        list[dict[str, Any]]: JSON(none_as_null=True),
     }
 
 
@@ -70,6 +71,34 @@ class Shop(Base):
     id: Mapped[UUID] = mapped_column(primary_key=True)
     name: Mapped[str]
     created_at: Mapped[datetime]
+
+
+class Device(Base):
+    """A phone or browser that was paired with the shop. Of its token only a hash is kept."""
+
+    __tablename__ = "device"
+    shop_id: Mapped[UUID] = mapped_column(ForeignKey("shop.id"), primary_key=True)
+    id: Mapped[UUID] = mapped_column(primary_key=True)
+    name: Mapped[str]
+    role: Mapped[str]
+    token_hash: Mapped[str]
+    created_at: Mapped[datetime]
+    last_seen_at: Mapped[datetime | None]
+    revoked_at: Mapped[datetime | None]
+
+
+class PairingCode(Base):
+    """A code that pairs one device, once; gone when used. Only a hash of it is kept."""
+
+    __tablename__ = "pairing_code"
+    shop_id: Mapped[UUID] = mapped_column(ForeignKey("shop.id"), primary_key=True)
+    id: Mapped[UUID] = mapped_column(primary_key=True)
+    role: Mapped[str]
+    code_hash: Mapped[str]
+    created_at: Mapped[datetime]
+    expires_at: Mapped[datetime]
+    # Wrong codes sent while this one could be used: too many, and it no longer can.
+    wrong_tries: Mapped[int] = mapped_column(default=0)
 
 
 class Record(Base):
@@ -160,6 +189,49 @@ class GearSet(Record):
     created_at: Mapped[datetime]
 
 
+class Build(Record):
+    """One build of an engine: from one start to the next, with what is in it at the start."""
+
+    __tablename__ = "build"
+    __table_args__ = (
+        _same_shop("engine_id", "engine"),
+        _same_shop("drive_id", "drive"),
+        _same_shop("chain_id", "chain"),
+        _same_shop("gear_set_id", "gear_set"),
+        Index("ix_build_shop_id_engine_id", "shop_id", "engine_id"),
+    )
+    engine_id: Mapped[UUID]
+    drive_id: Mapped[UUID | None]
+    chain_id: Mapped[UUID | None]
+    gear_set_id: Mapped[UUID | None]
+    label: Mapped[str]
+    started_at: Mapped[datetime]
+    odometer_km: Mapped[float | None]
+    note: Mapped[str | None]
+    created_at: Mapped[datetime]
+
+
+class Entry(Record):
+    """Something of a build that is no reading: a part, a setting, a plan, a session, a note."""
+
+    __tablename__ = "entry"
+    __table_args__ = (
+        _same_shop("build_id", "build"),
+        _same_shop("chain_id", "chain"),
+        _same_shop("gear_set_id", "gear_set"),
+        Index("ix_entry_shop_id_build_id", "shop_id", "build_id"),
+    )
+    build_id: Mapped[UUID]
+    chain_id: Mapped[UUID | None]
+    gear_set_id: Mapped[UUID | None]
+    kind: Mapped[str]
+    at: Mapped[datetime]
+    title: Mapped[str]
+    text: Mapped[str | None]
+    figures: Mapped[list[dict[str, Any]] | None]
+    created_at: Mapped[datetime]
+
+
 class Reading(Record):
     """A reading and what was made of it: never changed, so that it can be explained later."""
 
@@ -169,10 +241,12 @@ class Reading(Record):
         _same_shop("drive_id", "drive"),
         _same_shop("chain_id", "chain"),
         _same_shop("gear_set_id", "gear_set"),
+        _same_shop("build_id", "build"),
         Index("ix_reading_shop_id_engine_id", "shop_id", "engine_id"),
         Index("ix_reading_shop_id_drive_id", "shop_id", "drive_id"),
         Index("ix_reading_shop_id_chain_id", "shop_id", "chain_id"),
         Index("ix_reading_shop_id_gear_set_id", "shop_id", "gear_set_id"),
+        Index("ix_reading_shop_id_build_id", "shop_id", "build_id"),
     )
     engine_id: Mapped[UUID | None]
     drive_id: Mapped[UUID | None]
@@ -186,3 +260,4 @@ class Reading(Record):
     note: Mapped[str | None]
     gear_set_id: Mapped[UUID | None]
     load_n: Mapped[float | None]
+    build_id: Mapped[UUID | None]

@@ -12,11 +12,12 @@ from sqlalchemy.orm import Session
 
 from midspan.core.errors import Refused, problem
 
-from .models import Chain, Drive, Engine, GearSet, Reading, Record
+from .models import Build, Chain, Drive, Engine, GearSet, Reading, Record
 
 R = TypeVar("R", bound=Record)
 REFERENCES: dict[str, type[Record]] = {
     "engine_id": Engine, "drive_id": Drive, "chain_id": Chain, "gear_set_id": GearSet,
+    "build_id": Build,
 }  # fmt: skip
 
 

@@ -7,7 +7,22 @@ from midspan.core.errors import Refused
 from midspan.settings import Settings
 from midspan.store import Store
 
-from . import calc, headers, health, labels, pages, problem_pages, problems, records, tables
+from . import (
+    access,
+    authority,
+    calc,
+    headers,
+    health,
+    labels,
+    pages,
+    pairing,
+    problem_pages,
+    problems,
+    proxies,
+    rates,
+    records,
+    tables,
+)
 from .body import StrictJson
 from .openapi import CONFIG, MidspanApi
 
@@ -23,14 +38,16 @@ def create_app(settings: Settings) -> Flask:
     app.config.from_mapping(CONFIG)
     app.config["MAX_CONTENT_LENGTH"] = settings.max_body_bytes
     app.config["TRUSTED_HOSTS"] = list(settings.trusted_hosts)
+    app.config["MIDSPAN_AUTHORITY"] = settings.authority_file()
     app.json = StrictJson(app)
     app.extensions["midspan"] = Store(settings.database())
 
     api = MidspanApi()
     api.init_app(app)
-    for blueprint in (calc.blp, tables.blp, records.blp, labels.blp, health.blp):
+    for blueprint in (calc.blp, tables.blp, records.blp, labels.blp, pairing.blp, health.blp):
         api.register_blueprint(blueprint)
     app.register_blueprint(problem_pages.blp)
+    app.register_blueprint(authority.blp)
 
     app.register_error_handler(Refused, problems.on_refused)
     app.register_error_handler(problems.Problem, problems.on_problem)
@@ -38,6 +55,9 @@ def create_app(settings: Settings) -> Flask:
     app.register_error_handler(InterfaceError, problems.on_store)
     app.register_error_handler(Exception, problems.on_unexpected)
 
+    rates.limit(app, settings)
+    access.guard(app)
     app.after_request(headers.add)
     pages.serve(app)
+    proxies.trust(app, settings.trusted_proxies)
     return app

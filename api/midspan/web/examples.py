@@ -140,6 +140,7 @@ BATCH_RESULT = {
 PROBLEM = problems.refused_body(problems_of("slack", _REFUSED), "/api/v1/calc/slack")
 
 _ENGINE = "01923f5e-8c00-7000-8000-000000000001"
+_BUILD = _ENGINE[:-1] + "5"
 _AT = "2026-01-31T12:00:00Z"
 WRITES: dict[str, dict[str, Any]] = {
     "engine": {"name": "Shop engine", "note": "On the stand.", "created_at": _AT},
@@ -154,12 +155,37 @@ WRITES: dict[str, dict[str, Any]] = {
         "cam_teeth": 44, "adjuster": "multi-keyway",
         "keyway_offsets_crank_deg": [-4.0, 0.0, 4.0], "created_at": _AT,
     },
+    "build": {
+        "engine_id": _ENGINE, "label": "Second build", "started_at": _AT, "odometer_km": 98000.0,
+        "note": "Block line bored.", "created_at": _AT,
+    },
+    "entry": {
+        "build_id": _BUILD, "kind": "session", "at": _AT, "title": "First pulls",
+        "text": "As observed, not corrected.", "created_at": _AT,
+        "figures": [
+            {"label": "Peak torque", "value": 402.0, "unit": "N m"},
+            {"label": "at", "value": 4100.0, "unit": "1/min"},
+        ],
+    },
     "reading": {
         "engine_id": _ENGINE, "calc": "slack", "taken_at": _AT, "input": INPUTS["slack"],
         "result": RESULTS["slack"], "core_version": RESULTS["slack"]["core_version"],
         "limit": RESULTS["slack"]["verdict"]["limit"], "note": "Plugs out.",
     },
 }  # fmt: skip
+DEVICE = {
+    "id": _ENGINE, "name": "Phone at the stand", "role": "member", "created_at": _AT,
+    "last_seen_at": None, "revoked_at": None,
+}  # fmt: skip
+PAIRING: dict[str, Any] = {
+    "pair": {"code": "ABCDE-23456", "device_name": "Phone at the stand"},
+    "paired": {"token": "midspan_...", "shop_name": "This machine", "device": DEVICE},
+    "new-code": {"role": "member"},
+    "code": {"code": "ABCDE-23456", "role": "member", "expires_at": "2026-01-31T12:10:00Z"},
+    "me": {"shop_name": "This machine", "device": DEVICE | {"last_seen_at": _AT}},
+    "device": DEVICE | {"last_seen_at": _AT, "revoked_at": _AT},
+    "device-page": {"items": [DEVICE], "next": None},
+}
 _KEPT = {"version": 1, "received_at": "2026-01-31T12:00:01Z"}
 # What was left out comes back as null.
 _FULL: dict[str, dict[str, Any]] = {
@@ -167,7 +193,15 @@ _FULL: dict[str, dict[str, Any]] = {
     "drive": {"centre_distance_error_mm": None, "drive_kind": None, "centres": None},
     "chain": {"note": None},
     "gear-set": {"engine_id": None, "note": None},
-    "reading": {"drive_id": None, "chain_id": None, "gear_set_id": None, "load_n": None},
+    "build": {"drive_id": None, "chain_id": None, "gear_set_id": None},
+    "entry": {"chain_id": None, "gear_set_id": None},
+    "reading": {
+        "drive_id": None,
+        "chain_id": None,
+        "gear_set_id": None,
+        "build_id": None,
+        "load_n": None,
+    },
 }
 RECORDS = {
     noun: {"id": _ENGINE[:-1] + str(i + 1)} | sent | _FULL[noun] | _KEPT
@@ -193,6 +227,7 @@ ALL: dict[str, Any] = {
     "label": labels.draw("C-07"),
     "health": {"status": "up", "core_version": RESULTS["drive"]["core_version"]},
 }
+ALL |= PAIRING
 ALL |= {f"{name}-input": example for name, example in INPUTS.items()}
 ALL |= {f"{name}-result": example for name, example in RESULTS.items()}
 ALL |= {f"{noun}-write": example for noun, example in WRITES.items()}

@@ -9,10 +9,12 @@ from marshmallow import Schema, fields
 from midspan.core import VERSION
 
 from . import problems
+from .access import AccessPlugin
 from .examples import ALL, named
+from .schemas.devices import Code
 from .schemas.problem import ProblemSchema
 from .schemas.quantity import Count, OneOf, Quantity
-from .schemas.record_fields import Evidence, Flag, Identifier, Moment, Tag, Text
+from .schemas.record_fields import Amount, Evidence, Flag, Identifier, Moment, Tag, Text
 
 DESCRIPTION = (
     "Judge and set up the camshaft chain drive of an engine. Numbers are unrounded; a field's "
@@ -54,14 +56,17 @@ class MidspanApi(Api):
     def __init__(self) -> None:
         """Prepare the document; `init_app` ties it to an app."""
         self._plugin = MarshmallowPlugin(schema_name_resolver=component_name)
-        super().__init__(spec_kwargs={"marshmallow_plugin": self._plugin})
+        plugins = {"marshmallow_plugin": self._plugin, "extra_plugins": [AccessPlugin()]}
+        super().__init__(spec_kwargs=plugins)
         self.register_field(Quantity, "number", None)
         self.register_field(Count, "integer", None)
         self.register_field(Identifier, "string", "uuid")
         self.register_field(Moment, "string", "date-time")
         self.register_field(Text, "string", None)
+        self.register_field(Amount, "number", None)
         self.register_field(Tag, "string", None)
         self.register_field(Flag, "boolean", None)
+        self.register_field(Code, "string", None)
         self.register_field(OneOf, None, None)
         self.register_field(Evidence, None, None)
 

@@ -41,6 +41,29 @@ KINDS = {
         "Readings are never overwritten; the stored one is untouched. Send yours under a new id.",
     ),
     "no-such-record": Kind(404, "No such record", "List the records to see their ids."),
+    "not-paired": Kind(
+        401,
+        "Not paired",
+        "This takes the token of a device paired with the shop: none came, or it was revoked. "
+        "Pair this device: run midspan pair where the service runs, or ask an owner for a code.",
+    ),
+    "not-allowed": Kind(
+        403, "Not allowed", "Ask an owner of the shop to pair this device with another role."
+    ),
+    "code-refused": Kind(
+        403,
+        "Pairing code refused",
+        "It is wrong, used, older than 10 minutes, or too many wrong codes came. Make a new one: "
+        "run midspan pair where the service runs, or in the settings of an owner's device.",
+    ),
+    "too-many-requests": Kind(
+        429, "Too many requests", "Wait as long as Retry-After says, in seconds; then try again."
+    ),
+    "no-authority": Kind(
+        404,
+        "No authority of its own",
+        "This service signs no certificates. To answer phones, start it with: midspan serve --lan",
+    ),
     "foreign-host": Kind(
         400, "Foreign host", "This service answers only to the names it was started with."
     ),
@@ -61,11 +84,12 @@ KINDS = {
 class Problem(Exception):  # noqa: N818  (it is what goes out, not a fault)
     """Raise to answer with a problem of one of KINDS."""
 
-    def __init__(self, kind: str, detail: str = "") -> None:
+    def __init__(self, kind: str, detail: str = "", headers: dict[str, str] | None = None) -> None:
         """Take the kind's own detail unless a better one is given."""
         super().__init__(kind)
         self.kind = kind
         self.detail = detail
+        self.headers = headers
 
 
 def pointer(field: str) -> str:
@@ -131,7 +155,8 @@ def on_problem(raised: Problem, instance: str | None = None) -> Response:
     kind = KINDS[raised.kind]
     detail = raised.detail or kind.detail
     where = instance or request.path
-    return _respond(body(PATH + raised.kind, kind.title, kind.status, detail, where))
+    built = body(PATH + raised.kind, kind.title, kind.status, detail, where)
+    return _respond(built, raised.headers)
 
 
 # What the framework itself raises, and the kind that explains it better than its status.

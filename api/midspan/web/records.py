@@ -1,4 +1,4 @@
-"""What is kept: engines, drives, chains, gear sets, readings. One shop until phones can pair."""
+"""What is kept: engines, drives, parts, builds, readings, each of the device's own shop."""
 
 from collections.abc import Callable
 from typing import Any, NamedTuple
@@ -10,11 +10,21 @@ from marshmallow import Schema
 
 from midspan.core.build import take_build
 from midspan.core.fields import Form
-from midspan.store import Chain, Drive, Engine, GearSet, Reading, ReadingExists, Store
+from midspan.store import (
+    Build,
+    Chain,
+    Drive,
+    Engine,
+    Entry,
+    GearSet,
+    Reading,
+    ReadingExists,
+    Store,
+)
 from midspan.store import explain as explain_reading
 from midspan.store import records as kept
-from midspan.store.models import LOCAL_SHOP
 
+from .access import shop
 from .examples import named
 from .parsing import RecordParser
 from .problems import Problem, refuse
@@ -39,7 +49,7 @@ class RecordBlueprint(Blueprint):
 
 blp = RecordBlueprint(
     "records", __name__, url_prefix="/api/v1",
-    description="What is kept. Answered on this machine only, until phones can be paired.",
+    description="What is kept, of the shop that the device is paired with.",
 )  # fmt: skip
 
 
@@ -90,6 +100,8 @@ NOUNS = (
         "gear-set", "gear-sets", GearSet, s.GearSetWriteSchema, s.GearSetRecordSchema,
         s.GearSetPageSchema,
     ),
+    Noun("build", "builds", Build, s.BuildWriteSchema, s.BuildRecordSchema, s.BuildPageSchema),
+    Noun("entry", "entries", Entry, s.EntryWriteSchema, s.EntryRecordSchema, s.EntryPageSchema),
     Noun(
         "reading", "readings", Reading, s.ReadingWriteSchema, s.ReadingRecordSchema,
         s.ReadingPageSchema,
@@ -113,7 +125,7 @@ def offer(noun: Noun) -> None:
             noun.check(values)
         try:
             with _store().writing() as session:
-                row, new = kept.put(session, noun.model, LOCAL_SHOP, id, values)
+                row, new = kept.put(session, noun.model, shop(), id, values)
         except ReadingExists:
             raise Problem("reading-exists") from None
         return row, 201 if new else 200
@@ -131,7 +143,7 @@ def offer(noun: Noun) -> None:
     def page(query: dict[str, Any]) -> dict[str, Any]:
         with _store().reading() as session:
             after, limit = query.get("after"), query["limit"]
-            rows, following = kept.page(session, noun.model, LOCAL_SHOP, after, limit)
+            rows, following = kept.page(session, noun.model, shop(), after, limit)
         return {"items": rows, "next": following}
 
 
@@ -154,7 +166,7 @@ def _store() -> Store:
 
 def _find(model: type[Any], id: UUID) -> Any:  # noqa: ANN401
     with _store().reading() as session:
-        row = kept.get(session, model, LOCAL_SHOP, id)
+        row = kept.get(session, model, shop(), id)
     if row is None:
         raise Problem("no-such-record", f"No record has the id {id}.")
     return row

@@ -1,7 +1,9 @@
 import { useEffect } from "preact/hooks";
 import { Choice } from "../controls/choice.tsx";
 import { coreVersion } from "../core/terms.ts";
+import { later } from "../shell/later.tsx";
 import { startAfresh } from "../shell/update.ts";
+import { access } from "../store/pairing.ts";
 import { lookAtPersistence, persistence } from "../store/persistence.ts";
 import { change, type Settings, settings } from "../store/settings.ts";
 import { refused, waitingCount } from "../store/state.ts";
@@ -9,6 +11,8 @@ import { line, sync, syncing } from "../store/sync.ts";
 import { exportAll } from "./export.ts";
 import { RefusedRecord } from "./refused.tsx";
 import { text } from "./strings.ts";
+
+const ThisDevice = later(async () => (await import("../device/this-device.tsx")).ThisDevice);
 
 export function SettingsScreen() {
   useEffect(() => {
@@ -26,15 +30,22 @@ export function SettingsScreen() {
           onValue={(id) => change({ theme: id as Settings["theme"] })}
         />
       </section>
+      <ThisDevice />
       <section class="panel">
         <h2>{text.records}</h2>
         <p>{text.recordsNote}</p>
         <p role="status">
-          {text[line.value]} {text.waiting(waitingCount.value)}
+          {access.value === "paired" ? text[line.value] : text.onlyPhone}{" "}
+          {text.waiting(waitingCount.value)}
         </p>
         <p>{text.persistence[persistence.value]}</p>
         <div class="buttons">
-          <button type="button" class="button" disabled={syncing.value} onClick={() => void sync()}>
+          <button
+            type="button"
+            class="button"
+            disabled={syncing.value || access.value !== "paired"}
+            onClick={() => void sync()}
+          >
             {text.syncNow}
           </button>
           <button type="button" class="button" onClick={() => void exportAll()}>

@@ -83,9 +83,10 @@ export const text = {
   ],
   records: "Your records",
   recordsNote:
-    "Everything is written to this phone first. When the service can be reached, a copy goes there; nothing else leaves the phone.",
+    "Everything is written to this phone first. When this device is paired and the service can be reached, a copy goes there; nothing else leaves the phone.",
   reached: "The service can be reached.",
   unreachable: "The service cannot be reached now. Records wait here and go when it can.",
+  onlyPhone: "They are on this phone only.",
   unknown: "Looking for the service.",
   waiting: (count: number) =>
     count === 0 ? "Nothing waits." : count === 1 ? "1 record waits." : `${count} records wait.`,

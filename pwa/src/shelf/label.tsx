@@ -1,4 +1,4 @@
-import { generate } from "lean-qr";
+import { QrCode } from "../picture/qr-code.tsx";
 import { text } from "./strings.ts";
 import { codeOf } from "./tag.ts";
 
@@ -10,7 +10,7 @@ export function Label({ tag, label }: { tag: string | null | undefined; label: s
       {tag ? (
         <>
           <figure class="label">
-            <Code tag={tag} />
+            <QrCode text={codeOf(tag)} />
             <figcaption>
               <strong>{tag}</strong>
               <span>{label}</span>
@@ -25,23 +25,5 @@ export function Label({ tag, label }: { tag: string | null | undefined; label: s
         <p class="small">{text.labelNeedsTag}</p>
       )}
     </section>
-  );
-}
-
-/** Room round the code that readers ask for, in modules (ISO/IEC 18004: four). */
-const QUIET = 4;
-
-function Code({ tag }: { tag: string }) {
-  const code = generate(codeOf(tag));
-  const { size } = code;
-  let dark = "";
-  for (let y = 0; y < size; y++) {
-    for (let x = 0; x < size; x++) if (code.get(x, y)) dark += `M${x} ${y}h1v1h-1z`;
-  }
-  const whole = size + 2 * QUIET;
-  return (
-    <svg viewBox={`${-QUIET} ${-QUIET} ${whole} ${whole}`} role="img" aria-label={codeOf(tag)}>
-      <path d={dark} shape-rendering="crispEdges" />
-    </svg>
   );
 }

@@ -1,5 +1,4 @@
 /** Reading a code with the camera, where the browser can. */
-import { tagOfCode } from "./tag.ts";
 
 interface Detector {
   detect(from: HTMLVideoElement): Promise<{ rawValue: string }[]>;
@@ -17,10 +16,14 @@ export function canScan(): boolean {
 }
 
 /**
- * Shows the camera's picture until it holds a code, and gives the tag in it; null once the signal
- * to stop has come. Rejects where the camera is refused or cannot be had.
+ * Shows the camera's picture until it holds a code that `read` can make something of, and gives
+ * that; null once the signal to stop has come. Rejects where the camera is refused or cannot be had.
  */
-export async function scanTag(video: HTMLVideoElement, stop: AbortSignal): Promise<string | null> {
+export async function scan(
+  video: HTMLVideoElement,
+  read: (code: string) => string | null,
+  stop: AbortSignal,
+): Promise<string | null> {
   const { BarcodeDetector } = globalThis as WithDetector;
   if (!BarcodeDetector) throw new Error("no detector");
   const detector = new BarcodeDetector({ formats: ["qr_code"] });
@@ -32,8 +35,8 @@ export async function scanTag(video: HTMLVideoElement, stop: AbortSignal): Promi
     await video.play();
     while (!stop.aborted) {
       const [code] = await detector.detect(video);
-      const tag = code && tagOfCode(code.rawValue);
-      if (tag) return tag;
+      const found = code && read(code.rawValue);
+      if (found) return found;
       await new Promise((done) => setTimeout(done, LOOK_EVERY_MS));
     }
     return null;

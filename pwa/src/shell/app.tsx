@@ -13,7 +13,11 @@ import { text } from "./strings.ts";
 import { UpdateNotice } from "./update-notice.tsx";
 
 const ShelfScreen = later(async () => (await import("../shelf/screen.tsx")).ShelfScreen);
+const PairScreen = later(async () => (await import("../device/pair-screen.tsx")).PairScreen);
 const FitScreen = later(async () => (await import("../shelf/fit/screen.tsx")).FitScreen);
+
+/** Screens that the bar does not lead to. */
+const asides: Record<string, ComponentType> = { settings: SettingsScreen, pair: PairScreen };
 
 interface Screen extends Place {
   group?: Bench["meta"]["group"];
@@ -44,7 +48,8 @@ const first = listed("measure")[0];
 export function App() {
   const id = route.value[0];
   const screen = screens.find((one) => one.id === id) ?? first;
-  const View = id === "settings" ? SettingsScreen : screen?.View;
+  const aside = id ? asides[id] : undefined;
+  const View = aside ?? screen?.View;
   return (
     <div class="app">
       <button type="button" class="skip" onClick={skip}>
@@ -60,7 +65,7 @@ export function App() {
         <UpdateNotice />
         {View && <View />}
       </main>
-      <Nav items={bar} current={id === "settings" ? "settings" : (screen?.id ?? "")} />
+      <Nav items={bar} current={aside ? (id ?? "") : (screen?.id ?? "")} />
     </div>
   );
 }

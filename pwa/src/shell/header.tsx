@@ -1,4 +1,5 @@
 import { tagged } from "../shelf/tag.ts";
+import { access } from "../store/pairing.ts";
 import { currentChain, currentEngine, currentGearSet } from "../store/settings.ts";
 import { engines, readings, refused, waitingCount } from "../store/state.ts";
 import { line, syncing } from "../store/sync.ts";
@@ -40,13 +41,15 @@ function onBench(): string {
   return text.chainOn(chain.tag ?? chain.label, gears.tag ?? gears.label);
 }
 
-function stateName(): "refused" | "waiting" | "offline" | "server" {
+function stateName(): "refused" | "waiting" | "offline" | "server" | "unpaired" {
+  if (access.value !== "paired") return "unpaired";
   if (refused.value.length > 0) return "refused";
   if (waitingCount.value > 0) return "waiting";
   return line.value === "reached" ? "server" : "offline";
 }
 
 function stateWords(): string {
+  if (access.value !== "paired") return access.value === "none" ? text.onlyPhone : text.pairAgain;
   if (refused.value.length > 0) return text.refusedCount(refused.value.length);
   if (waitingCount.value > 0) {
     return syncing.value ? text.sending : `${text.onPhone}, ${text.waits(waitingCount.value)}`;

@@ -15,6 +15,8 @@ export const text = {
   onPhone: "On this phone",
   onServer: "On the server",
   nothingYet: "Nothing saved yet",
+  onlyPhone: "On this phone only",
+  pairAgain: "Pair again",
   chainOn: (chain: string, gears: string) => `${chain} on ${gears}`,
   sending: "Sending",
   coreTrouble:

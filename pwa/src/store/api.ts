@@ -1,10 +1,23 @@
 /** The service's record endpoints, typed from its own OpenAPI document. */
 import createClient from "openapi-fetch";
 import type { paths } from "../generated/api";
+import { lapse, pairing } from "./pairing.ts";
 import type { Kind, Records } from "./records.ts";
 
 const PAGE = 500;
-const client = createClient<paths>({ baseUrl: location.origin });
+export const client = createClient<paths>({ baseUrl: location.origin });
+
+const BEARER = "Bearer ";
+client.use({
+  onRequest({ request }) {
+    if (pairing.value) request.headers.set("Authorization", BEARER + pairing.value.token);
+    return request;
+  },
+  onResponse({ request, response }) {
+    const sent = request.headers.get("Authorization");
+    if (response.status === 401 && sent) lapse(sent.slice(BEARER.length));
+  },
+});
 
 type Puts = { [K in Kind]: (id: string, body: Omit<Records[K], "id">) => Promise<Answered> };
 type Answered = { response: Response; error?: unknown };

@@ -3,6 +3,7 @@ import { signal } from "@preact/signals";
 import { pullPage, putRecord } from "./api.ts";
 import { putPulled, settle } from "./db.ts";
 import { backoff, fateOf, ready } from "./outbox.ts";
+import { access, maySend } from "./pairing.ts";
 import { KINDS, type Kind, parentsOf, type Records, type Waiting } from "./records.ts";
 import { db, outbox, reload } from "./state.ts";
 
@@ -21,6 +22,8 @@ const PULL_EVERY_MS = 60_000;
 
 /** Sends and fetches now, unless that is going on already; then once more after it. */
 export async function sync(): Promise<void> {
+  // Until the shop lets the phone in, everything stays on it.
+  if (access.value !== "paired") return;
   if (syncing.value) {
     again = true;
     return;
@@ -31,7 +34,7 @@ export async function sync(): Promise<void> {
     do {
       again = false;
       await alone(async () => {
-        await push();
+        if (maySend.value) await push();
         await pull();
       });
     } while (again);

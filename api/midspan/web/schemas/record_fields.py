@@ -21,6 +21,7 @@ NEED_IDENTIFIER = "a UUID of version 7, such as 01923f5e-8c00-7000-8000-00000000
 TAG = r"^[^\s/]([^/]{0,38}[^\s/])?$"
 NEED_TAG = "1 to 40 printable characters, no slash, no blank at either end"
 MOST_NESTING = 20
+LARGEST = 1e12
 _ABSENT: dict[str, Any] = {"required": "missing", "null": "missing"}
 
 
@@ -67,8 +68,8 @@ class Moment(fields.Field[datetime]):
         metadata = {"description": description, "pattern": MOMENT, "need": need}
         super().__init__(metadata=metadata, **kwargs)
 
-    def _serialize(self, value: Any, *_: object, **__: object) -> str:  # noqa: ANN401
-        return value.astimezone(UTC).isoformat().replace("+00:00", "Z")  # type: ignore[no-any-return]
+    def _serialize(self, value: Any, *_: object, **__: object) -> str | None:  # noqa: ANN401
+        return None if value is None else value.astimezone(UTC).isoformat().replace("+00:00", "Z")
 
     def _deserialize(self, value: object, *_: object, **__: object) -> datetime:
         if isinstance(value, str) and re.fullmatch(MOMENT, value, re.ASCII):
@@ -119,6 +120,26 @@ class Tag(fields.Field[str]):
         if found is None:
             raise ValidationError("not-a-tag" if isinstance(value, str) else "not-text")
         return found
+
+
+class Amount(fields.Field[float]):
+    """A number in a unit that stands beside it; any that is finite."""
+
+    default_error_messages = _ABSENT
+
+    def __init__(self, description: str, **kwargs: Any) -> None:  # noqa: ANN401
+        """Say what is accepted, for the reference and for refusals."""
+        metadata = {"description": description, "minimum": -LARGEST, "maximum": LARGEST}
+        need = f"a number from {-LARGEST:g} to {LARGEST:g}"
+        super().__init__(metadata=metadata | {"need": need}, **kwargs)
+
+    def _deserialize(self, value: object, *_: object, **__: object) -> float:
+        if isinstance(value, bool) or not isinstance(value, (int, float)):
+            raise ValidationError("not-a-number")
+        if not -LARGEST <= value <= LARGEST:  # NaN is in no range
+            finite = isinstance(value, int) or math.isfinite(value)
+            raise ValidationError("out-of-range" if finite else "not-finite")
+        return float(value)
 
 
 class Flag(fields.Field[bool]):

@@ -1,4 +1,4 @@
-"""What is kept: engines, drives, chains, gear sets and readings, as sent and as given back."""
+"""What is kept: engines, drives, parts, builds and readings, as sent and as given back."""
 
 from typing import Any
 
@@ -8,13 +8,15 @@ from .batch import INPUTS, RESULTS
 from .inputs import DriveSchema
 from .problem import RefusalSchema
 from .quantity import OneOf, Strict, choice, number, numbers, words
-from .record_fields import Evidence, Flag, Identifier, Moment, Tag, Text
+from .record_fields import Amount, Evidence, Flag, Identifier, Moment, Tag, Text
 from .results import LimitSchema
 
 # A drive is kept as a record of its own; what its calculation gives can always be had again.
 CALCS = [calc for calc in INPUTS if calc != "drive"]
 ADJUSTERS = ("none", "vernier", "offset-bushings", "multi-keyway")
 MOST_KEYWAYS = 30
+ENTRIES = ("part", "setting", "plan", "session", "note")
+MOST_FIGURES = 40
 # Room for the fit of the largest shelf that can be asked for.
 LONGEST_INPUT, LONGEST_RESULT = 256_000, 1_500_000
 MOST_LISTED = 500
@@ -85,6 +87,51 @@ class GearSetWriteSchema(Strict):
     created_at = Moment("When it was first entered.", required=True)
 
 
+class BuildWriteSchema(Strict):
+    """A build of an engine, to keep; the drive, chain and gear set are those it starts with."""
+
+    engine_id = Identifier("The engine that is built.", required=True)
+    drive_id = Identifier("The drive it is built with.", allow_none=True)
+    chain_id = Identifier("The chain that goes in.", allow_none=True)
+    gear_set_id = Identifier("The gear set that goes in.", allow_none=True)
+    label = Text(200, "What the build is called.", required=True)
+    started_at = Moment("When work on it was started.", required=True)
+    odometer_km = number("odometer_km", required=False)
+    note = Text(4000, "Anything worth knowing.", allow_none=True)
+    created_at = Moment("When it was first entered.", required=True)
+
+
+class FigureSchema(Strict):
+    """One number of an entry, as typed: what it is, how much, and in which unit."""
+
+    label = Text(60, "What the number is.", required=True)
+    value = Amount("The number.", required=True)
+    unit = Text(20, "Its unit; empty for a plain number.", allow_none=True)
+
+
+class EntryWriteSchema(Strict):
+    """Something of a build that is no reading, to keep."""
+
+    build_id = Identifier("The build it belongs to.", required=True)
+    kind = choice(ENTRIES, "What it is: a part, a setting, a plan, a dyno session, a note.")
+    at = Moment("When it happened, or is to happen.", required=True)
+    title = Text(200, "What it is, in a few words.", required=True)
+    text = Text(4000, "The rest of it.", allow_none=True)
+    figures = fields.List(
+        fields.Nested(FigureSchema),
+        allow_none=True,
+        validate=validate.Length(0, MOST_FIGURES, error="too-many"),
+        error_messages={"invalid": "not-a-list"},
+        metadata={
+            "description": "Its numbers, in the order in which they are shown.",
+            "need": f"a list of up to {MOST_FIGURES} figures, each with label, value and unit",
+        },
+    )
+    chain_id = Identifier("The chain it is about.", allow_none=True)
+    gear_set_id = Identifier("The gear set it is about.", allow_none=True)
+    created_at = Moment("When it was first entered.", required=True)
+
+
 class _Reading(Strict):
     """What a reading is, but for the evidence itself."""
 
@@ -94,6 +141,7 @@ class _Reading(Strict):
     gear_set_id = Identifier(
         "The gear set it was fitted to, or that was measured.", allow_none=True
     )
+    build_id = Identifier("The build it was taken in.", allow_none=True)
     load_n = number("load_n", required=False)
     calc = choice(CALCS, "The calculation that gave the result.")
     taken_at = Moment("When it was taken.", required=True)
@@ -136,6 +184,14 @@ class ChainRecordSchema(ChainWriteSchema, _Kept):
 
 class GearSetRecordSchema(GearSetWriteSchema, _Kept):
     """A gear set, as kept."""
+
+
+class BuildRecordSchema(BuildWriteSchema, _Kept):
+    """A build, as kept."""
+
+
+class EntryRecordSchema(EntryWriteSchema, _Kept):
+    """An entry of a build, as kept."""
 
 
 class ReadingRecordSchema(_Reading, _Kept):
@@ -189,6 +245,18 @@ class GearSetPageSchema(_Page):
     """Gear sets, in the order of their ids."""
 
     items = fields.List(fields.Nested(GearSetRecordSchema), required=True)
+
+
+class BuildPageSchema(_Page):
+    """Builds, in the order of their ids."""
+
+    items = fields.List(fields.Nested(BuildRecordSchema), required=True)
+
+
+class EntryPageSchema(_Page):
+    """Entries of builds, in the order of their ids."""
+
+    items = fields.List(fields.Nested(EntryRecordSchema), required=True)
 
 
 class ReadingPageSchema(_Page):

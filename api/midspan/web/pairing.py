@@ -1,0 +1,94 @@
+"""Pairing devices with the shop, and revoking them."""
+
+from typing import Any
+from uuid import UUID
+
+from flask import current_app
+from flask_smorest import Blueprint
+
+from midspan.store import Store, devices
+
+from . import access
+from .examples import named
+from .parsing import RecordParser
+from .problems import Problem
+from .records import ID, read_id
+from .schemas import devices as s
+from .schemas.records import PageQuerySchema
+
+
+class PairingBlueprint(Blueprint):
+    """Loads what is sent through its schema; refuses in the core's form."""
+
+    ARGUMENTS_PARSER = RecordParser()
+
+
+blp = PairingBlueprint(
+    "pairing", __name__, url_prefix="/api/v1",
+    description="Devices of the shop. An owner lets them in by a code, and revokes them.",
+)  # fmt: skip
+blp.url_value_preprocessor(read_id)
+
+
+@blp.post("/pair")
+@blp.arguments(s.PairSchema, examples=named("pair"))
+@blp.response(201, s.PairedSchema, examples=named("paired"))
+def pair(values: dict[str, Any]) -> dict[str, Any]:
+    """Pair a device by a code, which is then used up; the token comes in this answer alone."""
+    with _store().writing() as session:
+        done = devices.pair(session, values["code"], values["device_name"])
+        shop_name = devices.shop_name(session, done[1].shop_id) if done else ""
+    if done is None:
+        raise Problem("code-refused")
+    token, device = done
+    return {"token": token, "shop_name": shop_name, "device": device}
+
+
+@blp.post("/pairing-codes")
+@blp.arguments(s.NewCodeSchema, examples=named("new-code"))
+@blp.response(201, s.CodeSchema, examples=named("code"))
+def new_code(values: dict[str, Any]) -> dict[str, Any]:
+    """Make a code that pairs one device, within ten minutes."""
+    with _store().writing() as session:
+        code, ends = devices.open_code(session, access.shop(), values["role"])
+    return {"code": code, "role": values["role"], "expires_at": ends}
+
+
+@blp.get("/me")
+@blp.response(200, s.MeSchema, examples=named("me"))
+def me() -> dict[str, Any]:
+    """Say which device asks, what it may do, and in which shop."""
+    with _store().reading() as session:
+        return {
+            "shop_name": devices.shop_name(session, access.shop()),
+            "device": access.device(),
+        }
+
+
+@blp.get("/devices")
+@blp.arguments(PageQuerySchema, location="query")
+@blp.response(200, s.DevicePageSchema, examples=named("device-page"))
+def page(query: dict[str, Any]) -> dict[str, Any]:
+    """List the paired devices, page by page; revoked ones are left out."""
+    with _store().reading() as session:
+        rows, following = devices.page(session, access.shop(), query.get("after"), query["limit"])
+    return {"items": rows, "next": following}
+
+
+@blp.route("/devices/<id>", methods=["DELETE"], parameters=[ID])
+@blp.response(200, s.DeviceSchema, examples=named("device"))
+def revoke(id: UUID) -> Any:  # noqa: ANN401
+    """Revoke a device: its token no longer works. A device may revoke itself; others, an owner."""
+    if id != access.device().id:
+        access.need("owner")
+    with _store().writing() as session:
+        found = devices.revoke(session, access.shop(), id)
+    if found is None:
+        raise Problem("no-such-record", f"No paired device has the id {id}.")
+    return found
+
+
+def _store() -> Store:
+    found = current_app.extensions["midspan"]
+    assert isinstance(found, Store)  # noqa: S101  (create_app put it there)
+    return found

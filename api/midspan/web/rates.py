@@ -1,0 +1,67 @@
+"""How often anyone may ask: little where codes could be guessed, plenty elsewhere.
+
+What is counted here, each worker counts for itself, unless the setting names a store that they
+share. Wrong pairing codes are counted in the database as well, which every host shares anyway;
+see `midspan.store.devices`.
+"""
+
+import time
+
+from flask import Flask, request
+from limits import RateLimitItem, RateLimitItemPerMinute
+from limits.errors import ConfigurationError, StorageError
+from limits.storage import MemoryStorage, storage_from_string
+from limits.strategies import FixedWindowRateLimiter
+
+from midspan.settings import BadSetting, Settings, variable
+
+from .problems import Problem
+
+PAIR = "/api/v1/pair"
+PAIR_EACH = RateLimitItemPerMinute(10, namespace="pair-each")
+PAIR_ALL = RateLimitItemPerMinute(60, multiples=10, namespace="pair-all")
+
+
+def limit(app: Flask, settings: Settings) -> None:
+    """Count requests, by the address they come from, and answer too many with 429.
+
+    Raises
+    ------
+    BadSetting : the setting names no store that can be used
+    """
+    try:
+        storage = storage_from_string(settings.rate_limit_store, wrap_exceptions=True)
+    except ConfigurationError:  # its words may hold a password
+        need = "needs a URI that the package limits knows, with that store's client installed."
+        raise BadSetting(f"{variable('rate_limit_store')}: {need}") from None
+    shared, own = FixedWindowRateLimiter(storage), FixedWindowRateLimiter(MemoryStorage())
+    most = settings.requests_per_minute
+    any_route = [RateLimitItemPerMinute(most, namespace="any")] if most else []
+
+    def check() -> None:
+        address = request.remote_addr or ""
+        for item in any_route:
+            _hit(app, shared, own, item, address)
+        if request.path == PAIR:
+            _hit(app, shared, own, PAIR_EACH, address)
+            _hit(app, shared, own, PAIR_ALL, "all")
+
+    app.before_request(check)
+
+
+def _hit(
+    app: Flask, shared: FixedWindowRateLimiter, own: FixedWindowRateLimiter,
+    item: RateLimitItem, who: str,
+) -> None:  # fmt: skip
+    """Count one request; where the shared store is away, this worker counts by itself."""
+    used = shared
+    try:
+        passed = used.hit(item, who)
+    except StorageError as error:
+        app.logger.warning("the store of rate limits cannot be used: %s", type(error).__name__)
+        used = own
+        passed = used.hit(item, who)
+    if not passed:
+        ends = used.get_window_stats(item, who).reset_time
+        wait = {"Retry-After": str(max(1, round(ends - time.time())))}
+        raise Problem("too-many-requests", headers=wait)
