@@ -117,7 +117,6 @@ def calculate(payload: object) -> dict[str, object]:
         "valve": valve,
         "method": method,
         "measured": seen,
-        "state": None,
         "least_at_deg": at,
         "seated_at_top_mm": gap.at_top,
         "loss_per_deg_mm": abs(gap.piston_rate(at)),

@@ -6,20 +6,21 @@ from .uncertainty import Interval
 from .verdict import Judgement, Verdict
 
 WOULD_TOUCH = "would-touch"
-OUTCOMES = (WOULD_TOUCH, "below", "too-close", "within")
+OUTCOMES = (WOULD_TOUCH, "below", "too-close", "limits-disagree", "within")
 _HEADLINES = {
     WOULD_TOUCH: "Stop: valve and piston would touch",
     "below": "Too little clearance",
     "within": "Enough clearance",
     "too-close": "Too close to call",
+    "limits-disagree": "Between the limits in print",
 }
 _STEPS = {
     WOULD_TOUCH: "Do not turn the engine at this setting, not by hand either. Go back to a setting "
     "that clears; then deeper pockets, another cam or another rocker.",
     "below": "Do not run it so: move the cam the other way, or have the pockets cut deeper.",
     "within": "Check every cylinder, and again after any change of cam, rocker, gasket or lash.",
-    "too-close": "The limits in print disagree here, or the readings do not settle it: keep the "
-    "larger limit, or measure with a dial at several angles.",
+    "too-close": "Measure again, with a dial at several angles; or give it more clearance.",
+    "limits-disagree": "The limits in print disagree here. Keep to the larger, or to the maker's.",
 }
 
 
@@ -34,7 +35,7 @@ def outcome_of(at: Interval, rows: list[Judgement]) -> str:
     Returns
     -------
     one of OUTCOMES: that it would touch if the interval reaches nothing; else by the user's own
-    limit alone, if there is one; else what all the published agree on, or too close to call
+    limit alone, if there is one; else what all the published agree on, or that they do not
 
     Raises
     ------
@@ -55,7 +56,7 @@ def outcome_of(at: Interval, rows: list[Judgement]) -> str:
     said = {row.outcome for row in told}
     if len(said) == 1:
         return str(said.pop())
-    return "too-close"
+    return "too-close" if own or "too-close" in said else "limits-disagree"
 
 
 def verdict_of(at: Interval, angle: float, rows: list[Judgement]) -> Verdict:
@@ -95,9 +96,6 @@ def verdict_of(at: Interval, angle: float, rows: list[Judgement]) -> Verdict:
         why += "; wanted at least " + ", ".join(ends)
     if outcome == WOULD_TOUCH:
         why += ". The interval reaches contact, so contact is not ruled out"
-    headline = _HEADLINES[outcome]
-    if outcome == "too-close" and len({row.outcome for row in told}) > 1:
-        headline = "Between the limits in print"
     # The strictest is the one it rests on.
     strict = max(told, key=lambda row: row.lower or 0.0).limit if told else None
-    return Verdict(outcome, headline, why + ".", _STEPS[outcome], strict, None)
+    return Verdict(outcome, _HEADLINES[outcome], why + ".", _STEPS[outcome], strict, None)

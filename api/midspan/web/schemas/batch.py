@@ -8,6 +8,20 @@ from .inputs import (
     ElongationInputSchema,
     SlackInputSchema,
 )
+from .lift_inputs import (
+    ClearanceInputSchema,
+    CompressionInputSchema,
+    LiftInputSchema,
+    MatrixInputSchema,
+    RockersInputSchema,
+)
+from .lift_results import (
+    ClearanceResultSchema,
+    CompressionResultSchema,
+    LiftResultSchema,
+    MatrixResultSchema,
+    RockersResultSchema,
+)
 from .problem import RefusalSchema
 from .quantity import OneOf, Strict, choice
 from .results import (
@@ -42,6 +56,11 @@ INPUTS: dict[str, type[Schema]] = {
     "gear": GearInputSchema,
     "combined": CombinedInputSchema,
     "fit": FitInputSchema,
+    "lift": LiftInputSchema,
+    "rockers": RockersInputSchema,
+    "matrix": MatrixInputSchema,
+    "clearance": ClearanceInputSchema,
+    "compression": CompressionInputSchema,
 }
 RESULTS: dict[str, type[Schema]] = {
     "drive": DriveResultSchema,
@@ -53,6 +72,11 @@ RESULTS: dict[str, type[Schema]] = {
     "gear": GearResultSchema,
     "combined": CombinedResultSchema,
     "fit": FitResultSchema,
+    "lift": LiftResultSchema,
+    "rockers": RockersResultSchema,
+    "matrix": MatrixResultSchema,
+    "clearance": ClearanceResultSchema,
+    "compression": CompressionResultSchema,
 }
 
 
