@@ -126,6 +126,13 @@ def heating(rng: random.Random, method: str) -> Payload:
             made[f"{part}_temperature_c"] = rng.uniform(low, high)
     if rng.random() < 0.4:
         made["cold_temperature_c"] = rng.uniform(-10, 30)
+    for field, most in (
+        ("expansion_error_ppm", 3), ("temperature_error_k", 20), ("cold_temperature_error_k", 5)
+    ):  # fmt: skip
+        # By what was drawn already, so that all else is drawn as it was before there were these.
+        own = random.Random(field + repr(made))  # noqa: S311
+        if own.random() < 0.2:
+            made[field] = own.uniform(0, most)
     return made
 
 
@@ -136,6 +143,12 @@ def heat(rng: random.Random, method: str) -> Payload:
         made["movement_mm"] = rng.uniform(0.5, 12)
     if rng.random() < 0.3:
         made["stiffness_n_per_mm"] = rng.uniform(500, 20000)
+        made["stiffness_source"] = "measured on a bench"
+    own = random.Random(repr(made))  # noqa: S311
+    if own.random() < 0.3:
+        made["compliance_um_per_kn"] = own.uniform(0, 50)
+    if "movement_mm" in made and own.random() < 0.5:
+        made["standard_uncertainty_mm"] = own.uniform(0.01, 0.5)
     return window(rng, made)
 
 

@@ -11,6 +11,7 @@ import click
 from midspan import settings as settings_of
 from midspan.core import CALCS, VERSION, run
 from midspan.core.errors import Refused
+from midspan.keeping import backup, restore
 from midspan.settings import BadSetting, Settings
 from midspan.store.devices import ROLES
 
@@ -29,6 +30,10 @@ def main(context: click.Context) -> None:
         context.obj = settings_of.read(os.environ)
     except BadSetting as bad:
         raise click.ClickException(str(bad)) from None
+
+
+main.add_command(backup)
+main.add_command(restore)
 
 
 @main.command()

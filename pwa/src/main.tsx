@@ -15,6 +15,7 @@ import "./styles/controls.css";
 import "./styles/bench.css";
 import "./styles/benches.css";
 import "./styles/result.css";
+import "./styles/reasons.css";
 import "./styles/drawing.css";
 import "./styles/screens.css";
 import "./styles/shelf.css";

@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from core.test_bad_input import GOOD
+from core.good_inputs import GOOD
 from midspan.core import glossary, run
 
 TERMS: dict[str, dict[str, Any]] = run("glossary", {})["terms"]
@@ -16,6 +16,7 @@ ENDINGS = {
     "_mm_per_deg2": "mm/deg2", "_mm_deg": "mm deg", "_per_deg_mm": "mm", "_mm_per_deg": "mm/deg",
     "_kpa": "kPa", "_min": "min", "_n_per_mm": "N/mm", "_mm": "mm", "_km": "km", "_deg": "deg",
     "_percent": "%", "_pitches": "", "_c": "degC", "_ppm": "1e-6/K", "_n": "N",
+    "_k": "K", "_um_per_kn": "um/kN",
 }  # fmt: skip
 # The drawing's coordinates, in mm as its description says: a point has x and y on any drawing.
 DRAWING = {"x", "y", "r", "taut_strand", "slack_strand", "slack_normal"}

@@ -18,6 +18,7 @@ from midspan.core.heat import (
     elongation_for_hot_excess,
     hot_excess,
     hot_geometry,
+    loop_stiffness,
     shaft_load,
     tension,
 )
@@ -319,3 +320,59 @@ def test_a_hot_zone_that_nobody_can_be_sure_of_is_said() -> None:
     sure = run("heat", asked | {"movement_mm": 30.0})["warnings"]
     assert "hot-too-close" not in {w["code"] for w in sure}
     assert "not-measured" not in {w["code"] for w in sure}
+
+
+@pytest.mark.parametrize("teeth", [(22, 44), (18, 36), (30, 30)], ids=str)
+def test_the_bearing_load_is_the_push_of_the_wrap_on_the_gear(teeth: tuple[int, int]) -> None:
+    """A chain of pull T bent round an arc pushes with T for each radian of it, inward. Summed over
+    the arc that the chain really lies on (the far side of the cam gear, and of the crank gear), the
+    push is along the centre line, each shaft towards the other, alike on both.
+    """
+    drive = Drive(9.525, *teeth, 125.0, 62)
+    b, pull, steps = geometry(drive).angle, 350.0, 20000
+    # Crank at the origin, cam at (C, 0); each wrap is centred on the direction away from the other.
+    loads = []
+    for away, wrap in ((math.pi, math.pi - 2 * b), (0.0, math.pi + 2 * b)):
+        x = y = 0.0
+        for i in range(steps):
+            at = away + wrap * ((i + 0.5) / steps - 0.5)
+            x -= pull * wrap / steps * math.cos(at)
+            y -= pull * wrap / steps * math.sin(at)
+        loads.append((x, y))
+    (crank_x, crank_y), (cam_x, cam_y) = loads
+    known = shaft_load(pull, b)
+    assert crank_x == pytest.approx(known, rel=1e-6)
+    assert cam_x == pytest.approx(-known, rel=1e-6)
+    assert abs(crank_y) < 1e-6 * pull
+    assert abs(cam_y) < 1e-6 * pull
+
+
+@given(payload=cam_drives(), stiffness=floats(500, 2e4), give=floats(0, 50))
+def test_shafts_that_give_way_take_their_part(
+    payload: Payload, stiffness: float, give: float
+) -> None:
+    """Solved apart, by bisection: the pull at which chain stretch and shorter centres together make
+    up for what the chain is too short, the taut length by its slope with the centre distance.
+    """
+    drive, short = Drive(*payload.values()), 0.05
+    angle = geometry(drive).angle
+    compliance = give * 1e-6
+
+    def left(pull: float) -> float:
+        nearer = compliance * 2 * pull * math.cos(angle)
+        return short - 2 * math.cos(angle) * nearer - pull / stiffness
+
+    pull = brentq(left, 0, stiffness * short + 1)
+    assert tension(loop_stiffness(stiffness, compliance, angle), -short) == pytest.approx(pull)
+
+
+def test_a_stiffness_comes_with_where_it_is_from() -> None:
+    tight = {"movement_mm": 3.0}
+    assert heat(**tight)["interference"]["origin"] == "from memory, unverified"
+    given_by_user = heat(**tight, stiffness_n_per_mm=4000)["interference"]
+    assert (given_by_user["origin"], given_by_user["source"]) == ("given by the user", "")
+    named = heat(**tight, stiffness_n_per_mm=4000, stiffness_source="test rig")["interference"]
+    assert named["origin"] == "maker's manual, entered by the user"
+    assert named["source"] == "test rig"
+    softer = heat(**tight, stiffness_n_per_mm=4000, compliance_um_per_kn=20)["interference"]
+    assert softer["tension_high_n"] < given_by_user["tension_high_n"]

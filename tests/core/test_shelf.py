@@ -172,7 +172,9 @@ def test_the_fit_from_movements_to_probabilities(seed: int) -> None:
 def test_hot_predictions_are_those_of_the_heat_calculation() -> None:
     """A combination's cold movement, put into the heat calculation, comes out as its hot one."""
     shelf = MadeUp(np.random.default_rng(4), 5, 3, 10)
-    warm = {"block_material": "aluminium-356", "block_temperature_c": 60}
+    # Materials and temperatures exact: what they leave open comes on top of the cold interval.
+    warm = {"block_material": "aluminium-356", "block_temperature_c": 60, "temperature_error_k": 0,
+            "expansion_error_ppm": 0, "cold_temperature_error_k": 0}  # fmt: skip
     found = run("fit", {**shelf.payload, "heat": warm})
     for row in found["combinations"]:
         if not row["determined"]:

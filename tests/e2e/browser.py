@@ -24,6 +24,8 @@ class Phone:
         self.profile = profile
         self.complaints: list[str] = []
         self.lost_network = False
+        # Further flags for the browser, such as what its camera shows.
+        self.more: tuple[str, ...] = ()
         self.paired: set[str] = set()  # addresses of the services that it was paired with
         self.process: subprocess.Popen[bytes] | None = None
         self.context: BrowserContext | None = None
@@ -43,6 +45,7 @@ class Phone:
                 f"--window-size={PHONE['width']},{PHONE['height']}",
                 *QUIET,
                 *root,
+                *self.more,
                 "about:blank",
             ],
             stdout=subprocess.DEVNULL,

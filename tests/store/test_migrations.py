@@ -10,8 +10,9 @@ from midspan.store import Store, at_head, upgrade
 from midspan.store.migrate import downgrade
 from midspan.store.models import LOCAL_SHOP, Base, Shop
 
-TABLES = {"shop", "engine", "drive", "chain", "gear_set", "build", "entry", "reading"}
-# What lets devices in; all else but the shop are records.
+RECORDS = {"engine", "drive", "chain", "gear_set", "build", "entry", "reading"}
+TABLES = RECORDS | {"shop", "sent_batch"}
+# What lets devices in.
 ACCESS = {"device", "pairing_code"}
 
 
@@ -69,6 +70,8 @@ def test_many_processes_may_migrate_at_once(url: str) -> None:
 
 def test_every_key_leads_with_the_shop() -> None:
     for name in (TABLES | ACCESS) - {"shop"}:
+        assert next(iter(Base.metadata.tables[name].primary_key)).name == "shop_id"
+    for name in RECORDS | ACCESS:
         table = Base.metadata.tables[name]
         assert [column.name for column in table.primary_key] == ["shop_id", "id"]
         if name not in ACCESS:

@@ -1,4 +1,4 @@
-"""The service on an empty, migrated SQLite store; its document; and well-formed requests."""
+"""The service on an empty, migrated store of either kind; its document; well-formed requests."""
 
 from collections.abc import Iterator
 from pathlib import Path
@@ -8,25 +8,36 @@ import pytest
 from flask import Flask
 from flask.testing import FlaskClient
 
+from databases import KINDS, Databases
 from midspan.settings import Settings
-from midspan.store import upgrade
 from midspan.web import create_app
+from midspan.web.examples import WRITES
 from web.document import Document
 from web.pairing import client_of, paired
 from web.process import Process
+from web.shelf import BUILD, Shelf
+
+
+def pytest_generate_tests(metafunc: pytest.Metafunc) -> None:
+    """Run what may touch the store on both kinds; a module can say that it KEEPS_NOTHING."""
+    if "store_kind" in metafunc.fixturenames:
+        nothing = getattr(metafunc.module, "KEEPS_NOTHING", False)
+        metafunc.parametrize("store_kind", KINDS[:1] if nothing else KINDS, scope="module")
 
 
 @pytest.fixture
-def settings(tmp_path: Path) -> Settings:
-    """Settings of a service with a data folder of its own."""
-    return Settings(data_dir=tmp_path / "data", requests_per_minute=0)
+def settings(tmp_path: Path, store_kind: str, databases: Databases) -> Iterator[Settings]:
+    """Settings of a service with a data folder and a migrated database of its own."""
+    folder = tmp_path / "data"
+    url = databases.migrated(store_kind, folder)
+    yield Settings(data_dir=folder, database_url=url, requests_per_minute=0)
+    databases.drop(url)
 
 
 @pytest.fixture
 def app(settings: Settings) -> Iterator[Flask]:
-    """The service, its database migrated."""
+    """The service on them."""
     made = create_app(settings)
-    upgrade(made.extensions["midspan"])
     yield made
     made.extensions["midspan"].close()
 
@@ -62,6 +73,15 @@ def drive() -> dict[str, Any]:
 def slack(drive: dict[str, Any]) -> dict[str, Any]:
     """A well-formed input of the calculation "slack"."""
     return {"drive": drive, "method": "total", "readings_mm": [5.4, 5.6, 5.5]}
+
+
+@pytest.fixture
+def shelf(client: FlaskClient, document: Document) -> Shelf:
+    """The service's records, with the engine and the build that the others refer to."""
+    made = Shelf(client, document)
+    made.put("engine", 1, WRITES["engine"], 201)
+    made.put("build", BUILD, WRITES["build"], 201)
+    return made
 
 
 @pytest.fixture

@@ -11,6 +11,7 @@ from midspan.web.examples import INPUTS
 from vectors import vectors
 from web.document import Document, dotted, put_at
 
+KEEPS_NOTHING = True
 SENT = [(name, text) for name, text in vectors() if name in CALCS]
 
 

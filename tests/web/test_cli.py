@@ -13,7 +13,7 @@ from midspan.cli import main
 from midspan.core import run
 from midspan.demo import scenario
 from midspan.settings import Settings
-from midspan.store import Chain, Drive, Engine, GearSet, Reading, Store, at_head
+from midspan.store import Build, Chain, Drive, Engine, Entry, GearSet, Reading, Store, at_head
 from midspan.store.explain import explain
 from midspan.store.models import LOCAL_SHOP
 from midspan.store.records import page
@@ -38,7 +38,7 @@ def store(tmp_path: Path) -> Store:
 
 def everything(store: Store) -> dict[str, list[Any]]:
     with store.reading() as session:
-        kinds = (Engine, Drive, Chain, GearSet, Reading)
+        kinds = (Engine, Drive, Chain, GearSet, Build, Entry, Reading)
         return {
             kind.__tablename__: list(page(session, kind, LOCAL_SHOP, None, 500)[0])
             for kind in kinds
@@ -79,7 +79,8 @@ def test_the_demonstration_is_loaded_once(command, store: Store) -> None:
     before = everything(store)
     assert {name: len(rows) for name, rows in before.items()} == {
         "engine": 1, "drive": len(told["drives"]), "chain": len(told["chains"]),
-        "gear_set": len(told["gear_sets"]), "reading": len(told["readings"]),
+        "gear_set": len(told["gear_sets"]), "build": len(told["builds"]),
+        "entry": len(told["entries"]), "reading": len(told["readings"]),
     }  # fmt: skip
     assert "added" not in command("demo").output
     received = {name: [row.received_at for row in rows] for name, rows in before.items()}
@@ -93,8 +94,12 @@ def test_the_demonstration_says_that_it_is_invented_and_the_core_computes_it(
     command("demo")
     kept = everything(store)
     assert kept["engine"][0].invented
-    for row in kept["engine"] + kept["drive"] + kept["chain"] + kept["gear_set"]:
+    for row in kept["engine"] + kept["drive"] + kept["chain"] + kept["gear_set"] + kept["build"]:
         assert "invented" in (getattr(row, "label", None) or row.name).lower()
+    for row in kept["entry"]:
+        assert "invented" in row.title.lower()
+        assert "invented" in row.text.lower()
+    assert {row.kind for row in kept["entry"]} == {"part", "setting", "plan", "session", "note"}
     for row in kept["reading"]:
         assert "invented" in row.note.lower()
         assert row.result == json.loads(json.dumps(run(row.calc, row.input)))

@@ -11,6 +11,7 @@ from midspan.settings import Settings
 from midspan.web import create_app
 from web.document import Document
 
+KEEPS_NOTHING = True
 FIXTURE = Path(__file__).parents[2] / "fixtures" / "openapi.json"
 
 

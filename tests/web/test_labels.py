@@ -12,6 +12,7 @@ import zxingcpp
 from midspan.web.labels import CODE_MM, HEIGHT_MM, MARGIN_MM, PREFIX, WIDTH_MM
 from web.document import Document
 
+KEEPS_NOTHING = True
 SVG = "{http://www.w3.org/2000/svg}"
 PATH = "/api/v1/labels/{tag}.svg"
 TAGS = ["1", "C-07", "C 07", "Ä-12", "日本", "x" * 20, "x" * 21, "x" * 40, "<&\">'", "..", "%2F"]

@@ -9,6 +9,7 @@ from midspan import places
 from midspan.settings import Settings
 from midspan.web import create_app, headers
 
+KEEPS_NOTHING = True
 HASHED = "/assets/index-C0ffee12.js"
 
 

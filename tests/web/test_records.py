@@ -9,48 +9,9 @@ from midspan.core import VERSION, run
 from midspan.web.examples import INPUTS, RESULTS, WRITES
 from midspan.web.schemas.records import CALCS, LONGEST_INPUT, LONGEST_RESULT
 from web.document import Document
+from web.shelf import BUILD, Shelf, key
 
 NOUNS = ("engine", "drive", "chain", "gear-set", "build", "entry", "reading")
-BUILD = 5  # the number of the build that the example of an entry refers to
-
-
-def many(noun: str) -> str:
-    return "entries" if noun == "entry" else f"{noun}s"
-
-
-def key(number: int) -> str:
-    return f"01923f5e-8c00-7000-8000-{number:012x}"
-
-
-class Shelf:
-    """Sends records and holds every answer against the document."""
-
-    def __init__(self, client: Any, document: Document) -> None:
-        self.client = client
-        self.document = document
-
-    def put(self, noun: str, number: int, values: Any, status: int) -> Any:
-        sent = {"data": json.dumps(values), "content_type": "application/json"}
-        answer = self.client.put(f"/api/v1/{many(noun)}/{key(number)}", **sent)
-        assert answer.status_code == status, answer.text
-        return self.document.expect(answer, "put", f"/api/v1/{many(noun)}/{{id}}")
-
-    def get(self, noun: str, number: int) -> Any:
-        answer = self.client.get(f"/api/v1/{many(noun)}/{key(number)}")
-        return self.document.expect(answer, "get", f"/api/v1/{many(noun)}/{{id}}")
-
-    def page(self, noun: str, query: str = "") -> Any:
-        answer = self.client.get(f"/api/v1/{many(noun)}{query}")
-        return self.document.expect(answer, "get", f"/api/v1/{many(noun)}")
-
-
-@pytest.fixture
-def shelf(client, document: Document) -> Shelf:
-    """The service's records, with the engine and the build that the others refer to."""
-    made = Shelf(client, document)
-    made.put("engine", 1, WRITES["engine"], 201)
-    made.put("build", BUILD, WRITES["build"], 201)
-    return made
 
 
 @pytest.mark.parametrize("noun", NOUNS)
@@ -62,7 +23,7 @@ def test_a_record_is_kept_as_sent(shelf: Shelf, noun: str) -> None:
     assert (kept["id"], kept["version"]) == (key(2), 1)
     assert kept in shelf.page(noun)["items"]
     # What comes back can be sent again, less what the store added.
-    added = ("id", "version", "received_at")
+    added = ("id", "version", "received_at", "deleted_at")
     shelf.put(noun, 2, {k: v for k, v in kept.items() if k not in added}, 200)
 
 
@@ -70,7 +31,7 @@ def test_a_record_is_kept_as_sent(shelf: Shelf, noun: str) -> None:
 def test_a_change_replaces_what_was_kept(shelf: Shelf, noun: str) -> None:
     shelf.put(noun, 2, WRITES[noun], 201)
     field = "name" if noun == "engine" else "label"
-    changed = shelf.put(noun, 2, WRITES[noun] | {field: "Other"}, 200)
+    changed = shelf.put(noun, 2, WRITES[noun] | {field: "Other"}, 200, '"1"')
     assert (changed[field], changed["version"]) == ("Other", 2)
     assert shelf.get(noun, 2) == changed
 
@@ -312,8 +273,10 @@ def test_an_entry_keeps_its_figures_in_order(shelf: Shelf) -> None:
     kept = shelf.put("entry", 2, WRITES["entry"] | {"figures": figures}, 201)
     assert kept["figures"] == figures
     assert shelf.put("entry", 2, WRITES["entry"] | {"figures": figures}, 200)["version"] == 1
-    assert shelf.put("entry", 2, WRITES["entry"] | {"figures": figures[::-1]}, 200)["version"] == 2
-    assert shelf.put("entry", 2, WRITES["entry"] | {"figures": None}, 200)["figures"] is None
+    turned = shelf.put("entry", 2, WRITES["entry"] | {"figures": figures[::-1]}, 200, '"1"')
+    assert turned["version"] == 2
+    empty = shelf.put("entry", 2, WRITES["entry"] | {"figures": None}, 200, '"2"')
+    assert empty["figures"] is None
 
 
 def test_a_reading_belongs_to_its_build(shelf: Shelf) -> None:
@@ -331,7 +294,7 @@ def test_what_a_part_was_not_told_comes_back_as_null(shelf: Shelf) -> None:
     chain = {name: WRITES["chain"][name] for name in ("label", "pitch_mm", "links", "created_at")}
     kept = shelf.put("chain", 2, chain, 201)
     assert (kept["tag"], kept["distance_run_km"], kept["description"]) == (None, None, None)
-    assert shelf.put("gear-set", 2, WRITES["gear-set"], 200)["version"] == 2
+    assert shelf.put("gear-set", 2, WRITES["gear-set"], 200, '"1"')["version"] == 2
 
 
 @pytest.mark.parametrize(

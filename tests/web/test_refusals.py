@@ -2,6 +2,7 @@
 
 import json
 import logging
+from dataclasses import replace
 from io import BytesIO
 from typing import Any, NamedTuple
 from urllib.parse import unquote
@@ -10,10 +11,12 @@ import pytest
 from flask import Flask
 from sqlalchemy.exc import OperationalError
 
+from databases import Databases
 from midspan.settings import Settings
 from midspan.store import tokens, upgrade
 from midspan.store.models import LOCAL_SHOP
 from midspan.web import create_app
+from midspan.web.examples import WRITES
 from midspan.web.problems import KINDS, pointer
 from web.document import Document
 from web.pairing import bearer
@@ -22,6 +25,8 @@ JSON = "application/json"
 FORM = "application/x-www-form-urlencoded"
 ENGINE = "/api/v1/engines/01923f5e-8c00-7000-8000-000000000001"
 SLACK = "/api/v1/calc/slack"
+SYNC = "/api/v1/sync"
+BATCH = {"Idempotency-Key": '"batch"'}
 PAIR = {"code": "ABCDE-23456", "device_name": "Phone"}
 
 
@@ -43,7 +48,7 @@ CASES = {
     "no such page": Case("GET", "/nowhere", 404, "about:blank"),
     "no such page of the API": Case("GET", "/api/v1/nowhere", 404, "about:blank"),
     "no such problem": Case("GET", "/problems/nothing", 404, "about:blank"),
-    "method": Case("DELETE", ENGINE, 405, "about:blank"),
+    "method": Case("POST", ENGINE, 405, "about:blank"),
     "method of a calculation": Case("GET", SLACK, 405, "about:blank"),
     "no body": Case("POST", SLACK, 400, "not-json"),
     "half a body": Case("POST", SLACK, 400, "not-json", b'{"drive": '),
@@ -96,6 +101,42 @@ CASES = {
         field="itms", code="unknown-field",
     ),
     "no record": Case("GET", ENGINE, 404, "no-such-record"),
+    "nothing to delete": Case("DELETE", ENGINE, 404, "no-such-record"),
+    "a change of nothing": Case(
+        "PUT", ENGINE, 412, "changed-meanwhile", WRITES["engine"], headers={"If-Match": '"1"'}
+    ),
+    "batch without a key": Case("POST", SYNC, 400, "key-needed", {"changes": []}),
+    "batch with a bare key": Case(
+        "POST", SYNC, 400, "key-needed", {"changes": []}, headers={"Idempotency-Key": "a"}
+    ),
+    "sync of no object": Case(
+        "POST", SYNC, 422, "input-refused", [], headers=BATCH, field="", code="not-an-object"
+    ),
+    "sync of nothing": Case(
+        "POST", SYNC, 422, "input-refused", {}, headers=BATCH, field="changes", code="missing"
+    ),
+    "sync, no list": Case(
+        "POST", SYNC, 422, "input-refused", {"changes": 1}, headers=BATCH,
+        field="changes", code="not-a-list",
+    ),
+    "sync, misspelt": Case(
+        "POST", SYNC, 422, "input-refused", {"change": []}, headers=BATCH,
+        field="change", code="unknown-field",
+    ),
+    "sync, too many": Case(
+        "POST", SYNC, 422, "input-refused", {"changes": [0] * 1001}, headers=BATCH,
+        field="changes", code="too-many",
+    ),
+    "sync, twice": Case(
+        "POST", SYNC, 422, "input-refused", b'{"changes": [{"kind": 1, "kind":2}]}', headers=BATCH,
+        field="kind", code="given-twice",
+    ),
+    "sync, nested deep": Case("POST", SYNC, 400, "not-json", b"[" * 100_000, headers=BATCH),
+    "sync, half a body": Case("POST", SYNC, 400, "not-json", b'{"changes": [', headers=BATCH),
+    "cursor": Case(
+        "GET", "/api/v1/changes?after=x", 422, "input-refused", field="after", code="not-a-cursor"
+    ),
+    "cursor of elsewhere": Case("GET", "/api/v1/changes?after=0-1", 410, "cursor-unknown"),
     "no reading to explain": Case(
         "GET", ENGINE.replace("engines", "readings") + "/explanation", 404, "no-such-record"
     ),
@@ -157,8 +198,8 @@ CASES = {
 
 
 @pytest.fixture
-def settings(tmp_path) -> Settings:
-    return Settings(data_dir=tmp_path, max_body_bytes=20_000, requests_per_minute=0)
+def settings(settings: Settings) -> Settings:
+    return replace(settings, max_body_bytes=20_000)
 
 
 @pytest.mark.parametrize("case", CASES.values(), ids=CASES)
@@ -187,7 +228,8 @@ def test_it_is_refused_in_the_one_form(client, document: Document, settings, cas
 
 
 def test_every_kind_of_problem_is_met_here_or_below() -> None:
-    below = {"unexpected", "store-unavailable", "store-not-migrated", "reading-exists"}
+    below = {"unexpected", "store-unavailable", "store-not-migrated"}
+    below |= {"reading-exists", "version-needed", "sent-twice", "key-reused"}  # of records, sync
     below |= {"not-allowed", "too-many-requests"}  # in test_access.py and test_rates.py
     assert {case.type for case in CASES.values()} - {"about:blank"} | below == set(KINDS)
 
@@ -254,8 +296,10 @@ def test_a_store_that_cannot_be_used_is_503_and_its_words_stay_inside(app: Flask
     assert "secret" not in answer.text
 
 
-def test_before_the_migration_it_is_up_but_not_ready(settings: Settings, document) -> None:
-    app = create_app(settings)
+def test_before_the_migration_it_is_up_but_not_ready(
+    tmp_path, store_kind: str, databases: Databases, document
+) -> None:
+    app = create_app(Settings(database_url=databases.empty(store_kind, tmp_path)))
     client = app.test_client()
     document.expect(client.get("/healthz"), "get", "/healthz")
     answer = client.get("/readyz")

@@ -109,6 +109,9 @@ def judged_rows(held: Findings) -> list[dict[str, object]]:
         {
             "limit": limits.as_dict(row.limit, held.teeth),
             "outcome": row.outcome,
+            "value": held.by[row.limit.quantity].at.value,
+            "low": held.by[row.limit.quantity].at.low,
+            "high": held.by[row.limit.quantity].at.high,
             "limit_value": row.nearest_end(held.by[row.limit.quantity].at.value),
             "unit": row.unit,
         }

@@ -34,6 +34,12 @@ class Build(
         """Give the standard uncertainty of the taut length [mm] by the centre distance alone."""
         return 2 * math.cos(shape.angle) * rectangular(self.centre_error)
 
+    @property
+    def centre_origin(self) -> str:
+        """Where the half-width of the centre distance is from."""
+        assumed = [a["field"] for a in self.assumptions]
+        return limits.MEMORY if "centre_distance_error_mm" in assumed else "given by the user"
+
     def with_exact_centre(self) -> "Build":
         """Give the same drive, its centre distance taken as exact."""
         return Build(

@@ -1,10 +1,10 @@
 """Put elongation, movement, rock and bench length of one chain into one estimate."""
 
 import math
-from collections import namedtuple
 
 from .bench import interval_dict
 from .build import Build, check_movement, take_build
+from .causes import CAUSES, EXPLAINED, HIGH, LOW
 from .chisquare import consistency, tail
 from .combine import Part, combine_parts, odd_one_out
 from .drive import Geometry, excess_length
@@ -22,8 +22,6 @@ from .warnings import cautions, drive_warnings
 MOST = 10
 # Readings that agree less well than one time in twenty by chance are called inconsistent.
 SURPRISING = 0.05
-# A likely cause is named if, once allowed for, the reading agrees this well.
-EXPLAINED = 0.2
 
 KINDS = ("elongation_percent", "movement_mm", "crank_rock_deg", "chain_length_mm")
 UNCERTAINTY = {
@@ -36,41 +34,6 @@ UNCERTAINTY = {
 
 # These follow the length of the chain alone, whatever the centre distance.
 OF_LENGTH = ("elongation_percent", "cam_retard_deg", "cam_retard_crank_deg")
-
-
-class Cause(namedtuple("Cause", ("code", "text", "factor"))):
-    """A likely slip: what the reading must be multiplied by to undo it, or None where the reading
-    is right but more than slack is in it.
-    """
-
-    __slots__ = ()
-
-
-# Slips seen in practice; common practice, no source.
-CAUSES = {
-    "movement_mm": (
-        Cause("one-way", "It may have been read one way instead of in and out.", 2.0),
-        Cause("counted-twice", "It may be in and out already, and was doubled once more.", 0.5),
-    ),
-    "crank_rock_deg": (
-        Cause("cam-degrees", "It may have been read in cam degrees.", 2.0),
-        Cause("doubled", "It may be in crank degrees already, and was doubled once more.", 0.5),
-    ),
-    "elongation_percent": (),
-    "chain_length_mm": (),
-}
-HIGH = {
-    "movement_mm": Cause("gear-worn", "Worn gears, or a push that stretched the chain.", None),
-    "crank_rock_deg": Cause("keys", "Play of keys or dowel, or the cam was not held.", None),
-    "elongation_percent": Cause("under-load", "Gauge or chain under more load than usual.", None),
-    "chain_length_mm": Cause("under-load", "The chain was under more load than usual.", None),
-}
-LOW = {
-    "movement_mm": Cause("not-pushed", "The strand was not pushed fully, or was held.", None),
-    "crank_rock_deg": Cause("not-taken-up", "The strands were not taken up fully.", None),
-    "elongation_percent": Cause("stiff", "Stiff or dirty joints: clean it and pull it.", None),
-    "chain_length_mm": Cause("slack", "The chain was not pulled straight.", None),
-}
 
 
 def calculate(payload: object) -> dict[str, object]:

@@ -1,19 +1,23 @@
 """Which chain on which gear set: every combination on the shelf predicted and ranked."""
 
+import math
 from collections import namedtuple
 
 from .build import Build, check_centres, check_movement, take_build
+from .causes import HIGH, LOW
 from .chisquare import consistency, within_normal
 from .drive import excess_length, geometry
 from .fields import Form
 from .heat import Growth, hot_excess, hot_geometry
 from .heating import take_heating
+from .hot import change_uncertainty
 from .instrument import assumption
 from .limits import MEMORY
 from .movement import excess_from_movement, movement_from_excess
 from .observation import Observation
 from .shelf import Shelf
 from .student import coverage_factor
+from .suspects import cause_of_trial, suspects
 from .trials import Trial, is_felt, shelf_of
 from .version import VERSION
 from .wanted import take_window
@@ -48,7 +52,7 @@ def calculate(payload: object) -> dict[str, object]:
 
     Returns
     -------
-    dict: combinations ranked, groups, consistency, next_trial, warnings, cautions
+    dict: combinations ranked, groups, consistency, suspects, next_trial, warnings, cautions
 
     Raises
     ------
@@ -68,12 +72,13 @@ def calculate(payload: object) -> dict[str, object]:
     lower, upper, origin = take_window(form)
     heat = form.take_form("heat")
     assumed: list[dict[str, object]] = []
-    growth = Growth(0.0, 0.0, 0.0)
+    growth, doubt = Growth(0.0, 0.0, 0.0), 0.0
     used: list[dict[str, object]] = []
     if heat is not None:
         heating, used = take_heating(heat, assumed)
         heat.close()
         growth = heating.growth()
+        doubt = 0.0 if build is None else change_uncertainty(build, heating)
     taken = _take_trials(form, names, build)
     bench = _take_alone(form, "bench", "chain", names.chains)
     gears = _take_alone(form, "gears", "gear_set", names.gears)
@@ -89,7 +94,9 @@ def calculate(payload: object) -> dict[str, object]:
         form.refuse("conflict", "trials", str(len(taken)) + " trials", need, step)
         form.finish()
         raise
-    ranked, pairs = _combinations(build, shelf, names, growth, lower, upper, heat is not None)
+    ranked, pairs = _combinations(
+        build, shelf, names, growth, doubt, lower, upper, heat is not None
+    )
     following = _next_trial(build, shelf, names, pairs)
     if following is not None and following["share"] is not None:
         text = "Uncertainty of the next trial's movement, assumed when choosing it."
@@ -103,6 +110,7 @@ def calculate(payload: object) -> dict[str, object]:
         "groups": shelf.groups.names(names.chains, names.gears),
         "unused_trials": unused,
         "consistency": consistency(chi_square, dof, SURPRISING),
+        "suspects": _suspects(shelf, trials, bench, gears, unused),
         "next_trial": following,
         "materials": used,
         "assumptions": assumed + build.assumptions,
@@ -221,11 +229,15 @@ def _combinations(
     shelf: Shelf,
     names: Names,
     growth: Growth,
+    doubt: float,
     lower: float,
     upper: float,
     with_heat: bool,
 ) -> tuple[list[dict[str, object]], list[tuple[int, int]]]:
-    """Predict all, best first: the likeliest to land in the window, hot if heat was given."""
+    """Predict all, best first: the likeliest to land in the window, hot if heat was given.
+
+    Hot, `doubt` [mm] comes on top: materials and temperatures, the same for every row.
+    """
     cold, hot = build.geometry, hot_geometry(build.drive, growth)
     nominal = excess_length(build.drive, cold.taut_length, 0.0)
     shift = hot_excess(build.drive, growth, 0.0, hot) - nominal
@@ -259,7 +271,8 @@ def _combinations(
             chance = within_normal(cold_ends[0], cold_ends[1], excess, u)
             row["cold_probability"] = chance
             if with_heat:
-                row["hot_movement_mm"] = _movement(hot.strand, excess + shift, half)
+                u = math.sqrt(u * u + doubt * doubt)
+                row["hot_movement_mm"] = _movement(hot.strand, excess + shift, half_width * u)
                 chance = within_normal(hot_ends[0], hot_ends[1], excess + shift, u)
                 row["hot_probability"] = chance
             # Far from the window every chance is as good as zero: there the nearer comes first.
@@ -275,6 +288,35 @@ def _movement(strand: float, excess: float, half: float) -> dict[str, float]:
         "low": movement_from_excess(strand, excess - half),
         "high": movement_from_excess(strand, excess + half),
     }
+
+
+def _suspects(
+    shelf: Shelf,
+    trials: list[Trial],
+    bench: list[tuple[int, float, float]],
+    gears: list[tuple[int, float, float]],
+    unused: list[int],
+) -> list[dict[str, object]]:
+    """Give every single reading that would explain why they disagree; none if they agree."""
+    chi_square, dof = shelf.chi_square()
+    if consistency(chi_square, dof, SURPRISING)["consistent"]:
+        return []
+    places = [k for k in range(len(trials) + len(unused)) if k not in unused]
+    fields = ["trials[" + str(k) + "]" for k in places]
+    fields += ["bench[" + str(k) + "]" for k in range(len(bench))]
+    fields += ["gears[" + str(k) + "]" for k in range(len(gears))]
+    rows: list[dict[str, object]] = []
+    for one in suspects(shelf, SURPRISING):
+        cause = None
+        if one.place < len(trials):
+            cause = cause_of_trial(trials[one.place], one)
+        elif one.place < len(trials) + len(bench):
+            high = shelf.observations[one.place].value > one.expected
+            cause = (HIGH if high else LOW)["elongation_percent"]
+        field = fields[one.place] if one.place < len(fields) else "drive.centre_distance_mm"
+        told = None if cause is None else {"code": cause.code, "text": cause.text}
+        rows.append({"field": field, "probability": one.probability, "cause": told})
+    return rows
 
 
 def _next_trial(

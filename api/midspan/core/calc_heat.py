@@ -1,8 +1,9 @@
 """Slack when the engine is hot: what becomes of a cold fit, and which cold fit to aim at."""
 
-import math
+from collections import namedtuple
 
 from . import limits
+from .bench import interval_dict
 from .build import Build, check_movement, take_build
 from .drive import excess_length
 from .fields import Form
@@ -13,16 +14,17 @@ from .heat import (
     elongation_for_hot_excess,
     hot_excess,
     hot_geometry,
+    loop_stiffness,
     shaft_load,
     tension,
 )
-from .heating import PARTS, Heating, take_heating
-from .instrument import assumption
+from .heating import GIVEN, PARTS, Heating, take_heating
+from .hot import Cold, Hot, hot_state, hot_verdict
+from .instrument import assumption, budget_rows
 from .materials import MATERIALS
 from .movement import excess_from_movement, movement_from_excess
 from .phase import degrees, rock_from_excess
 from .state import elongation_of_movement
-from .student import coverage_factor
 from .trials import excess_of_reading
 from .version import VERSION
 from .wanted import take_window
@@ -31,10 +33,8 @@ from .warnings import cautions, drive_warnings, warning
 # Range of the stiffness of the loop where none is given, N/mm. A chain alone is thought to have
 # a few to 15 kN/mm a span; shafts, bearings and block give way too. From memory, unverified.
 STIFFNESS_N_PER_MM = (1000.0, 15000.0)
-# What the hot slack is thought to be good for: standard uncertainty of a movement read by hand,
-# and the share of its change with heat that materials and temperatures leave open (95 %). Both
-# from memory, unverified.
-READING_MM, GROWTH_SHARE = 0.3, 0.2
+# Standard uncertainty of a movement read by hand, where none is given; from memory, unverified.
+READING_MM = 0.3
 # Shown beside the chosen block in the chart.
 COMPARED = ("grey-iron", "aluminium-356")
 
@@ -45,13 +45,15 @@ def calculate(payload: object) -> dict[str, object]:
     Parameters
     ----------
     payload : drive, movement_mm measured cold (total, by hand) or nothing for the chain at nominal
-        length; block_material, gear_material, chain_material, or the expansion of each with
-        expansion_source; temperatures; window_lower_mm and window_upper_mm wanted hot;
-        stiffness_n_per_mm; curve_points
+        length, its standard_uncertainty_mm; block_material, gear_material, chain_material, or the
+        expansion of each with expansion_source, and expansion_error_ppm; temperatures, and
+        temperature_error_k, cold_temperature_error_k; window_lower_mm and window_upper_mm wanted
+        hot; stiffness_n_per_mm, compliance_um_per_kn, stiffness_source; curve_points
 
     Returns
     -------
-    dict: cold, hot, interference, cold_target, curves, materials, assumptions, warnings, cautions
+    dict: cold, hot, hot_interval, hot_verdict, budget (of the hot excess length [mm]),
+    interference, cold_target, curves, materials, assumptions, warnings, cautions
 
     Raises
     ------
@@ -68,10 +70,11 @@ def calculate(payload: object) -> dict[str, object]:
     form = Form(payload)
     build = take_build(form)
     movement = form.take_number("movement_mm", required=False)
+    reading = form.take_number("standard_uncertainty_mm", required=False)
     assumed: list[dict[str, object]] = []
     heating, used = take_heating(form, assumed)
     lower, upper, window_origin = take_window(form)
-    given = form.take_number("stiffness_n_per_mm", required=False)
+    loop = _take_loop(form)
     points = int(form.take_number("curve_points", required=False) or 0)
     form.close()
     if build is not None:
@@ -82,22 +85,28 @@ def calculate(payload: object) -> dict[str, object]:
     growth = heating.growth()
     shape = hot_geometry(build.drive, growth)
     hot = hot_excess(build.drive, growth, elongation, shape)
-    stiffness = STIFFNESS_N_PER_MM if given is None else (given, given)
-    if given is None and hot < 0:
+    if movement is not None and reading is None:
+        text = "Uncertainty of the movement read cold, assumed: none was given."
+        assumed.append(assumption("standard_uncertainty_mm", READING_MM, limits.MEMORY, text))
+    if loop.assumed and hot < 0:
         text = "Stiffness of the loop, assumed {} to {} N/mm: none was given."
-        text = text.format(fixed(stiffness[0], 0), fixed(stiffness[1], 0))
-        assumed.append(assumption("stiffness_n_per_mm", stiffness[1], limits.MEMORY, text))
+        text = text.format(fixed(loop.soft, 0), fixed(loop.stiff, 0))
+        assumed.append(assumption("stiffness_n_per_mm", loop.stiff, limits.MEMORY, text))
+    seen = hot_state(build, heating, _cold(build, movement, reading))
     return {
         "calc": "heat",
         "core_version": VERSION,
         "cold": _seen(build, Growth(0.0, 0.0, 0.0), elongation),
         "hot": _seen(build, growth, elongation),
-        "interference": _interference(shape.angle, hot, stiffness),
+        "hot_interval": {name: interval_dict(at) for name, at in seen.intervals.items()},
+        "hot_verdict": hot_verdict(seen, lower, upper),
+        "budget": budget_rows(seen.budget),
+        "interference": _interference(shape.angle, hot, loop),
         "cold_target": _cold_target(build, growth, lower, upper, window_origin),
         "curves": _curves(build, heating, elongation, points),
         "materials": used,
         "assumptions": assumed + build.assumptions,
-        "warnings": _doubts(build, growth, elongation, movement) + drive_warnings(build),
+        "warnings": _doubts(build, seen, movement) + drive_warnings(build),
         "cautions": cautions("hot"),
     }
 
@@ -116,39 +125,55 @@ def _seen(build: Build, growth: Growth, elongation: float) -> dict[str, object]:
     }
 
 
-def _doubts(
-    build: Build, growth: Growth, elongation: float, movement: float | None
-) -> list[dict[str, object]]:
-    """Say how sure the hot slack can be at all, and when that leaves its zone open."""
+def _cold(build: Build, movement: float | None, reading: float | None) -> Cold:
+    """Give the cold reading as excess length, with its standard uncertainty."""
+    if movement is None:
+        return Cold(None, 0.0, limits.MEMORY)
+    u, origin = (READING_MM, limits.MEMORY) if reading is None else (reading, GIVEN)
+    spread = excess_of_reading(build.geometry.strand, movement, u, movement)[1]
+    return Cold(excess_from_movement(build.geometry.strand, movement), spread, origin)
+
+
+def _doubts(build: Build, seen: Hot, movement: float | None) -> list[dict[str, object]]:
+    """Say where the hot slack is for a chain not measured, and when its interval leaves it open."""
     found = []
-    shape = hot_geometry(build.drive, growth)
-    cold = excess_length(build.drive, build.geometry.taut_length, elongation)
-    hot = hot_excess(build.drive, growth, elongation, shape)
     if movement is None:
         text = "For a chain at nominal length, not measured."
         found.append(warning("not-measured", "drive.links", build.drive.links, text))
-        base = coverage_factor(None) * build.taut_uncertainty(build.geometry)
-    else:
-        strand = build.geometry.strand
-        spread = excess_of_reading(strand, movement, READING_MM, movement)[1]
-        base = coverage_factor(None) * spread
-    half = math.sqrt(base**2 + (GROWTH_SHARE * (hot - cold)) ** 2)
-    ends = [movement_from_excess(shape.strand, hot + k * half) for k in (-1, 1)]
-    if zone(ends[0]) == zone(ends[1]) and (hot - half) * (hot + half) > 0:
+    if hot_verdict(seen, 0.0, 1.0)["outcome"] != "too-close":
         return found
-    text = "With the usual doubt of reading, centre distance, materials and temperatures it may"
-    text += " move " + fixed(ends[0], 1) + " to " + fixed(ends[1], 1) + " mm hot."
-    found.append(warning("hot-too-close", "excess_mm", hot, text, limits.MEMORY))
+    at = seen.intervals["movement_mm"]
+    text = "With the doubt of reading, centre distance, materials and temperatures it may"
+    text += " move " + fixed(at.low, 1) + " to " + fixed(at.high, 1) + " mm hot."
+    got = seen.intervals["excess_mm"].value
+    found.append(warning("hot-too-close", "excess_mm", got, text, limits.MEMORY))
     return found
 
 
-def _interference(
-    angle: float, hot: float, stiffness: tuple[float, float]
-) -> dict[str, object] | None:
+class Loop(namedtuple("Loop", ("soft", "stiff", "compliance", "origin", "source", "assumed"))):
+    """Stiffness of the loop, from and to [N/mm], what shafts, bearings and block give beside it
+    [mm/N], where these are from, and whether the stiffness was assumed.
+    """
+
+    __slots__ = ()
+
+
+def _take_loop(form: Form) -> Loop:
+    """Read what resists a chain that is too short, or take the usual wide range."""
+    given = form.take_number("stiffness_n_per_mm", required=False)
+    yielding = form.take_number("compliance_um_per_kn", required=False)
+    source = form.take_text("stiffness_source", 200) if form.has("stiffness_source") else None
+    soft, stiff = STIFFNESS_N_PER_MM if given is None else (given, given)
+    origin = limits.MEMORY if given is None else limits.OWN if source else GIVEN
+    return Loop(soft, stiff, (yielding or 0.0) * 1e-6, origin, source or "", given is None)
+
+
+def _interference(angle: float, hot: float, loop: Loop) -> dict[str, object] | None:
     """Give the tension where the hot chain is too short; None where it is not."""
     if hot >= 0:
         return None
-    pulls = [tension(k, hot) for k in stiffness]
+    ends = [loop_stiffness(k, loop.compliance, angle) for k in (loop.soft, loop.stiff)]
+    pulls = [tension(k, hot) for k in ends]
     loads = [shaft_load(pull, angle) for pull in pulls]
     return {
         "interference_mm": -hot,
@@ -156,6 +181,8 @@ def _interference(
         "tension_high_n": pulls[1],
         "shaft_load_low_n": loads[0],
         "shaft_load_high_n": loads[1],
+        "origin": loop.origin,
+        "source": loop.source,
     }
 
 
@@ -190,11 +217,10 @@ def _curves(
     for name, coefficient in blocks if points else []:
         expansion = {part: heating.expansion[part] for part in PARTS}
         expansion["block"] = coefficient
-        warming = Heating(expansion, heating.cold, heating.hot)
         rows = []
         for i in range(points):
             share = i / (points - 1) if points > 1 else 0.0
-            growth = warming.growth(share)
+            growth = heating.growth(share, expansion)
             shape = hot_geometry(build.drive, growth)
             excess = hot_excess(build.drive, growth, elongation, shape)
             at = heating.cold + share * (heating.hot["block"] - heating.cold)

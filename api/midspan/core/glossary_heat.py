@@ -36,6 +36,22 @@ TERMS: tuple[Term, ...] = (
         "stiffness_n_per_mm", "k", "N/mm", 1, 1000000, "Stiffness of the loop",
         "Pull in a strand per millimetre of interference: chain, shafts and block together.",
     ),
+    asked(
+        "compliance_um_per_kn", "c", "um/kN", 0, 1000, "Give of shafts and block",
+        "How much nearer the shafts come by the load on them, if not in the stiffness.",
+    ),
+    asked(
+        "expansion_error_ppm", "a_alpha", "1e-6/K", 0, 30, "Expansion, plus or minus",
+        "Half-width of the range that surely holds an expansion coefficient.",
+    ),
+    asked(
+        "temperature_error_k", "a_T", "K", 0, 100, "Running temperatures, plus or minus",
+        "Half-width of the range that surely holds each running temperature.",
+    ),
+    asked(
+        "cold_temperature_error_k", "a_T0", "K", 0, 50, "Temperature when measured, plus or minus",
+        "Half-width of the range that surely holds the temperature when measured.",
+    ),
     # Heat and moved shafts, worked out.
     told(
         "expansion_ppm", "alpha", "1e-6/K", "Expansion coefficient",

@@ -147,6 +147,39 @@ def tension(stiffness: float, excess: float) -> float:
     return -excess * stiffness if excess < 0 else 0.0
 
 
+def loop_stiffness(chain: float, compliance: float, angle: float) -> float:
+    """Stiffness of a loop whose shafts give way too.
+
+    1 / k = 1 / k_c + 4 c cos^2 b
+
+    A pull T in both strands loads each shaft with F = 2 T cos b; the shafts come nearer by c F,
+    and the taut length shrinks by 2 cos b for every millimetre of that.
+
+    Parameters
+    ----------
+    chain : of the loop without that, k_c: pull in a strand by interference [N/mm]
+    compliance : of both shafts with bearings and block, along the centre line, c [mm/N]
+    angle : strand angle b [rad]
+
+    Returns
+    -------
+    stiffness k [N/mm]
+
+    Raises
+    ------
+    none
+
+    Validity
+    --------
+    Small, elastic.
+
+    Reference
+    ---------
+    Two springs in series; statics, derived.
+    """
+    return 1 / (1 / chain + 4 * compliance * math.cos(angle) ** 2)
+
+
 def shaft_load(strand_tension: float, angle: float) -> float:
     """Load that both strands, equally tight, put on each shaft along the centre line.
 

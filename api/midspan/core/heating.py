@@ -6,26 +6,35 @@ from . import limits
 from .fields import Form
 from .heat import Growth
 from .instrument import assumption
-from .materials import MATERIALS, Material, as_dict
+from .materials import MATERIALS, OWN_SPREAD_PPM, Material, as_dict
 
 PARTS = ("block", "gear", "chain")
 # Running temperatures where none is given: from memory, unverified.
 RUNNING_C = {"block": 90.0, "gear": 100.0, "chain": 100.0}
 COLD_C = 20.0
+# How far off a running temperature, and that of a cold engine, may be either way; from memory,
+# unverified.
+ERROR_K, COLD_ERROR_K = 10.0, 3.0
+GIVEN = "given by the user"
 
 
-class Heating(namedtuple("Heating", ("expansion", "cold", "hot"))):
+class Heating(
+    namedtuple(
+        "Heating",
+        ("expansion", "cold", "hot", "spread", "error", "cold_error", "origins"),
+    )
+):
     """Expansion coefficients [1e-6/K] and running temperatures [degC] by part; the cold
-    temperature [degC].
+    temperature [degC]; half-widths of the coefficients by part [1e-6/K], of the running and of the
+    cold temperature [K], and where each of those is from: three parts, block, oil, cold.
     """
 
     __slots__ = ()
 
-    def growth(self, share: float = 1.0) -> Growth:
-        """Give the strains at a share of the way from cold to running."""
-        strains = [
-            self.expansion[part] * 1e-6 * share * (self.hot[part] - self.cold) for part in PARTS
-        ]
+    def growth(self, share: float = 1.0, other: dict[str, float] | None = None) -> Growth:
+        """Give the strains at a share of the way from cold to running; with other materials."""
+        expansion = self.expansion if other is None else other
+        strains = [expansion[part] * 1e-6 * share * (self.hot[part] - self.cold) for part in PARTS]
         return Growth(strains[0], strains[1], strains[2])
 
 
@@ -56,13 +65,14 @@ def take_heating(
     ---------
     `materials`, each with its source; usual temperatures from memory, unverified.
     """
-    expansion, hot, used = {}, {}, []
+    expansion, hot, spread, origins, used = {}, {}, {}, [], []
     cold = form.take_number("cold_temperature_c", required=False)
     if cold is None:
         cold = COLD_C
         assumed.append(_assumed_temperature("cold_temperature_c", cold))
     source = form.take_text("expansion_source", 200) if form.has("expansion_source") else None
     by_id = {material.id: material for material in MATERIALS}
+    own_spread = form.take_number("expansion_error_ppm", required=False)
     for part in PARTS:
         default = None if part == "block" else "steel-4140"
         field = part + "_expansion_ppm"
@@ -83,8 +93,21 @@ def take_heating(
             form.refuse("missing", "block_material", None, need, "Iron or aluminium decides.")
         material = by_id[name or "grey-iron"]
         if own is not None:
-            material = Material("own", "Own figure", own, limits.OWN, source or "", "")
+            material = Material(
+                "own",
+                "Own figure",
+                own,
+                limits.OWN,
+                source or "",
+                "",
+                OWN_SPREAD_PPM,
+                limits.MEMORY,
+            )
+        if own_spread is not None:
+            material = Material(*(tuple(material)[:6] + (own_spread, GIVEN)))
         expansion[part] = material.expansion
+        spread[part] = material.spread
+        origins.append(material.spread_origin)
         row = as_dict(material)
         row["part"] = part
         used.append(row)
@@ -93,7 +116,21 @@ def take_heating(
             at = RUNNING_C[part]
             assumed.append(_assumed_temperature(part + "_temperature_c", at))
         hot[part] = at
-    return Heating(expansion, cold, hot), used
+    error, origin = _take_error(form, "temperature_error_k", ERROR_K, assumed)
+    cold_error, cold_origin = _take_error(form, "cold_temperature_error_k", COLD_ERROR_K, assumed)
+    origins += [origin, origin, cold_origin]
+    return Heating(expansion, cold, hot, spread, error, cold_error, tuple(origins)), used
+
+
+def _take_error(
+    form: Form, field: str, usual: float, assumed: list[dict[str, object]]
+) -> tuple[float, str]:
+    given = form.take_number(field, required=False)
+    if given is not None:
+        return given, GIVEN
+    text = "How far off a temperature may be, assumed: none was given."
+    assumed.append(assumption(field, usual, limits.MEMORY, text))
+    return usual, limits.MEMORY
 
 
 def _assumed_temperature(field: str, value: float) -> dict[str, object]:

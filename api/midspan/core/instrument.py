@@ -88,16 +88,6 @@ def measured(
 ) -> tuple[Estimate, dict[str, object]]:
     """Combine the budget and give it, with its estimate, in the form of the result."""
     estimate = combine(value, components)
-    budget = [
-        {
-            "name": c.name,
-            "kind": c.kind,
-            "standard_uncertainty": c.uncertainty,
-            "degrees_of_freedom": c.dof,
-            "origin": c.origin,
-        }
-        for c in components
-    ]
     return estimate, {
         "quantity": quantity,
         "value": estimate.value,
@@ -108,5 +98,19 @@ def measured(
         "low": estimate.value - estimate.expanded,
         "high": estimate.value + estimate.expanded,
         "count": count,
-        "budget": budget,
+        "budget": budget_rows(components),
     }
+
+
+def budget_rows(components: list[Component]) -> list[dict[str, object]]:
+    """Give an uncertainty budget in the form of the result."""
+    return [
+        {
+            "name": c.name,
+            "kind": c.kind,
+            "standard_uncertainty": c.uncertainty,
+            "degrees_of_freedom": c.dof,
+            "origin": c.origin,
+        }
+        for c in components
+    ]

@@ -165,6 +165,17 @@ class Shelf:
         columns = [self._columns(j, block) for j in range(self.gears)]
         return by_chain, [sum([crossed[i] for i in c]) for c in columns]
 
+    def fitted_variance(self, seen: Observation) -> float:
+        """Variance of what the estimate makes of one observation [mm^2]."""
+        columns = self._columns(seen.gears, seen.block)
+        total = sum([self.covariance[i][k] for i in columns for k in columns])
+        if seen.chain is not None:
+            leaning = self._leaning(seen.chain)
+            total += 1 / self.own[seen.chain]
+            total += sum([x * leaning[i] for i, x in self.lean[seen.chain]])
+            total -= 2 * sum([leaning[i] for i in columns])
+        return total
+
     def residuals(self) -> list[float]:
         """What each observation reads beyond the estimate, in its standard uncertainties [1]."""
         offsets, first = self.offsets, self.first_block

@@ -8,7 +8,17 @@ from typing import Any
 from uuid import UUID
 
 from midspan.core import VERSION, run
-from midspan.store import Chain, Drive, Engine, GearSet, Reading, ReadingExists, Store
+from midspan.store import (
+    Build,
+    Chain,
+    Drive,
+    Engine,
+    Entry,
+    GearSet,
+    Reading,
+    ReadingExists,
+    Store,
+)
 from midspan.store.models import LOCAL_SHOP
 from midspan.store.records import put
 
@@ -16,7 +26,7 @@ SCENARIO = Path(__file__).with_name("scenario.json")
 
 
 def scenario() -> dict[str, Any]:
-    """Read the scenario: one engine, its drives, chains, gear sets and readings without results."""
+    """Read the scenario: one engine, what belongs to it, and readings without results."""
     found: dict[str, Any] = json.loads(SCENARIO.read_text(encoding="utf-8"))
     return found
 
@@ -37,6 +47,10 @@ def load(store: Store) -> Iterator[str]:
         yield _keep(store, Chain, chain)
     for gear_set in told["gear_sets"]:
         yield _keep(store, GearSet, gear_set)
+    for build in told["builds"]:
+        yield _keep(store, Build, build)
+    for entry in told["entries"]:
+        yield _keep(store, Entry, entry)
     for reading in told["readings"]:
         yield _keep(store, Reading, reading | worked_out(reading))
 
@@ -49,7 +63,7 @@ def worked_out(reading: Mapping[str, Any]) -> dict[str, Any]:
 
 def _keep(store: Store, kind: Any, record: dict[str, Any]) -> str:  # noqa: ANN401
     values = {name: _value(name, value) for name, value in record.items() if name != "id"}
-    said = record.get("name") or record.get("label") or record["note"]
+    said = record.get("name") or record.get("label") or record.get("title") or record["note"]
     try:
         with store.writing() as session:
             _, new = put(session, kind, LOCAL_SHOP, UUID(record["id"]), values)
@@ -61,4 +75,4 @@ def _keep(store: Store, kind: Any, record: dict[str, Any]) -> str:  # noqa: ANN4
 def _value(name: str, value: Any) -> Any:  # noqa: ANN401
     if name.endswith("_id") and value is not None:
         return UUID(value)
-    return datetime.fromisoformat(value) if name.endswith("_at") else value
+    return datetime.fromisoformat(value) if name == "at" or name.endswith("_at") else value

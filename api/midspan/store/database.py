@@ -8,6 +8,8 @@ from pathlib import Path
 from sqlalchemy import Connection, Engine, create_engine, event, make_url
 from sqlalchemy.orm import Session
 
+from .written import write
+
 BUSY_MS = 10_000
 
 
@@ -50,13 +52,13 @@ def _open(url: str) -> Engine:
     if parsed.get_backend_name() == "sqlite":
         if parsed.database and parsed.database != ":memory:":
             Path(parsed.database).parent.mkdir(parents=True, exist_ok=True)
-        engine = create_engine(parsed)
+        engine = create_engine(parsed, json_serializer=write)
         event.listen(engine, "connect", _prepare_sqlite)
         event.listen(engine, "begin", _begin_sqlite)
         return engine
     if parsed.drivername in ("postgresql", "postgres"):
         parsed = parsed.set(drivername="postgresql+psycopg")
-    return create_engine(parsed, pool_pre_ping=True)
+    return create_engine(parsed, pool_pre_ping=True, json_serializer=write)
 
 
 def _prepare_sqlite(connection: sqlite3.Connection, _: object) -> None:

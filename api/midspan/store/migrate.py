@@ -25,14 +25,14 @@ def config(connection: Connection | None = None) -> Config:
 def upgrade(store: Store, revision: str = "head") -> None:
     """Migrate upward in one transaction; of several processes at once, one does it."""
     with store.for_writing.begin() as connection:
-        _lock(connection)
+        lock(connection)
         command.upgrade(config(connection), revision)
 
 
 def downgrade(store: Store, revision: str) -> None:
     """Migrate downward in one transaction. What later versions kept is lost."""
     with store.for_writing.begin() as connection:
-        _lock(connection)
+        lock(connection)
         command.downgrade(config(connection), revision)
 
 
@@ -43,7 +43,8 @@ def at_head(store: Store) -> bool:
         return MigrationContext.configure(connection).get_current_revision() == head
 
 
-def _lock(connection: Connection) -> None:
+def lock(connection: Connection) -> None:
+    """Let one process at a time change the form of the database, until its transaction ends."""
     # SQLite is locked already: the transaction began by announcing that it writes.
     if connection.dialect.name == "postgresql":
         connection.execute(text("SELECT pg_advisory_xact_lock(:key)"), {"key": LOCK})

@@ -1,21 +1,24 @@
 """What is kept. Every key leads with the shop, so that shops can share a database or be split.
 
 A record's id is a UUIDv7 made where the record was made, so ids sort by time and never clash.
-`deleted_at` marks a record as gone without losing it; `version` counts its changes.
+`deleted_at` marks a record as gone without losing it; `version` counts its changes; `seq` is the
+place of its last change among all changes of its shop, which `Shop.seq` counts.
 """
 
 from datetime import UTC, datetime
-from typing import Any
-from uuid import UUID
+from typing import Any, ClassVar
+from uuid import UUID, uuid4
 
 from sqlalchemy import (
     JSON,
+    BigInteger,
     DateTime,
     Dialect,
     Double,
     ForeignKey,
     ForeignKeyConstraint,
     Index,
+    LargeBinary,
     MetaData,
     TypeDecorator,
     Uuid,
@@ -57,6 +60,7 @@ class Base(DeclarativeBase):
     type_annotation_map = {  # noqa: RUF012
         UUID: Uuid(),
         datetime: Moment(),
+        bytes: LargeBinary(),
         float: Double(),
         dict[str, Any]: JSON(none_as_null=True),
         list[float]: JSON(none_as_null=True),
@@ -64,12 +68,31 @@ class Base(DeclarativeBase):
     }
 
 
+def _count() -> Mapped[int]:
+    return mapped_column(BigInteger, default=0, server_default="0")
+
+
 class Shop(Base):
-    """Whose records they are."""
+    """Whose records they are, how many changes they have had, and in which history."""
 
     __tablename__ = "shop"
     id: Mapped[UUID] = mapped_column(primary_key=True)
     name: Mapped[str]
+    created_at: Mapped[datetime]
+    seq: Mapped[int] = _count()
+    # Another one after a restore: the counting starts again from what was restored.
+    history: Mapped[UUID | None] = mapped_column(default=uuid4)
+
+
+class SentBatch(Base):
+    """A batch that was done, and what was answered, for a phone that missed the answer."""
+
+    __tablename__ = "sent_batch"
+    __table_args__ = (Index("ix_sent_batch_shop_id_created_at", "shop_id", "created_at"),)
+    shop_id: Mapped[UUID] = mapped_column(ForeignKey("shop.id"), primary_key=True)
+    key: Mapped[str] = mapped_column(primary_key=True)
+    fingerprint: Mapped[bytes]
+    answer: Mapped[bytes]
     created_at: Mapped[datetime]
 
 
@@ -102,14 +125,27 @@ class PairingCode(Base):
 
 
 class Record(Base):
-    """What every record has."""
+    """What every record has. A model of one is known to sync and to the pull by being defined."""
 
     __abstract__ = True
+    # Every kind of record, parents before children: a table must be there to be referred to.
+    kinds: ClassVar[list[type["Record"]]] = []
+    # Evidence: set aside and brought back, but never changed.
+    append_only: ClassVar[bool] = False
     shop_id: Mapped[UUID] = mapped_column(ForeignKey("shop.id"), primary_key=True)
     id: Mapped[UUID] = mapped_column(primary_key=True)
     version: Mapped[int] = mapped_column(default=1)
     received_at: Mapped[datetime]
     deleted_at: Mapped[datetime | None]
+    seq: Mapped[int] = _count()
+
+    def __init_subclass__(cls, **kwargs: Any) -> None:  # noqa: ANN401
+        """Add the index that the pull goes by."""
+        super().__init_subclass__(**kwargs)
+        columns = cls.__table__.columns
+        name = f"ix_{cls.__tablename__}_shop_id_seq"
+        Index(name, columns.shop_id, columns.seq, unique=True)
+        Record.kinds.append(cls)
 
 
 def _same_shop(column: str, table: str) -> ForeignKeyConstraint:
@@ -236,6 +272,7 @@ class Reading(Record):
     """A reading and what was made of it: never changed, so that it can be explained later."""
 
     __tablename__ = "reading"
+    append_only = True
     __table_args__ = (
         _same_shop("engine_id", "engine"),
         _same_shop("drive_id", "drive"),

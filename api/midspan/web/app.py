@@ -1,7 +1,7 @@
 """The application factory: a table of contents of the service."""
 
 from flask import Flask
-from sqlalchemy.exc import InterfaceError, OperationalError
+from sqlalchemy.exc import InterfaceError, OperationalError, ProgrammingError
 
 from midspan.core.errors import Refused
 from midspan.settings import Settings
@@ -21,6 +21,7 @@ from . import (
     proxies,
     rates,
     records,
+    sync,
     tables,
 )
 from .body import StrictJson
@@ -44,7 +45,15 @@ def create_app(settings: Settings) -> Flask:
 
     api = MidspanApi()
     api.init_app(app)
-    for blueprint in (calc.blp, tables.blp, records.blp, labels.blp, pairing.blp, health.blp):
+    for blueprint in (
+        calc.blp,
+        tables.blp,
+        records.blp,
+        sync.blp,
+        labels.blp,
+        pairing.blp,
+        health.blp,
+    ):
         api.register_blueprint(blueprint)
     app.register_blueprint(problem_pages.blp)
     app.register_blueprint(authority.blp)
@@ -53,6 +62,7 @@ def create_app(settings: Settings) -> Flask:
     app.register_error_handler(problems.Problem, problems.on_problem)
     app.register_error_handler(OperationalError, problems.on_store)
     app.register_error_handler(InterfaceError, problems.on_store)
+    app.register_error_handler(ProgrammingError, problems.on_query)
     app.register_error_handler(Exception, problems.on_unexpected)
 
     rates.limit(app, settings)

@@ -3,6 +3,7 @@
 import json
 from typing import Any
 
+import orjson
 from flask import request
 from flask.json.provider import DefaultJSONProvider
 
@@ -30,6 +31,16 @@ def read() -> Any:  # noqa: ANN401  (any JSON value)
     Problem : not sent as JSON, not UTF-8, not JSON, nested too deep
     Refused : a name given twice in one object
     """
+    return parse(received())
+
+
+def received() -> bytes:
+    """Give the bytes of the body.
+
+    Raises
+    ------
+    Problem : not sent as JSON, too large
+    """
     if request.mimetype != "application/json":
         raise Problem("not-sent-as-json")
     charset = request.mimetype_params.get("charset", "utf-8")
@@ -40,6 +51,32 @@ def read() -> Any:  # noqa: ANN401  (any JSON value)
     # A body sent in chunks tells no length; the framework then stops reading at the limit.
     if request.content_length is None and most is not None and len(data) >= most:
         raise Problem("body-too-large")
+    return data
+
+
+def parse_many(data: bytes) -> Any:  # noqa: ANN401  (any JSON value)
+    """Read the body of many records: the same as `parse`, and quicker if nothing is wrong."""
+    try:
+        found = orjson.loads(data)
+        # Of a name given twice the quick reader keeps one: then there are more colons than names.
+        if data.count(b'":') == _names(found):
+            return found
+    except (orjson.JSONDecodeError, RecursionError):
+        pass
+    return parse(data)
+
+
+def _names(value: object) -> int:
+    """Count the names in everything that is nested here."""
+    if isinstance(value, dict):
+        return len(value) + sum(_names(v) for v in value.values() if isinstance(v, (dict, list)))
+    if isinstance(value, list):
+        return sum(_names(v) for v in value if isinstance(v, (dict, list)))
+    return 0
+
+
+def parse(data: bytes) -> Any:  # noqa: ANN401  (any JSON value)
+    """Read JSON strictly, and say what is wrong with it."""
     try:
         return json.loads(data.decode(), object_pairs_hook=_object)
     except json.JSONDecodeError as error:

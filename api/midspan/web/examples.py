@@ -187,7 +187,7 @@ PAIRING: dict[str, Any] = {
     "device": DEVICE | {"last_seen_at": _AT, "revoked_at": _AT},
     "device-page": {"items": [DEVICE], "next": None},
 }
-_KEPT = {"version": 1, "received_at": "2026-01-31T12:00:01Z"}
+_KEPT = {"version": 1, "received_at": "2026-01-31T12:00:01Z", "deleted_at": None}
 # What was left out comes back as null.
 _FULL: dict[str, dict[str, Any]] = {
     "engine": {"invented": False},
@@ -208,6 +208,21 @@ RECORDS = {
     noun: {"id": _ENGINE[:-1] + str(i + 1)} | sent | _FULL[noun] | _KEPT
     for i, (noun, sent) in enumerate(WRITES.items())
 }
+SYNC = {
+    "changes": [
+        {"kind": "engines", "id": _ENGINE, "base_version": 1, "record": WRITES["engine"]},
+        {"kind": "readings", "id": _ENGINE[:-1] + "7", "base_version": 1, "deleted": True},
+    ]
+}
+_DONE = {"status": 200, "version": 2, "problem": None, "theirs": None}
+SYNC_ANSWER = {
+    "results": [{"kind": one["kind"], "id": one["id"]} | _DONE for one in SYNC["changes"]]
+}
+CHANGES = {
+    "items": [{"kind": "engines", "record": RECORDS["engine"]}],
+    "next": "1923f5e8c000-1",
+    "more": False,
+}
 EXPLANATION = {
     "stored": RECORDS["reading"],
     "recomputed": RESULTS["slack"],
@@ -225,6 +240,9 @@ ALL: dict[str, Any] = {
     "batch-result": BATCH_RESULT,
     "refused": PROBLEM,
     "explanation": EXPLANATION,
+    "sync": SYNC,
+    "sync-answer": SYNC_ANSWER,
+    "changes": CHANGES,
     "label": labels.draw("C-07"),
     "health": {"status": "up", "core_version": RESULTS["drive"]["core_version"]},
 }

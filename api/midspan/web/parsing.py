@@ -39,7 +39,7 @@ class RecordParser(FlaskParser):
         """Raise the core's own Refused."""
         # webargs puts the messages under the location they were found in.
         (messages,) = error.messages_dict.values()
-        raise Refused(list(_problems(messages, schema, error.data, ""))) from None
+        raise Refused(list(problems_of(messages, schema, error.data))) from None
 
 
 class CalcParser(RecordParser):
@@ -50,20 +50,20 @@ class CalcParser(RecordParser):
         return body.read()
 
 
-def _problems(
+def problems_of(
     messages: object,
     described: Schema | fields.Field[Any] | None,
     got: object,
-    path: str,
+    path: str = "",
 ) -> Iterator[dict[str, object]]:
     """Walk marshmallow's messages, which are our codes, beside the schema and the data."""
     if isinstance(messages, dict):
         for key, inner in messages.items():
             if key == "_schema":
-                yield from _problems(inner, described, got, path)
+                yield from problems_of(inner, described, got, path)
                 continue
             step = f"[{key}]" if isinstance(key, int) else f".{key}" if path else str(key)
-            yield from _problems(inner, _part(described, key), _dig(got, key), path + step)
+            yield from problems_of(inner, _part(described, key), _dig(got, key), path + step)
         return
     for code in messages if isinstance(messages, list) else [messages]:
         yield _problem(str(code), described, got, path)

@@ -10,6 +10,7 @@ from flask import Response, current_app, json, request
 from werkzeug.exceptions import HTTPException
 
 from midspan.core.errors import Refused, problem
+from midspan.store import at_head
 
 MEDIA_TYPE = "application/problem+json"
 PATH = "/problems/"
@@ -39,6 +40,34 @@ KINDS = {
         409,
         "A different reading has this id",
         "Readings are never overwritten; the stored one is untouched. Send yours under a new id.",
+    ),
+    "changed-meanwhile": Kind(
+        412,
+        "Changed meanwhile",
+        "The record as kept is not the one yours was made from; nothing was changed. Compare "
+        "yours with theirs, then send what is to be kept, made from their version.",
+    ),
+    "version-needed": Kind(
+        428,
+        "Version needed",
+        "Another record is kept under this id. Get it, and send its ETag as If-Match.",
+    ),
+    "sent-twice": Kind(
+        422, "Sent twice", "A batch changes a record once. Send the second change in another."
+    ),
+    "key-needed": Kind(
+        400,
+        "Idempotency-Key needed",
+        'Send a header such as Idempotency-Key: "01923f5e-8c00-7000-8000-000000000001", another '
+        "for each batch, and the same when a batch is sent again.",
+    ),
+    "key-reused": Kind(
+        422, "Idempotency-Key reused", "This key was sent with another batch. Make a new one."
+    ),
+    "cursor-unknown": Kind(
+        410,
+        "Cursor unknown",
+        "It is of another history of these records. Begin again without after.",
     ),
     "no-such-record": Kind(404, "No such record", "List the records to see their ids."),
     "not-paired": Kind(
@@ -84,12 +113,26 @@ KINDS = {
 class Problem(Exception):  # noqa: N818  (it is what goes out, not a fault)
     """Raise to answer with a problem of one of KINDS."""
 
-    def __init__(self, kind: str, detail: str = "", headers: dict[str, str] | None = None) -> None:
-        """Take the kind's own detail unless a better one is given."""
+    def __init__(
+        self, kind: str, detail: str = "", headers: dict[str, str] | None = None, **more: object
+    ) -> None:
+        """Take the kind's own detail unless a better one is given; `more` goes into the body."""
         super().__init__(kind)
         self.kind = kind
         self.detail = detail
         self.headers = headers
+        self.more = more
+
+    @property
+    def status(self) -> int:
+        """The HTTP status of its kind."""
+        return KINDS[self.kind].status
+
+    def body(self, instance: str) -> dict[str, object]:
+        """Build the body of the error."""
+        kind = KINDS[self.kind]
+        detail = self.detail or kind.detail
+        return body(PATH + self.kind, kind.title, kind.status, detail, instance) | self.more
 
 
 def pointer(field: str) -> str:
@@ -152,11 +195,7 @@ def on_refused(refused: Refused) -> Response:
 
 def on_problem(raised: Problem, instance: str | None = None) -> Response:
     """Answer a problem of one of KINDS."""
-    kind = KINDS[raised.kind]
-    detail = raised.detail or kind.detail
-    where = instance or request.path
-    built = body(PATH + raised.kind, kind.title, kind.status, detail, where)
-    return _respond(built, raised.headers)
+    return _respond(raised.body(instance or request.path), raised.headers)
 
 
 # What the framework itself raises, and the kind that explains it better than its status.
@@ -185,6 +224,13 @@ def on_store(error: Exception) -> Response:
     """Answer a database that cannot be reached or stays locked; its words stay in the log."""
     log.error("store unavailable on %s", request.path, exc_info=error)
     return on_problem(Problem("store-unavailable"))
+
+
+def on_query(error: Exception) -> Response:
+    """Answer a query the database does not understand: not migrated yet, or a fault of ours."""
+    if not at_head(current_app.extensions["midspan"]):
+        return on_problem(Problem("store-not-migrated"))
+    return on_unexpected(error)
 
 
 def refuse(code: str, field: str, got: object, need: str, next_step: str) -> Refused:

@@ -1,36 +1,26 @@
-"""What is kept: engines, drives, parts, builds, readings, each of the device's own shop."""
+"""What is kept, one record or page at a time: the same views for every noun."""
 
-from collections.abc import Callable
-from typing import Any, NamedTuple
+import re
+from collections.abc import Container
+from typing import Any
 from uuid import UUID
 
-from flask import current_app
+from flask import request
 from flask_smorest import Blueprint
-from marshmallow import Schema
 
-from midspan.core.build import take_build
-from midspan.core.fields import Form
-from midspan.store import (
-    Build,
-    Chain,
-    Drive,
-    Engine,
-    Entry,
-    GearSet,
-    Reading,
-    ReadingExists,
-    Store,
-)
+from midspan.store import Reading, sync
 from midspan.store import explain as explain_reading
 from midspan.store import records as kept
+from midspan.store.models import Record
 
 from .access import shop
 from .examples import named
+from .nouns import NOUNS, Noun
 from .parsing import RecordParser
-from .problems import Problem, refuse
+from .problems import KINDS, Problem, refuse
 from .schemas import records as s
-from .schemas.inputs import DriveSchema
 from .schemas.record_fields import IDENTIFIER, NEED_IDENTIFIER, as_identifier
+from .settling import STATUS, objection, store
 
 ID = {
     "in": "path",
@@ -38,6 +28,20 @@ ID = {
     "required": True,
     "schema": {"type": "string", "format": "uuid", "pattern": IDENTIFIER},
     "description": "A UUID of version 7, made where the record was made.",
+}
+IF_MATCH = {
+    "in": "header",
+    "name": "If-Match",
+    "schema": {"type": "string"},
+    "example": '"1"',
+    "description": "ETag of the record that the change was made from. A new record needs none.",
+}
+ETAG = {
+    "ETag": {
+        "schema": {"type": "string"},
+        "example": '"1"',
+        "description": "The record's version, for If-Match.",
+    }
 }
 
 
@@ -63,87 +67,52 @@ def read_id(_endpoint: str | None, values: dict[str, Any] | None) -> None:
         values["id"] = found
 
 
-def check_drive(values: dict[str, Any]) -> None:
-    """Have the core check that a drive with these figures can exist."""
-    form = Form({"drive": {name: values[name] for name in values if name in _FIGURES}})
-    take_build(form)
-    for found in form.problems:
-        found["field"] = str(found["field"]).removeprefix("drive.")
-    form.finish()
-
-
-_FIGURES = frozenset(DriveSchema().fields)
-
-
-class Noun(NamedTuple):
-    """What is offered for one kind of record."""
-
-    one: str
-    many: str
-    model: type[Any]
-    write: type[Schema]
-    record: type[Schema]
-    page: type[Schema]
-    check: Callable[[dict[str, Any]], None] | None = None
-
-
-NOUNS = (
-    Noun(
-        "engine", "engines", Engine, s.EngineWriteSchema, s.EngineRecordSchema, s.EnginePageSchema,
-    ),
-    Noun(
-        "drive", "drives", Drive, s.DriveWriteSchema, s.DriveRecordSchema, s.DrivePageSchema,
-        check_drive,
-    ),
-    Noun("chain", "chains", Chain, s.ChainWriteSchema, s.ChainRecordSchema, s.ChainPageSchema),
-    Noun(
-        "gear-set", "gear-sets", GearSet, s.GearSetWriteSchema, s.GearSetRecordSchema,
-        s.GearSetPageSchema,
-    ),
-    Noun("build", "builds", Build, s.BuildWriteSchema, s.BuildRecordSchema, s.BuildPageSchema),
-    Noun("entry", "entries", Entry, s.EntryWriteSchema, s.EntryRecordSchema, s.EntryPageSchema),
-    Noun(
-        "reading", "readings", Reading, s.ReadingWriteSchema, s.ReadingRecordSchema,
-        s.ReadingPageSchema,
-    ),
-)  # fmt: skip
-
-
 def offer(noun: Noun) -> None:
-    """Add the three views of one kind of record: keep, get, list."""
+    """Add the four views of one kind of record: keep, get, list, delete."""
     example = named(f"{noun.one}-record")
+    shown = {"schema": noun.record, "examples": example, "headers": ETAG}
     said = noun.many.replace("-", " ")
-    again = "the same again changes nothing" if noun.model is Reading else "a change replaces it"
+    again = "a change needs If-Match"
+    gone = f"Delete one of the {said}; its id and last form are kept."
+    if noun.model.append_only:
+        again = "the same again changes nothing, and another is refused"
+        gone = f"Set one of the {said} aside; it is kept whole, and can be brought back by PUT."
+    one = f"/{noun.many}/<id>"
+    changes = [ID, IF_MATCH]
 
-    @blp.route(f"/{noun.many}/<id>", methods=["PUT"], endpoint=f"put-{noun.one}", parameters=[ID])
+    @blp.route(one, methods=["PUT"], endpoint=f"put-{noun.one}", parameters=changes)
     @blp.doc(summary=f"Keep one of the {said} under its id; {again}.")
     @blp.arguments(noun.write, examples=named(f"{noun.one}-write"))
-    @blp.response(200, noun.record, examples=example, description="Kept already.")
-    @blp.alt_response(201, schema=noun.record, examples=example, description="New.", success=True)
-    def put(values: dict[str, Any], id: UUID) -> tuple[Any, int]:
+    @blp.response(200, description="Kept already, or changed.", **shown)
+    @blp.alt_response(201, description="New.", success=True, **shown)
+    def put(values: dict[str, Any], id: UUID) -> Any:  # noqa: ANN401
         if noun.check is not None:
             noun.check(values)
-        try:
-            with _store().writing() as session:
-                row, new = kept.put(session, noun.model, shop(), id, values)
-        except ReadingExists:
-            raise Problem("reading-exists") from None
-        return row, 201 if new else 200
+        return _change(noun, id, values)
 
-    @blp.route(f"/{noun.many}/<id>", endpoint=f"get-{noun.one}", parameters=[ID])
+    @blp.route(one, methods=["DELETE"], endpoint=f"delete-{noun.one}", parameters=changes)
+    @blp.doc(summary=gone)
+    @blp.response(200, description="Deleted, now or before.", **shown)
+    def delete(id: UUID) -> Any:  # noqa: ANN401
+        return _change(noun, id, None)
+
+    @blp.route(one, endpoint=f"get-{noun.one}", parameters=[ID])
     @blp.doc(summary=f"Get one of the {said}.")
-    @blp.response(200, noun.record, examples=example)
-    def get(id: UUID) -> Any:  # noqa: ANN401
-        return _find(noun.model, id)
+    @blp.arguments(s.DeletedQuerySchema, location="query")
+    @blp.response(200, **shown)
+    def get(query: dict[str, Any], id: UUID) -> Any:  # noqa: ANN401
+        return _answer(_find(noun.model, id, deleted=query["deleted"]))
 
     @blp.route(f"/{noun.many}", endpoint=f"list-{noun.many}")
     @blp.doc(summary=f"List the {said}, page by page, in the order of their ids.")
     @blp.arguments(s.PageQuerySchema, location="query")
-    @blp.response(200, noun.page, examples=named(f"{noun.one}-page"))
+    @blp.response(200, s.page_of(noun.record), examples=named(f"{noun.one}-page"))
     def page(query: dict[str, Any]) -> dict[str, Any]:
-        with _store().reading() as session:
-            after, limit = query.get("after"), query["limit"]
-            rows, following = kept.page(session, noun.model, shop(), after, limit)
+        with store().reading() as session:
+            after, limit, deleted = query.get("after"), query["limit"], query["deleted"]
+            rows, following = kept.page(
+                session, noun.model, shop(), after, limit, deleted=deleted
+            )  # fmt: skip
         return {"items": rows, "next": following}
 
 
@@ -155,18 +124,42 @@ for _noun in NOUNS:
 @blp.response(200, s.ExplanationSchema, examples=named("explanation"))
 def explanation(id: UUID) -> dict[str, Any]:
     """Show a stored reading beside what today's calculations make of the same input."""
-    return explain_reading(_find(Reading, id))
+    return explain_reading(_find(Reading, id, deleted=True))
 
 
-def _store() -> Store:
-    found = current_app.extensions["midspan"]
-    assert isinstance(found, Store)  # noqa: S101  (create_app put it there)
-    return found
+def _change(noun: Noun, id: UUID, values: dict[str, Any] | None) -> Any:  # noqa: ANN401
+    """Do one change, made from the version that If-Match names."""
+    header = request.headers.get("If-Match")
+    change = sync.Change(noun.model, id, values, _versions(header))
+    with store().writing() as session:
+        (answer,) = sync.apply(session, shop(), [change])
+        row = kept.get(session, noun.model, shop(), id, deleted=True)
+    against = objection(noun, values, answer)
+    if isinstance(against, Problem) and answer.outcome == "stale" and header is None:
+        raise Problem("version-needed", "", None, **against.more)
+    if against is not None:
+        raise against
+    return _answer(row, STATUS[answer.outcome])
 
 
-def _find(model: type[Any], id: UUID) -> Any:  # noqa: ANN401
-    with _store().reading() as session:
-        row = kept.get(session, model, shop(), id)
+def _versions(if_match: str | None) -> Container[int]:
+    """Read If-Match (RFC 9110, section 13.1.1): a record that is not there has no ETag."""
+    if if_match is None:
+        return sync.NEW
+    if if_match.strip() == "*":
+        return sync.KEPT
+    # A weak one never matches, and a version of ours has no more digits.
+    return {int(found) for found in re.findall(r'(?<!W/)"([1-9][0-9]{0,9})"', if_match, re.ASCII)}
+
+
+def _answer(row: Record | None, status: int = 200) -> Any:  # noqa: ANN401
+    assert row is not None  # noqa: S101  (what was done is kept)
+    return row, status, {"ETag": f'"{row.version}"'}
+
+
+def _find(model: type[Any], id: UUID, *, deleted: bool = False) -> Any:  # noqa: ANN401
+    with store().reading() as session:
+        row = kept.get(session, model, shop(), id, deleted=deleted)
     if row is None:
-        raise Problem("no-such-record", f"No record has the id {id}.")
+        raise Problem("no-such-record", f"No record has the id {id}. {KINDS['no-such-record'][2]}")
     return row

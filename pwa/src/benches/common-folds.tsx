@@ -4,6 +4,7 @@ import { PlainField } from "../controls/plain-field.tsx";
 import { Select } from "../controls/select.tsx";
 import { defaults, labelOf } from "../core/terms.ts";
 import { parseAngle, parseNumber } from "../units/parse.ts";
+import { ruleStep } from "../units/reading.ts";
 import type { FormProps } from "./bench.ts";
 import { OWN_KINDS, withField } from "./draft.ts";
 import { text } from "./strings.ts";
@@ -16,25 +17,47 @@ interface InstrumentProps extends FormProps {
 
 /** The instrument's own figures; what is left empty is assumed, and said to be. */
 export function InstrumentFold({ draft, change, problemAt, kind, suffix }: InstrumentProps) {
+  const step = kind === "rule" && !draft.fields.resolution_mm ? ruleStep(typedOf(draft)) : null;
   return (
-    <Fold title={text.instrument}>
-      {(["resolution", "instrument_error", "repeatability"] as const).map((name) => {
-        const field = `${name}_${suffix}`;
-        const props = {
-          field,
-          label: text.instrumentField(name),
-          value: draft.fields[field] ?? "",
-          onValue: (value: string) => change(withField(draft, field, value)),
-          hint: text.leftEmpty(`${defaults[kind]?.[name]} ${suffix === "mm" ? "mm" : "°"}`),
-          problem: problemAt(field)?.text,
-        };
-        return suffix === "mm" ? (
-          <LengthField key={field} {...props} />
-        ) : (
-          <PlainField key={field} {...props} parse={parseAngle} inputMode="decimal" unit="°" />
-        );
-      })}
-    </Fold>
+    <>
+      {step && (
+        <div class="note">
+          <p>{text.stepSeen(step)}</p>
+          <button
+            type="button"
+            class="button button-wide"
+            onClick={() => change(withField(draft, "resolution_mm", step))}
+          >
+            {text.useStep(step)}
+          </button>
+        </div>
+      )}
+      <Fold title={text.instrument} open={Boolean(draft.fields[`resolution_${suffix}`])}>
+        {(["resolution", "instrument_error", "repeatability"] as const).map((name) => {
+          const field = `${name}_${suffix}`;
+          const props = {
+            field,
+            label: text.instrumentField(name),
+            value: draft.fields[field] ?? "",
+            onValue: (value: string) => change(withField(draft, field, value)),
+            hint: text.leftEmpty(`${defaults[kind]?.[name]} ${suffix === "mm" ? "mm" : "°"}`),
+            problem: problemAt(field)?.text,
+          };
+          return suffix === "mm" ? (
+            <LengthField key={field} {...props} />
+          ) : (
+            <PlainField key={field} {...props} parse={parseAngle} inputMode="decimal" unit="°" />
+          );
+        })}
+      </Fold>
+    </>
+  );
+}
+
+/** Every reading of this way of measuring, as typed. */
+function typedOf({ method, readings }: FormProps["draft"]): string[] {
+  return Object.entries(readings).flatMap(([key, { entry, list }]) =>
+    key.startsWith(`${method}/`) ? [entry, ...list.map((one) => one.text)] : [],
   );
 }
 

@@ -14,6 +14,9 @@ export const text = {
   noTrial: "Choose both, and the saved reading counts as a trial fit in the fit table.",
   otherChain: "The chosen chain has another pitch than this drive. Choose another chain.",
   otherGears: "The chosen gear set has another pitch than this drive. Choose another gear set.",
+  stepSeen: (step: string) =>
+    `Typed in fractions: if the rule is divided in ${step}, say so, and the plus-or-minus rests on it.`,
+  useStep: (step: string) => `Resolution: ${step}`,
   instrument: "Instrument",
   instrumentField: (name: string) =>
     ({

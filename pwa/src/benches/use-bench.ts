@@ -4,7 +4,13 @@ import { useLatest } from "../core/latest.ts";
 import type { Answer, AnyResult, Problem } from "../core/results.ts";
 import { midEntry } from "../shell/update-notice.tsx";
 import { askPersistence } from "../store/persistence.ts";
-import { currentChain, currentDrive, currentEngine, currentGearSet } from "../store/settings.ts";
+import {
+  currentBuild,
+  currentChain,
+  currentDrive,
+  currentEngine,
+  currentGearSet,
+} from "../store/settings.ts";
 import { keep, kept, save as saveRecord } from "../store/state.ts";
 import { sync } from "../store/sync.ts";
 import { uuid7 } from "../store/uuid7.ts";
@@ -76,6 +82,7 @@ export function useBench(
       const reading = {
         id: uuid7(),
         engine_id: currentEngine.value?.id ?? null,
+        build_id: currentBuild.value?.id ?? null,
         drive_id: ask.payload.drive ? (stand.drive?.id ?? null) : null,
         chain_id: readsOf(ask).includes("chain") ? (stand.chain?.id ?? null) : null,
         gear_set_id: readsOf(ask).includes("gears") ? (stand.gears?.id ?? null) : null,

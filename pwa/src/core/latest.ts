@@ -1,4 +1,6 @@
 import { useEffect, useRef, useState } from "preact/hooks";
+import { settings, unitOf } from "../store/settings.ts";
+import { spoken } from "../units/spoken.ts";
 import { run } from "./client.ts";
 import type { Answer, CalcName, Results } from "./results.ts";
 
@@ -42,5 +44,15 @@ export function useLatest<N extends CalcName>(
     },
     [],
   );
-  return answer;
+  return answer && inYourUnits(answer);
+}
+
+/** The core refuses in mm and °C; the screen says it in the unit of the field as well. */
+function inYourUnits<R>(answer: Answer<R>): Answer<R> {
+  if (answer.ok) return answer;
+  const problems = answer.problems.map((one) => {
+    const field = one.field.replace(/\[\d+\]$/, "").replace(/^.*\./, "");
+    return spoken(one, unitOf(field), settings.value.temperature);
+  });
+  return { ok: false, problems };
 }

@@ -2,7 +2,7 @@ import type { BenchResult, GearResult, Judgement } from "../core/results.ts";
 import { trimmed } from "../units/format.ts";
 import type { LengthUnit } from "../units/parse.ts";
 import { OriginBadge, Source } from "./origin.tsx";
-import { scaleOf, withUnit } from "./quantity.ts";
+import { scaleOf, showInterval, withUnit } from "./quantity.ts";
 import { text } from "./strings.ts";
 import { ToneShape, toneOf } from "./tone.tsx";
 
@@ -40,8 +40,9 @@ interface RowProps {
 }
 
 function Row({ judgement, rules, length }: RowProps) {
-  const { limit, outcome, limit_value, unit } = judgement;
-  const { by, unit: shownUnit } = scaleOf(unit === "%" ? "_percent" : `_${unit}`, length);
+  const { limit, outcome, limit_value, unit, value, low, high } = judgement;
+  const name = unit === "%" ? "_percent" : `_${unit}`;
+  const { by, unit: shownUnit } = scaleOf(name, length);
   return (
     <li class={rules ? "limit limit-rules" : "limit"}>
       <ToneShape tone={toneOf(outcome)} />
@@ -50,6 +51,12 @@ function Row({ judgement, rules, length }: RowProps) {
           <strong>{limit.label}</strong>
           <span class="limit-outcome">
             {text.outcomes[outcome]} {withUnit(trimmed(limit_value / by, 3), shownUnit)}
+            {/* A reading saved before its limits held its own figure has none. */}
+            {value !== undefined && (
+              <span class="limit-yours">
+                {text.yours(yours({ value, low, high }, name, length))}
+              </span>
+            )}
           </span>
         </p>
         <p class="small">
@@ -59,4 +66,14 @@ function Row({ judgement, rules, length }: RowProps) {
       </div>
     </li>
   );
+}
+
+/** The user's own figure in the unit of the limit, with its 95 % interval. */
+function yours(
+  at: { value: number; low: number; high: number },
+  name: string,
+  length: LengthUnit,
+): string {
+  const { value, low, high, unit } = showInterval(name, at, length);
+  return `${withUnit(value, unit)} (${low} to ${high})`;
 }

@@ -77,32 +77,11 @@ function assumedText({ field, value, unit }: Assumption): string {
 
 function BudgetTable({ measured, length }: { measured: Measured; length: LengthUnit }) {
   const { quantity, value, expanded_uncertainty, coverage_factor, degrees_of_freedom } = measured;
-  const { by, unit } = scaleOf(quantity, length);
   const whole = show(quantity, value, expanded_uncertainty, length);
+  const { unit } = whole;
   return (
     <>
-      <table class="budget">
-        <thead>
-          <tr>
-            {text.budgetHead.map((head) => (
-              <th key={head} scope="col">
-                {head}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {measured.budget.map((one) => (
-            <tr key={one.name}>
-              <th scope="row">{one.name}</th>
-              <td>{one.kind}</td>
-              <td class="num">{withUnit((one.standard_uncertainty / by).toPrecision(2), unit)}</td>
-              <td class="num">{one.degrees_of_freedom ?? text.infinite}</td>
-              <td class="small">{text.origins[one.origin] ?? one.origin}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <BudgetLines lines={measured.budget} quantity={quantity} length={length} />
       <p class="small">
         {text.budgetSum(
           fixed(coverage_factor, 2),
@@ -111,5 +90,40 @@ function BudgetTable({ measured, length }: { measured: Measured; length: LengthU
         )}
       </p>
     </>
+  );
+}
+
+interface LinesProps {
+  lines: Measured["budget"];
+  quantity: string;
+  length: LengthUnit;
+}
+
+/** What is uncertain, and by how much, in the unit of the result. */
+export function BudgetLines({ lines, quantity, length }: LinesProps) {
+  const { by, unit } = scaleOf(quantity, length);
+  return (
+    <table class="budget">
+      <thead>
+        <tr>
+          {text.budgetHead.map((head) => (
+            <th key={head} scope="col">
+              {head}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {lines.map((one) => (
+          <tr key={one.name}>
+            <th scope="row">{one.name}</th>
+            <td>{one.kind}</td>
+            <td class="num">{withUnit((one.standard_uncertainty / by).toPrecision(2), unit)}</td>
+            <td class="num">{one.degrees_of_freedom ?? text.infinite}</td>
+            <td class="small">{text.origins[one.origin] ?? one.origin}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
   );
 }

@@ -12,6 +12,7 @@ export const text = {
   next: "Next",
   rests: "Judged by",
   restsOnNone: "No single limit: those that apply disagree, or there is none.",
+  yours: (value: string) => `yours ${value}`,
   limits: "Every limit that applies",
   limitsNote: "Side by side, as their sources disagree. The verdict names the one it rests on.",
   limitWord: "Limit",

@@ -2,8 +2,8 @@
 import scenario from "../../../api/midspan/demo/scenario.json";
 import { shownOf } from "../benches/shown.ts";
 import { run } from "../core/client.ts";
-import type { Chain, Drive, GearSet, Reading } from "../store/records.ts";
-import { chooseChain, chooseEngine, chooseGearSet } from "../store/settings.ts";
+import type { Build, Chain, Drive, Entry, GearSet, Reading } from "../store/records.ts";
+import { chooseBuild, chooseChain, chooseEngine, chooseGearSet } from "../store/settings.ts";
 import { engines, save } from "../store/state.ts";
 import { sync } from "../store/sync.ts";
 import { uuid7 } from "../store/uuid7.ts";
@@ -19,6 +19,8 @@ export async function loadDemo(): Promise<void> {
   for (const drive of scenario.drives) await save("drives", drive as Drive);
   for (const chain of scenario.chains) await save("chains", chain as Chain);
   for (const set of scenario.gear_sets) await save("gear-sets", set as GearSet);
+  for (const build of scenario.builds) await save("builds", build as Build);
+  for (const entry of scenario.entries) await save("entries", entry as Entry);
   for (const one of scenario.readings) {
     const calc = one.calc as Reading["calc"];
     const answer = await run(calc, one.input);
@@ -35,6 +37,7 @@ export async function loadDemo(): Promise<void> {
     });
   }
   chooseEngine(scenario.engine.id);
+  chooseBuild((scenario.builds[0] as Build | undefined) ?? null);
   const last = scenario.readings.findLast((one) => one.calc === "slack");
   chooseChain(last?.chain_id ?? null);
   chooseGearSet(last?.gear_set_id ?? null);

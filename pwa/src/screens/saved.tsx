@@ -7,7 +7,6 @@ import type { Reading } from "../store/records.ts";
 import { unitOf } from "../store/settings.ts";
 import { chains, engines, placeOf, readings } from "../store/state.ts";
 import { whenText } from "../units/when.ts";
-import { exportAll } from "./export.ts";
 import { ReadingScreen } from "./reading.tsx";
 import { text } from "./strings.ts";
 
@@ -31,9 +30,9 @@ export function SavedScreen() {
         </ul>
       )}
       {list.length > 0 && (
-        <button type="button" class="button button-wide" onClick={exportAll}>
-          {text.exportAll}
-        </button>
+        <a class="button button-wide" href="#/files">
+          {text.files}
+        </a>
       )}
     </div>
   );

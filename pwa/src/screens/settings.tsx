@@ -8,7 +8,6 @@ import { lookAtPersistence, persistence } from "../store/persistence.ts";
 import { change, type Settings, settings } from "../store/settings.ts";
 import { refused, waitingCount } from "../store/state.ts";
 import { line, sync, syncing } from "../store/sync.ts";
-import { exportAll } from "./export.ts";
 import { RefusedRecord } from "./refused.tsx";
 import { text } from "./strings.ts";
 
@@ -48,9 +47,9 @@ export function SettingsScreen() {
           >
             {text.syncNow}
           </button>
-          <button type="button" class="button" onClick={() => void exportAll()}>
-            {text.exportAll}
-          </button>
+          <a class="button" href="#/files">
+            {text.files}
+          </a>
         </div>
       </section>
       {refused.value.map((entry) => (

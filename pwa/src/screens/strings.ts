@@ -50,7 +50,7 @@ export const text = {
   inventedNote: "This engine and its readings are made up. Nothing here was measured.",
   savedTitle: "Saved readings",
   savedEmpty: "Nothing saved yet. What you save on a bench is listed here.",
-  exportAll: "Export everything as a file",
+  files: "Export, import",
   backToList: "All saved readings",
   takenAt: "Taken",
   where: "Kept",

@@ -15,12 +15,14 @@ import { UpdateNotice } from "./update-notice.tsx";
 const ShelfScreen = later(async () => (await import("../shelf/screen.tsx")).ShelfScreen);
 const PairScreen = later(async () => (await import("../device/pair-screen.tsx")).PairScreen);
 const FitScreen = later(async () => (await import("../shelf/fit/screen.tsx")).FitScreen);
+const BuildsScreen = later(async () => (await import("../builds/screen.tsx")).BuildsScreen);
+const FilesScreen = later(async () => (await import("../files/screen.tsx")).FilesScreen);
 
 /** Screens that the bar does not lead to. */
 const asides: Record<string, ComponentType> = { settings: SettingsScreen, pair: PairScreen };
 
 interface Screen extends Place {
-  group?: Bench["meta"]["group"];
+  group: Bench["meta"]["group"] | "record";
   View: ComponentType;
 }
 
@@ -28,21 +30,20 @@ const screens: Screen[] = [
   { id: "shelf", label: text.shelf, icon: "shelf", group: "choose", View: ShelfScreen },
   { id: "fit", label: text.fit, icon: "fit", group: "choose", View: FitScreen },
   ...benches.map(({ meta, View }) => ({ ...meta, View })),
-  { id: "drive", label: text.drive, icon: "drive", View: DriveScreen },
-  { id: "saved", label: text.saved, icon: "saved", View: SavedScreen },
+  { id: "builds", label: text.builds, icon: "record", group: "record", View: BuildsScreen },
+  { id: "saved", label: text.saved, icon: "saved", group: "record", View: SavedScreen },
+  { id: "drive", label: text.drive, icon: "drive", group: "record", View: DriveScreen },
+  { id: "files", label: text.files, icon: "files", group: "record", View: FilesScreen },
 ];
 
 const listed = (group: Screen["group"]) => screens.filter((one) => one.group === group);
-const groups: Group[] = (["measure", "choose", "set"] as const).map((id) => ({
+const groups: Group[] = (["measure", "choose", "set", "record"] as const).map((id) => ({
   id,
   label: text[id],
   icon: id,
   places: listed(id),
 }));
-const bar: (Place | Group)[] = [
-  ...groups.filter((one) => one.places.length > 0),
-  ...listed(undefined),
-];
+const bar: (Place | Group)[] = groups.filter((one) => one.places.length > 0);
 const first = listed("measure")[0];
 
 export function App() {

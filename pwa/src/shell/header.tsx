@@ -1,6 +1,6 @@
 import { tagged } from "../shelf/tag.ts";
 import { access } from "../store/pairing.ts";
-import { currentChain, currentEngine, currentGearSet } from "../store/settings.ts";
+import { currentBuild, currentChain, currentEngine, currentGearSet } from "../store/settings.ts";
 import { engines, readings, refused, waitingCount } from "../store/state.ts";
 import { line, syncing } from "../store/sync.ts";
 import { Icon } from "./icon.tsx";
@@ -9,16 +9,22 @@ import { text } from "./strings.ts";
 /** Which engine is on the bench, and where the records are. */
 export function Header() {
   const engine = currentEngine.value;
+  const build = currentBuild.value;
   const on = onBench();
   return (
     <header class="header">
       <a class="header-engine" href="#/drive">
         <span class="visually-hidden">{text.engine} </span>
         <span class="header-name">{engine?.name ?? text.noEngine}</span>
-        {(engine?.invented || on) && (
+        {(engine?.invented || build || on) && (
           <span class="header-second">
             {engine?.invented && <span class="tag">{text.invented}</span>}
-            {on && <span class="header-chain">{on}</span>}
+            {(build || on) && (
+              <span class="header-chain">
+                {build && <span class="visually-hidden">{text.build} </span>}
+                {[build?.label, on].filter(Boolean).join(" · ")}
+              </span>
+            )}
           </span>
         )}
       </a>

@@ -28,6 +28,8 @@ const puts: Puts = {
   chains: (id, body) => client.PUT("/api/v1/chains/{id}", { params: { path: { id } }, body }),
   "gear-sets": (id, body) =>
     client.PUT("/api/v1/gear-sets/{id}", { params: { path: { id } }, body }),
+  builds: (id, body) => client.PUT("/api/v1/builds/{id}", { params: { path: { id } }, body }),
+  entries: (id, body) => client.PUT("/api/v1/entries/{id}", { params: { path: { id } }, body }),
   readings: (id, body) => client.PUT("/api/v1/readings/{id}", { params: { path: { id } }, body }),
 };
 

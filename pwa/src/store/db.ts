@@ -7,6 +7,8 @@ interface Schema extends DBSchema {
   drives: { key: string; value: Records["drives"] };
   chains: { key: string; value: Records["chains"] };
   "gear-sets": { key: string; value: Records["gear-sets"] };
+  builds: { key: string; value: Records["builds"] };
+  entries: { key: string; value: Records["entries"] };
   readings: { key: string; value: Records["readings"] };
   outbox: { key: string; value: Waiting };
   /** Settings and half-entered forms, by name. */
@@ -16,7 +18,7 @@ interface Schema extends DBSchema {
 export type Database = IDBPDatabase<Schema>;
 
 const NAME = "midspan";
-const VERSION = 2;
+const VERSION = 3;
 
 export function openDatabase(name: string = NAME): Promise<Database> {
   return openDB<Schema>(name, VERSION, {

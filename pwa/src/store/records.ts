@@ -11,6 +11,9 @@ export type Engine = Kept<Schemas["EngineWrite"]>;
 export type Drive = Kept<Schemas["DriveWrite"]>;
 export type Chain = Kept<Schemas["ChainWrite"]>;
 export type GearSet = Kept<Schemas["GearSetWrite"]>;
+export type Build = Kept<Schemas["BuildWrite"]>;
+export type Entry = Kept<Schemas["EntryWrite"]>;
+export type Figure = Schemas["Figure"];
 type Stored = Schemas["ReadingWrite"];
 /** A saved reading. A fit table is not kept on the phone: it is worked out from the readings. */
 export type Reading = Kept<
@@ -27,18 +30,29 @@ export interface Records {
   drives: Drive;
   chains: Chain;
   "gear-sets": GearSet;
+  builds: Build;
+  entries: Entry;
   readings: Reading;
 }
 export type Kind = keyof Records;
 
 /** Parents before children: the order in which records must reach the service. */
-export const KINDS: readonly Kind[] = ["engines", "drives", "chains", "gear-sets", "readings"];
+export const KINDS: readonly Kind[] = [
+  "engines",
+  "drives",
+  "chains",
+  "gear-sets",
+  "builds",
+  "entries",
+  "readings",
+];
 
 /** Ids of the records that must be there before this one. */
 export function parentsOf<K extends Kind>(kind: K, record: Records[K]): string[] {
   if (kind === "engines") return [];
-  const { engine_id, drive_id, chain_id, gear_set_id } = record as Partial<Reading>;
-  return [engine_id, drive_id, chain_id, gear_set_id].filter((id) => typeof id === "string");
+  const { engine_id, drive_id, chain_id, gear_set_id, build_id } = record as Partial<Reading>;
+  const all = [engine_id, drive_id, chain_id, gear_set_id, build_id];
+  return all.filter((id) => typeof id === "string");
 }
 
 /** One record that the service does not have yet in its newest form. */

@@ -2,8 +2,8 @@
 import { computed, signal } from "@preact/signals";
 import type { LengthUnit } from "../units/parse.ts";
 import type { TemperatureUnit } from "../units/temperature.ts";
-import type { Chain, Drive, DriveFields, Engine, GearSet } from "./records.ts";
-import { chains, drives, engines, gearSets, keep, kept } from "./state.ts";
+import type { Build, Chain, Drive, DriveFields, Engine, GearSet } from "./records.ts";
+import { builds, chains, drives, engines, gearSets, keep, kept } from "./state.ts";
 
 export interface Settings {
   theme: "system" | "light" | "dark";
@@ -15,6 +15,8 @@ export interface Settings {
   chainOf: Record<string, string | null>;
   /** Gear set last chosen on each engine. */
   gearSetOf: Record<string, string | null>;
+  /** Build last chosen on each engine. */
+  buildOf: Record<string, string | null>;
   exaggerate: boolean;
   persistenceAsked: boolean;
 }
@@ -27,6 +29,7 @@ const FIRST: Settings = {
   engineId: null,
   chainOf: {},
   gearSetOf: {},
+  buildOf: {},
   exaggerate: false,
   persistenceAsked: false,
 };
@@ -84,6 +87,17 @@ export const currentGearSet = computed<GearSet | null>(() => {
   const id = settings.value.gearSetOf[bench()];
   return gearSetsHere.value.find((set) => set.id === id) ?? null;
 });
+
+/** The build in hand: new readings belong to it. */
+export const currentBuild = computed<Build | null>(() => {
+  const id = settings.value.buildOf[bench()];
+  return builds.value.find((one) => one.id === id) ?? null;
+});
+
+export function chooseBuild(build: Build | null): void {
+  const engine = build?.engine_id ?? bench();
+  change({ buildOf: { ...settings.value.buildOf, [engine]: build?.id ?? null } });
+}
 
 export function chooseEngine(id: string | null): void {
   change({ engineId: id });

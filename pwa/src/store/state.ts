@@ -1,12 +1,26 @@
 /** The phone's records as signals. Every change is written to the database before it shows. */
 import { computed, signal } from "@preact/signals";
 import { type Database, openDatabase, putLocal } from "./db.ts";
-import type { Chain, Drive, Engine, GearSet, Kind, Reading, Records, Waiting } from "./records.ts";
+import {
+  type Build,
+  type Chain,
+  type Drive,
+  type Engine,
+  type Entry,
+  type GearSet,
+  KINDS,
+  type Kind,
+  type Reading,
+  type Records,
+  type Waiting,
+} from "./records.ts";
 
 export const engines = signal<Engine[]>([]);
 export const drives = signal<Drive[]>([]);
 export const chains = signal<Chain[]>([]);
 export const gearSets = signal<GearSet[]>([]);
+export const builds = signal<Build[]>([]);
+export const entries = signal<Entry[]>([]);
 export const readings = signal<Reading[]>([]);
 export const outbox = signal<Waiting[]>([]);
 
@@ -31,20 +45,17 @@ export function db(): Promise<Database> {
   return database;
 }
 
-const lists = { engines, drives, chains, "gear-sets": gearSets, readings };
+const lists = { engines, drives, chains, "gear-sets": gearSets, builds, entries, readings };
 
 /** Reads everything again from the database. */
 export async function reload(): Promise<void> {
   const from = await db();
-  [engines.value, drives.value, chains.value, gearSets.value, readings.value, outbox.value] =
-    await Promise.all([
-      from.getAll("engines"),
-      from.getAll("drives"),
-      from.getAll("chains"),
-      from.getAll("gear-sets"),
-      from.getAll("readings"),
-      from.getAll("outbox"),
-    ]);
+  const found = await Promise.all(KINDS.map((kind) => from.getAll(kind)));
+  const waiting = await from.getAll("outbox");
+  KINDS.forEach((kind, at) => {
+    lists[kind].value = found[at] as never[];
+  });
+  outbox.value = waiting;
 }
 
 /** Keeps a record on the phone and puts it in line for the service. */

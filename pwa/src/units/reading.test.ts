@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { describe, it } from "node:test";
-import { collect } from "./reading.ts";
+import { collect, ruleStep } from "./reading.ts";
 
 describe("repeat readings", () => {
   it("counts the entry being typed with those added, each in its own unit", () => {
@@ -22,4 +22,14 @@ describe("repeat readings", () => {
     const found = collect([{ text: "3 1/2", unit: "deg" }], { text: "4", unit: "deg" });
     assert.deepEqual(found.values, [3.5, 4]);
   });
+});
+
+it("fractions tell the step of the rule they were read on", () => {
+  assert.equal(ruleStep(["1/16"]), "1/16 in");
+  assert.equal(ruleStep(["1/4", "3/16"]), "1/16 in");
+  assert.equal(ruleStep(["¼"]), "1/16 in");
+  assert.equal(ruleStep(["1 5/32 in", "1/4"]), "1/32 in");
+  assert.equal(ruleStep(["4.76 mm", "0.1875"]), null);
+  assert.equal(ruleStep(["1/3"]), null);
+  assert.equal(ruleStep([]), null);
 });

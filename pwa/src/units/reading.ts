@@ -38,3 +38,17 @@ export function collect(list: Typed[], entry: Typed): Collected {
   if (!last.ok) return { values, wrong: last };
   return { values: [...values, last.value], wrong: null };
 }
+
+/** Steps that inch rules are divided in, as fractions of an inch; a coarser one is rare. */
+const RULE_STEPS = [16, 32, 64];
+
+/** The step of the rule that readings typed as fractions were read on, such as "1/16 in". */
+export function ruleStep(typed: string[]): string | null {
+  const under = typed.flatMap((text) => {
+    const found = /\d ?[/\u2044\u2215] ?(\d+)/.exec(text)?.[1];
+    return found ? [Number(found)] : /[½¼¾⅛⅜⅝⅞]/.test(text) ? [8] : [];
+  });
+  if (under.length === 0) return null;
+  const step = RULE_STEPS.find((one) => under.every((bottom) => one % bottom === 0));
+  return step === undefined ? null : `1/${step} in`;
+}

@@ -20,7 +20,8 @@ class FieldErrorSchema(Schema):
 
 
 class ProblemSchema(Schema):
-    """A problem detail, RFC 9457. `errors` is there when fields were refused."""
+    """A problem detail, RFC 9457. `errors` is there when fields were refused,
+    `yours` and `theirs` when a record changed meanwhile."""
 
     type = words("What kind of problem; the address of a page that says more, or about:blank.")
     title = words("The kind in words.")
@@ -28,6 +29,12 @@ class ProblemSchema(Schema):
     detail = words("What happened and what to do next.")
     instance = words("The request it happened on.")
     errors = fields.List(fields.Nested(FieldErrorSchema))
+    yours = fields.Raw(
+        allow_none=True, metadata={"description": "The record as sent; null if it was to go."}
+    )
+    theirs = fields.Raw(
+        allow_none=True, metadata={"description": "The record as kept; null if there is none."}
+    )
 
 
 class RefusalSchema(Schema):

@@ -1,14 +1,14 @@
 """Marshmallow fields of records. Their messages are the codes of problems; see `parsing`."""
 
-import json
 import math
 import re
-from collections.abc import Iterator
 from datetime import UTC, datetime
 from typing import Any
 from uuid import UUID
 
 from marshmallow import Schema, ValidationError, fields
+
+from midspan.store.written import Written
 
 from .quantity import OneOf
 
@@ -68,7 +68,7 @@ class Moment(fields.Field[datetime]):
         metadata = {"description": description, "pattern": MOMENT, "need": need}
         super().__init__(metadata=metadata, **kwargs)
 
-    def _serialize(self, value: Any, *_: object, **__: object) -> str | None:  # noqa: ANN401
+    def _serialize(self, value: datetime | None, *_: object, **__: object) -> str | None:
         return None if value is None else value.astimezone(UTC).isoformat().replace("+00:00", "Z")
 
     def _deserialize(self, value: object, *_: object, **__: object) -> datetime:
@@ -179,20 +179,25 @@ class Evidence(OneOf):
     def _deserialize(self, value: object, *_: object, **__: object) -> dict[str, Any]:
         if not isinstance(value, dict):
             raise ValidationError("not-an-object")
-        for code in _faults(value, MOST_NESTING):
+        code = _fault(value, MOST_NESTING)
+        if code is not None:
             raise ValidationError(code)
-        if len(json.dumps(value)) > self.longest:
+        written = Written(value)
+        if len(written.text) > self.longest:
             raise ValidationError("too-long")
-        return value
+        return written
 
 
-def _faults(value: object, depth: int) -> Iterator[str]:
+def _fault(value: dict[str, Any] | list[Any], depth: int) -> str | None:
     """Find what JSON cannot carry on: numbers that are not finite, and endless nesting."""
-    if isinstance(value, float) and not math.isfinite(value):
-        yield "not-finite"
-    elif isinstance(value, (dict, list)):
-        if depth == 0:
-            yield "too-deep"
-            return
-        for inner in value.values() if isinstance(value, dict) else value:
-            yield from _faults(inner, depth - 1)
+    if depth == 0:
+        return "too-deep"
+    for inner in value.values() if isinstance(value, dict) else value:
+        if isinstance(inner, float):
+            if not math.isfinite(inner):
+                return "not-finite"
+        elif isinstance(inner, (dict, list)):
+            code = _fault(inner, depth - 1)
+            if code is not None:
+                return code
+    return None

@@ -34,6 +34,10 @@ class _Kept(Schema):
     id = Identifier("The record's id.", required=True)
     version = fields.Integer(required=True, metadata={"description": "Counts the changes, from 1."})
     received_at = Moment("When this version reached the store.", required=True)
+    deleted_at = Moment(
+        "When it was deleted, or, of a reading, set aside; null while it is neither.",
+        required=True, allow_none=True,
+    )  # fmt: skip
 
     def on_bind_field(self, field_name: str, field_obj: fields.Field[Any]) -> None:
         """Say that every field is there."""
@@ -202,11 +206,9 @@ class ReadingRecordSchema(_Reading, _Kept):
     limit = _as_sent("The limit the verdict rests on.", allow_none=True)
 
 
-class PageQuerySchema(Strict):
-    """Which part of a list to give."""
-
-    after = Identifier("Give the records after this id; the next of the page before.")
-    limit = fields.Integer(
+def how_many() -> fields.Integer:
+    """Make the field that limits a page."""
+    return fields.Integer(
         load_default=100,
         validate=validate.Range(1, MOST_LISTED, error="out-of-range"),
         error_messages={"invalid": "not-whole"},
@@ -217,52 +219,38 @@ class PageQuerySchema(Strict):
     )
 
 
+class DeletedQuerySchema(Strict):
+    """Whether what was deleted counts."""
+
+    deleted = fields.Boolean(
+        load_default=False, truthy={"true"}, falsy={"false"},
+        error_messages={"invalid": "not-a-choice"},
+        metadata={
+            "description": "Whether to give what was deleted or set aside too.",
+            "need": "true or false",
+        },
+    )  # fmt: skip
+
+
+class PageQuerySchema(DeletedQuerySchema):
+    """Which part of a list to give."""
+
+    after = Identifier("Give the records after this id; the next of the page before.")
+    limit = how_many()
+
+
 class _Page(Schema):
     next = Identifier(
         "Send it as after to get the next page; null at the end.", required=True, allow_none=True
     )
 
 
-class EnginePageSchema(_Page):
-    """Engines, in the order of their ids."""
-
-    items = fields.List(fields.Nested(EngineRecordSchema), required=True)
-
-
-class DrivePageSchema(_Page):
-    """Drives, in the order of their ids."""
-
-    items = fields.List(fields.Nested(DriveRecordSchema), required=True)
-
-
-class ChainPageSchema(_Page):
-    """Chains, in the order of their ids."""
-
-    items = fields.List(fields.Nested(ChainRecordSchema), required=True)
-
-
-class GearSetPageSchema(_Page):
-    """Gear sets, in the order of their ids."""
-
-    items = fields.List(fields.Nested(GearSetRecordSchema), required=True)
-
-
-class BuildPageSchema(_Page):
-    """Builds, in the order of their ids."""
-
-    items = fields.List(fields.Nested(BuildRecordSchema), required=True)
-
-
-class EntryPageSchema(_Page):
-    """Entries of builds, in the order of their ids."""
-
-    items = fields.List(fields.Nested(EntryRecordSchema), required=True)
-
-
-class ReadingPageSchema(_Page):
-    """Readings, in the order of their ids."""
-
-    items = fields.List(fields.Nested(ReadingRecordSchema), required=True)
+def page_of(record: type[Schema]) -> type[Schema]:
+    """Make the schema of a page of records: EnginePage and so on."""
+    name = record.__name__.replace("Record", "Page")
+    items = fields.List(fields.Nested(record), required=True)
+    doc = "A page of records, in the order of their ids."
+    return type(name, (_Page,), {"items": items, "__doc__": doc})
 
 
 class ExplanationSchema(Schema):

@@ -125,8 +125,11 @@ class JudgementSchema(Schema):
 
     limit = fields.Nested(LimitSchema, required=True)
     outcome = choice(JUDGED, "What came of it.")
+    value = measure("value")
+    low = measure("low")
+    high = measure("high")
     limit_value = measure("limit_value")
-    unit = words("Unit of limit_value.")
+    unit = words("Unit of all four.")
 
 
 class AssumptionSchema(Schema):

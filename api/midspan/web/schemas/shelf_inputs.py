@@ -46,6 +46,15 @@ class HeatingSchema(Strict):
     block_temperature_c = number("block_temperature_c", required=False)
     gear_temperature_c = number("gear_temperature_c", required=False)
     chain_temperature_c = number("chain_temperature_c", required=False)
+    expansion_error_ppm = number(
+        "expansion_error_ppm", required=False, note="Of each coefficient; its own if not given."
+    )
+    temperature_error_k = number(
+        "temperature_error_k", required=False, note="Assumed if not given (from memory)."
+    )
+    cold_temperature_error_k = number(
+        "cold_temperature_error_k", required=False, note="Assumed if not given (from memory)."
+    )
 
 
 class HeatInputSchema(HeatingSchema, WindowSchema):
@@ -53,9 +62,18 @@ class HeatInputSchema(HeatingSchema, WindowSchema):
 
     drive = fields.Nested(DriveSchema, required=True)
     movement_mm = number("movement_mm", required=False, note=_COLD)
+    standard_uncertainty_mm = number(
+        "standard_uncertainty_mm", required=False,
+        note="Of movement_mm; assumed if not given (from memory, unverified).",
+    )  # fmt: skip
     stiffness_n_per_mm = number(
         "stiffness_n_per_mm", required=False,
         note="A wide range is assumed if not given (from memory, unverified).",
+    )  # fmt: skip
+    compliance_um_per_kn = number("compliance_um_per_kn", required=False, note="0 if not given.")
+    stiffness_source = fields.String(
+        allow_none=True, validate=validate.Length(1, 200),
+        metadata={"description": "Where an own stiffness or give of the shafts comes from."},
     )  # fmt: skip
     curve_points = number("curve_points", required=False, note="0 if not given.")
 

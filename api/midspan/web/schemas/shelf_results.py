@@ -10,6 +10,7 @@ from .quantity import choice, measure, words
 from .results import (
     AssumptionSchema,
     BenchSchema,
+    BudgetLineSchema,
     CautionSchema,
     EstimateSchema,
     StateSchema,
@@ -55,6 +56,10 @@ class MaterialSchema(Schema):
     origin = choice(limits.ORIGINS, "How well the figure is founded.")
     source = words("Title of the source.")
     address = words("Where the source is found; empty where there is none.")
+    expansion_error_ppm = measure("expansion_error_ppm")
+    error_origin = choice(
+        (*limits.ORIGINS, heating.GIVEN), "How well expansion_error_ppm is founded."
+    )
 
 
 class UsedMaterialSchema(MaterialSchema):
@@ -81,6 +86,28 @@ class InterferenceSchema(Schema):
     tension_high_n = measure("tension_high_n")
     shaft_load_low_n = measure("shaft_load_low_n")
     shaft_load_high_n = measure("shaft_load_high_n")
+    origin = choice((*limits.ORIGINS, heating.GIVEN), "Where the stiffness comes from.")
+    source = words("Title of its source; empty where none was named.")
+
+
+class HotIntervalSchema(Schema):
+    """The hot slack with its 95 % coverage intervals."""
+
+    excess_mm = _nested(EstimateSchema, "Excess length [mm].")
+    movement_mm = _nested(EstimateSchema, "Total mid-span movement [mm].")
+    crank_rock_deg = _nested(EstimateSchema, "Crank-rock lash [deg].")
+
+
+class HotVerdictSchema(Schema):
+    """The hot movement judged, with a guard band as wide as its interval's half."""
+
+    outcome = choice((*guard.ZONES, "too-close"), "The zone of slack that it is surely in.")
+    between = fields.List(
+        choice(guard.ZONES, "A zone of slack."), required=True, allow_none=True,
+        metadata={"description": "The two zones its interval reaches, if it is too close."},
+    )  # fmt: skip
+    window = choice(("within", "below", "beyond", "too-close"), "Against the movement wanted.")
+    slack = choice(("some", "none", "too-close"), "Whether the hot chain has slack at all.")
 
 
 class ColdTargetSchema(Schema):
@@ -116,6 +143,9 @@ class HeatResultSchema(ResultSchema):
     calc = choice(("heat",), "The calculation.")
     cold = _nested(SeenSchema, "As measured, cold.")
     hot = _nested(SeenSchema, "At running temperature.")
+    hot_interval = _nested(HotIntervalSchema, "At running temperature, with its uncertainty.")
+    hot_verdict = _nested(HotVerdictSchema, "What can be said of it.")
+    budget = _list(BudgetLineSchema, "Of the hot excess length [mm].")
     interference = _nested(InterferenceSchema, "null unless the hot chain is short.", nullable=True)
     cold_target = _nested(ColdTargetSchema, "What becomes the wanted movement when hot.")
     curves = _list(HeatCurveSchema, "The chosen block first; empty without curve_points.")
@@ -267,6 +297,14 @@ class NextTrialSchema(Schema):
     share = measure("share", nullable=True)
 
 
+class SuspectSchema(Schema):
+    """A reading without which all the others agree."""
+
+    field = words("Its place in the input, such as trials[3].")
+    probability = measure("probability")
+    cause = _nested(CauseSchema, "What may have happened; null if nothing is known.", nullable=True)
+
+
 class FitResultSchema(ResultSchema):
     """Result of "fit": every chain on every gear set, the likeliest to fit first."""
 
@@ -279,5 +317,8 @@ class FitResultSchema(ResultSchema):
         metadata={"description": "Places in trials, from 0, of those that showed no movement."},
     )  # fmt: skip
     consistency = _nested(ConsistencySchema, "Whether the readings agree.")
+    suspects = _list(
+        SuspectSchema, "Every single reading that would explain a disagreement, likeliest first."
+    )
     next_trial = _nested(NextTrialSchema, "The trial that would tell the most.", nullable=True)
     materials = _list(UsedMaterialSchema, "One for each part; empty without heat.")

@@ -4,7 +4,7 @@ import type { Ask, Draft, Stand } from "../bench.ts";
 import { Reader, readWindow } from "../draft.ts";
 import { text as shared } from "../strings.ts";
 import { centreFromChange, centreFromMandrels, type Way } from "./centre.ts";
-import { BLOCK_PARTS, type CentreWay, OWN, type Part, text } from "./meta.ts";
+import { BLOCK_PARTS, type CentreWay, DOUBTS, OWN, type Part, text } from "./meta.ts";
 
 /** The question to the core that a draft of this bench makes. */
 export function toAsk(draft: Draft, { drive, chain, gears }: Stand): Ask {
@@ -21,7 +21,11 @@ export function toAsk(draft: Draft, { drive, chain, gears }: Stand): Ask {
 
 function readHeat(reader: Reader, draft: Draft): void {
   readHeating(reader, draft);
+  reader.take("standard_uncertainty_mm", "length", text.sure.standard_uncertainty_mm);
   reader.take("stiffness_n_per_mm", "number", text.stiffness);
+  reader.take("compliance_um_per_kn", "number", text.give);
+  const source = (draft.fields.stiffness_source ?? "").trim();
+  if (source) reader.payload.stiffness_source = source;
 }
 
 /** Adds materials and temperatures. */
@@ -43,6 +47,7 @@ export function readHeating(reader: Reader, draft: Draft): void {
     else reader.payload.expansion_source = source;
   }
   reader.take("cold_temperature_c", "temperature", text.temperature.cold);
+  for (const field of DOUBTS) reader.take(field, "number", text.sure[field]);
 }
 
 function readCentre(reader: Reader, draft: Draft, before: number): void {

@@ -1,7 +1,7 @@
 /** Words of the chart of slack against temperature. */
 import { lengthTo } from "../../result/quantity.ts";
 import type { LengthUnit } from "../../units/parse.ts";
-import type { Line } from "./heat-chart.tsx";
+import type { Line } from "./heat-line.ts";
 
 export const chartText = {
   title: "Slack against temperature",

@@ -45,7 +45,15 @@ function Movement({ draft, stand, change, problemAt, label }: FormProps & { labe
   const last = lastSlack(readings.value, placeOf(stand));
   const state = last && "state" in last.result ? last.result.state : null;
   const offered = state ? lengthText(state.movement_mm.value, "mm") : "";
-  const set = (typed: string) => change(withField(draft, field, typed));
+  // What is typed by hand is no longer the reading whose uncertainty was taken over.
+  const filled = (movement: string, uncertainty: string) =>
+    change({
+      fields: { ...draft.fields, [field]: movement, standard_uncertainty_mm: uncertainty },
+    });
+  const set = (typed: string) =>
+    value === offered && offered ? filled(typed, "") : change(withField(draft, field, typed));
+  const u = state?.movement_mm.standard_uncertainty;
+  const useLast = () => filled(offered, u ? lengthText(u, "mm") : "");
   return (
     <>
       <LengthField
@@ -57,7 +65,7 @@ function Movement({ draft, stand, change, problemAt, label }: FormProps & { labe
         problem={problemAt(field)?.text}
       />
       {last && state && value.trim() !== offered && (
-        <button type="button" class="button button-wide" onClick={() => set(offered)}>
+        <button type="button" class="button button-wide" onClick={useLast}>
           {text.useLast(
             lengthTo(state.movement_mm.value, unitOf(field), 1),
             [chains.value.find((one) => one.id === last.chain_id)?.label, whenText(last.taken_at)]

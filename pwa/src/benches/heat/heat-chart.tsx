@@ -1,19 +1,14 @@
 import { useEffect, useRef } from "preact/hooks";
 import { useLatest } from "../../core/latest.ts";
-import type { HeatCurve, HeatResult } from "../../core/results.ts";
+import type { HeatResult } from "../../core/results.ts";
 import { materials } from "../../core/terms.ts";
 import type { PicturesProps } from "../../result/shows.ts";
 import { shownTheme } from "../../shell/theme.ts";
 import { settings } from "../../store/settings.ts";
 import { chartText as text } from "./chart-words.ts";
+import type { Line } from "./heat-line.ts";
 
 const CURVE_POINTS = 41;
-
-export interface Line {
-  name: string;
-  chosen: boolean;
-  points: HeatCurve["points"];
-}
 
 /** Slack against temperature with this block, and with the two usual ones beside it. */
 export function HeatChart({ result, input, length }: PicturesProps<HeatResult>) {

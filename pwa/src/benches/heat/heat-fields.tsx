@@ -1,5 +1,6 @@
 import { Choice } from "../../controls/choice.tsx";
 import { Fold } from "../../controls/fold.tsx";
+import { LengthField } from "../../controls/length-field.tsx";
 import { PlainField } from "../../controls/plain-field.tsx";
 import { TemperatureField } from "../../controls/temperature-field.tsx";
 import { TemperatureSwitch } from "../../controls/unit-switch.tsx";
@@ -10,7 +11,7 @@ import type { FormProps } from "../bench.ts";
 import { withField } from "../draft.ts";
 import { text as shared } from "../strings.ts";
 import { MaterialField, OwnSource } from "./material-field.tsx";
-import { BLOCK_PARTS, OTHER, OWN, text, USUAL_BLOCKS } from "./meta.ts";
+import { BLOCK_PARTS, DOUBTS, OTHER, OWN, text, USUAL_BLOCKS } from "./meta.ts";
 
 /** What decides how hot slack differs from cold: materials and temperatures. */
 export function HeatFields(props: FormProps) {
@@ -42,6 +43,7 @@ export function HeatFields(props: FormProps) {
         <OwnSource {...props} />
       )}
       <Temperatures {...props} />
+      <Doubts {...props} />
       <Fold title={text.stiffnessFold} open={Boolean(draft.fields.stiffness_n_per_mm)}>
         <PlainField
           field="stiffness_n_per_mm"
@@ -54,8 +56,64 @@ export function HeatFields(props: FormProps) {
           hint={text.stiffnessHint}
           problem={problemAt("stiffness_n_per_mm")?.text}
         />
+        <PlainField
+          field="compliance_um_per_kn"
+          label={text.give}
+          value={draft.fields.compliance_um_per_kn ?? ""}
+          onValue={set("compliance_um_per_kn")}
+          parse={parseNumber}
+          inputMode="decimal"
+          unit="µm/kN"
+          hint={text.giveHint}
+          problem={problemAt("compliance_um_per_kn")?.text}
+        />
+        <PlainField
+          field="stiffness_source"
+          label={text.stiffnessSource}
+          value={draft.fields.stiffness_source ?? ""}
+          onValue={set("stiffness_source")}
+          problem={problemAt("stiffness_source")?.text}
+        />
       </Fold>
     </>
+  );
+}
+
+const DOUBT_UNITS = {
+  expansion_error_ppm: text.perKelvin,
+  temperature_error_k: "K",
+  cold_temperature_error_k: "K",
+};
+
+/** How far off reading, materials and temperatures may be. */
+function Doubts({ draft, change, problemAt }: FormProps) {
+  const names = ["standard_uncertainty_mm", ...DOUBTS] as const;
+  const set = (field: string) => (value: string) => change(withField(draft, field, value));
+  return (
+    <Fold title={text.sureFold} open={names.some((field) => Boolean(draft.fields[field]))}>
+      <LengthField
+        field="standard_uncertainty_mm"
+        label={text.sure.standard_uncertainty_mm}
+        value={draft.fields.standard_uncertainty_mm ?? ""}
+        onValue={set("standard_uncertainty_mm")}
+        hint={text.sureHint.standard_uncertainty_mm}
+        problem={problemAt("standard_uncertainty_mm")?.text}
+      />
+      {DOUBTS.map((field) => (
+        <PlainField
+          key={field}
+          field={field}
+          label={text.sure[field]}
+          value={draft.fields[field] ?? ""}
+          onValue={set(field)}
+          parse={parseNumber}
+          inputMode="decimal"
+          unit={DOUBT_UNITS[field]}
+          hint={text.sureHint[field]}
+          problem={problemAt(field)?.text}
+        />
+      ))}
+    </Fold>
   );
 }
 

@@ -7,7 +7,7 @@ import type { LengthUnit } from "../../units/parse.ts";
 import { SIGNS, type TemperatureUnit, temperatureIn } from "../../units/temperature.ts";
 import { chartText as text } from "./chart-words.ts";
 import { crossings } from "./crossings.ts";
-import type { Line } from "./heat-chart.tsx";
+import type { Line } from "./heat-line.ts";
 
 interface Plotted {
   lines: Line[];

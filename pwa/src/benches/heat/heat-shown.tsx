@@ -1,8 +1,9 @@
 /** How hot slack is shown. */
+import { Fold } from "../../controls/fold.tsx";
 import type { HeatResult } from "../../core/results.ts";
-import { Assumed, Notes } from "../../result/notes.tsx";
+import { Assumed, BudgetLines, Notes } from "../../result/notes.tsx";
 import { OriginBadge, Source } from "../../result/origin.tsx";
-import { lengthTo, numberTo } from "../../result/quantity.ts";
+import { lengthTo, numberTo, withUnit } from "../../result/quantity.ts";
 import { Rests } from "../../result/reasons.tsx";
 import type { ShownProps, Shows } from "../../result/shows.ts";
 import {
@@ -47,14 +48,26 @@ function Reasons({ result, input, length }: Props) {
             excess(hot.excess_mm),
             signed(excess(hot.excess_mm - cold.excess_mm)),
           )}
-          {"movement_mm" in input && ` ${words.exact}`}
         </p>
+        <p>{sureOf(result, length)}</p>
         {tradeWindow && <Rests limit={tradeWindow} />}
       </section>
       {interference && <Pulls {...{ result, input, length }} pull={interference} />}
       <Notes result={result} />
     </>
   );
+}
+
+/** What its 95 % interval says of the hot slack. */
+function sureOf({ hot_interval: at, hot_verdict: verdict }: HeatResult, length: LengthUnit) {
+  // A reading saved before hot slack had an interval has none.
+  if (!at) return "";
+  const { movement_mm: moves, excess_mm: excess } = at;
+  if (verdict.slack === "none") {
+    return words.surelyShort(range(-excess.high, -excess.low, length, EXCESS_DECIMALS));
+  }
+  const moved = range(moves.low, moves.high, length, MOVEMENT_DECIMALS);
+  return words.interval(moved, verdict.slack === "some");
 }
 
 function range(from: number, to: number, length: LengthUnit, decimals: number): string {
@@ -74,6 +87,7 @@ interface PullProps extends Props {
 /** What a chain that is too short when hot does, over the whole range of stiffness. */
 function Pulls({ result, input, length, pull }: PullProps) {
   const assumed = result.assumptions.find((one) => one.field === "stiffness_n_per_mm");
+  const give = "compliance_um_per_kn" in input ? input.compliance_um_per_kn : undefined;
   const given = "stiffness_n_per_mm" in input ? input.stiffness_n_per_mm : undefined;
   return (
     <section class="panel pulls">
@@ -100,8 +114,14 @@ function Pulls({ result, input, length, pull }: PullProps) {
             {assumed.text} <OriginBadge origin={assumed.origin} />
           </>
         ) : (
-          typeof given === "number" && `${words.pullRows.stiffness}: ${trimmed(given, 1)} N/mm.`
+          typeof given === "number" && (
+            <>
+              {words.pullRows.stiffness}: {trimmed(given, 1)} N/mm{" "}
+              <OriginBadge origin={pull.origin} /> {pull.source}
+            </>
+          )
         )}{" "}
+        {typeof give === "number" && `${words.pullRows.give}: ${trimmed(give, 1)} µm/kN.`}{" "}
         {words.pullsNote}
       </p>
     </section>
@@ -128,6 +148,12 @@ function Details({ result, length }: Props) {
                 {trimmed(one.expansion_ppm, 2)} {text.perKelvin}
               </span>{" "}
               <OriginBadge origin={one.origin} />{" "}
+              {one.error_origin && (
+                <>
+                  <span class="num">± {trimmed(one.expansion_error_ppm, 2)}</span>{" "}
+                  <OriginBadge origin={one.error_origin} />{" "}
+                </>
+              )}
               <span class="small">
                 <Source source={one.source} address={one.address} />
               </span>
@@ -135,15 +161,28 @@ function Details({ result, length }: Props) {
           ))}
         </ul>
       </section>
+      {result.budget && (
+        <Fold title={words.budget}>
+          <BudgetLines lines={result.budget} quantity="excess_mm" length={length} />
+        </Fold>
+      )}
       <Assumed result={result} />
     </>
   );
 }
 
 export const heatShown: Shows<HeatResult> = {
-  glance: ({ hot, cold, interference: pull, warnings }, length) => {
+  glance: ({ hot, hot_interval, cold, interference: pull, warnings }, length) => {
     const underShort = pull ? words.pull(newtons(pull.tension_low_n, pull.tension_high_n)) : "";
     const seen = slackGlance(hot, cold, length, { ...words, underShort });
+    if (hot_interval) {
+      const { low, high } = hot_interval.movement_mm;
+      seen.scale = { ...seen.scale, low, high };
+      if (hot.excess_mm >= 0) {
+        const ends = `${numberTo(low, length, MOVEMENT_DECIMALS)} to ${numberTo(high, length, MOVEMENT_DECIMALS)}`;
+        seen.under = `${withUnit(ends, length)}, 95 %`;
+      }
+    }
     if (!warnings.some((one) => one.code === "hot-too-close")) return seen;
     const outcome = "too-close";
     return { ...seen, tone: toneOf(outcome), outcome, word: words.doubt, headline: words.doubt };

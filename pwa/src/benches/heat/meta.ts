@@ -7,6 +7,12 @@ export type Part = "heat" | "bored";
 export type BlockPart = "block" | "gear" | "chain";
 export const BLOCK_PARTS: BlockPart[] = ["block", "gear", "chain"];
 export type CentreWay = "new" | "change" | "mandrels";
+/** Half-widths of what heat rests on. */
+export const DOUBTS = [
+  "expansion_error_ppm",
+  "temperature_error_k",
+  "cold_temperature_error_k",
+] as const;
 export const CENTRE_WAYS: CentreWay[] = ["new", "change", "mandrels"];
 
 /** What a material's own coefficient is called in its list. */
@@ -59,6 +65,23 @@ export const text = {
   stiffnessFold: "Stiffness, for a chain too short",
   stiffness: "Stiffness of the loop",
   stiffnessHint: "Left empty: 1 000 to 15 000 N/mm, from memory, unverified.",
+  give: "Give of shafts, bearings and block",
+  giveHint: "How much nearer the shafts come under load. Left empty: counted in the stiffness.",
+  stiffnessSource: "Where the stiffness comes from",
+  sureFold: "How sure the figures are",
+  sure: {
+    standard_uncertainty_mm: "Uncertainty of the cold movement",
+    expansion_error_ppm: "Expansion, plus or minus",
+    temperature_error_k: "Running temperatures, plus or minus",
+    cold_temperature_error_k: "Temperature when measured, plus or minus",
+  },
+  sureHint: {
+    standard_uncertainty_mm:
+      "As a standard deviation. Left empty: 0.3 mm, from memory, unverified.",
+    expansion_error_ppm: "Of every material. Left empty: what each material has on file.",
+    temperature_error_k: "Left empty: 10 K, from memory, unverified.",
+    cold_temperature_error_k: "Left empty: 3 K, from memory, unverified.",
+  },
   centreWay: "What you know of the block now",
   centreWays: {
     new: "New distance",

@@ -19,7 +19,11 @@ export const heatWords = {
     `No cold fit gives ${hot} hot: a chain just taut when cold has more than that.`,
   change: (cold: string, hot: string, by: string) =>
     `From cold to running, the excess length goes from ${cold} to ${hot} (${by}).`,
-  exact: "Worked out from the cold movement as typed; how sure it is, is said below.",
+  interval: (range: string, slack: boolean) =>
+    `With what the reading, centre distance, materials and temperatures leave open it moves ${range} hot (95 %)${slack ? "." : "; the chain may also be too short."}`,
+  surelyShort: (range: string) =>
+    `With what the reading, centre distance, materials and temperatures leave open it is too short by ${range} (95 %).`,
+  budget: "Where the plus-or-minus comes from (hot excess length)",
   pull: (newtons: string) => `${newtons} in each strand`,
   pulls: "Under tension when hot",
   pullRows: {
@@ -27,6 +31,7 @@ export const heatWords = {
     tension: "Tension of each strand",
     load: "Load on each shaft, along the centre line",
     stiffness: "Stiffness of the loop",
+    give: "Give of shafts and block",
   },
   pullsNote:
     "At rest; running adds the working pull. The load goes into the cam's and the crank's front bearings.",

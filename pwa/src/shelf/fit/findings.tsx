@@ -1,10 +1,10 @@
 import type { FitResult } from "../../core/results.ts";
-import type { Chain, GearSet } from "../../store/records.ts";
+import type { Chain, GearSet, Reading } from "../../store/records.ts";
 import { whenText } from "../../units/when.ts";
 import { inOrder, short, tagged } from "../tag.ts";
 import type { Assembled } from "./assemble.ts";
 import { text } from "./strings.ts";
-import { chanceText, farthest, type Table, untried } from "./table.ts";
+import { chanceText, readingAt, type Table, untried } from "./table.ts";
 
 interface Props {
   result: FitResult;
@@ -56,10 +56,8 @@ function NotKnown({ result, table, assembled }: Props) {
   );
 }
 
-function Agreement({ result: { consistency }, table, assembled }: Props) {
+function Agreement({ result: { consistency, suspects }, table, assembled }: Props) {
   const { probability, degrees_of_freedom: spare, consistent } = consistency;
-  const odd = consistent ? null : farthest(assembled, table);
-  const pair = odd && table.at(odd.chain_id ?? "", odd.gear_set_id ?? "");
   return (
     <section class={consistent ? "panel" : "panel warnings"}>
       <h2>{text.agree}</h2>
@@ -70,14 +68,35 @@ function Agreement({ result: { consistency }, table, assembled }: Props) {
       ) : (
         <p>{text.agreeNo(chanceText(probability))}</p>
       )}
-      {odd && pair && (
-        <p>
-          {text.worst}{" "}
-          <a href={`#/saved/${odd.id}`}>
-            {tagged(pair.chain)} on {tagged(pair.gears)}, {whenText(odd.taken_at)}
-          </a>
-        </p>
+      {!consistent && suspects.length === 0 && <p>{text.noSuspect}</p>}
+      {suspects.length > 0 && (
+        <>
+          <p>{suspects.length === 1 ? text.oneSuspect : text.suspects(suspects.length)}</p>
+          <ul class="plain-list">
+            {suspects.map((one) => (
+              <li key={one.field}>
+                <Culprit reading={readingAt(assembled, one.field)} table={table} />{" "}
+                <span class="num">{text.without(chanceText(one.probability))}</span>{" "}
+                {one.cause?.text}
+              </li>
+            ))}
+          </ul>
+        </>
       )}
     </section>
+  );
+}
+
+/** One reading that would explain it, by its parts and its day; or the centre distance. */
+function Culprit({ reading, table }: { reading: Reading | null; table: Table }) {
+  if (!reading) return <>{text.centreDistance}</>;
+  const parts = [...table.ranked, ...table.undetermined];
+  const chain = parts.find((one) => one.chain.id === reading.chain_id)?.chain;
+  const gears = parts.find((one) => one.gears.id === reading.gear_set_id)?.gears;
+  const of = [chain, gears].flatMap((one) => (one ? [tagged(one)] : []));
+  return (
+    <a href={`#/saved/${reading.id}`}>
+      {of.join(" on ")}, {whenText(reading.taken_at)}
+    </a>
   );
 }

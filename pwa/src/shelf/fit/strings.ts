@@ -68,7 +68,11 @@ export const text = {
     `They agree: readings as far apart as these, or farther, are seen by chance ${chance} of the time (${spare} to spare).`,
   agreeNo: (chance: string) =>
     `They do not agree: by chance alone readings so far apart are seen ${chance} of the time. A reading slipped, or a part wore in between. Leave one out below and see which makes them agree; then measure that one again.`,
-  worst: "Farthest from what the others say:",
+  oneSuspect: "One reading alone would explain it:",
+  suspects: (count: number) => `Any one of these ${count} alone would explain it:`,
+  noSuspect: "No single reading explains it: two or more slipped, or a part wore in between.",
+  without: (chance: string) => `(without it ${chance}).`,
+  centreDistance: "The centre distance of the drive",
   used: "Readings it rests on",
   usedNote: "Untick a reading to leave it out; it stays saved.",
   trialsUsed: "Trial fits",

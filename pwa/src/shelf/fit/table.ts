@@ -56,18 +56,13 @@ export function untried({ groups }: FitResult, { chains, gears }: Assembled): (C
   return [...chains, ...gears].filter((one) => !read.has(one.id));
 }
 
-/** The trial farthest from what all together say, by its own uncertainty; for another look. */
-export function farthest({ input, trials }: Assembled, table: Table): Reading | null {
-  let most = 0;
-  let found: Reading | null = null;
-  input.trials.forEach((trial, i) => {
-    const said = table.at(trial.chain, trial.gear_set)?.found.cold_movement_mm;
-    // In another block it would have moved otherwise.
-    if (!said || trial.centre_distance_mm != null) return;
-    const off = Math.abs(trial.movement_mm - said.value) / trial.standard_uncertainty_mm;
-    if (off > most) [most, found] = [off, trials[i] ?? null];
-  });
-  return found;
+/** The reading that a place in the question was made from; null for the drive itself. */
+export function readingAt({ trials, bench, measured }: Assembled, field: string): Reading | null {
+  const [, list, place] = /^(\w+)\[(\d+)\]$/.exec(field) ?? [];
+  const lists: Record<string, Reading[]> = { trials, bench, gears: measured };
+  // Of a gear set two readings were put together; the crank gear's leads to both.
+  const at = list === "gears" ? 2 * Number(place) : Number(place);
+  return lists[list ?? ""]?.[at] ?? null;
 }
 
 /** 0.874 as "87"; never "0" or "100", which no reading can promise. */

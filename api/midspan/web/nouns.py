@@ -1,0 +1,90 @@
+"""The registry of what is kept: a noun is a line here, its model, its schemas and an example.
+
+Keeping, getting, listing, deleting, sync and the pull then work for it without more code.
+"""
+
+from collections.abc import Callable, Mapping
+from typing import Any, NamedTuple, cast
+
+from marshmallow import Schema, ValidationError
+
+from midspan.core.build import take_build
+from midspan.core.errors import Refused
+from midspan.core.fields import Form
+from midspan.store import Build, Chain, Drive, Engine, Entry, GearSet, Reading
+from midspan.store.models import Record
+
+from .parsing import problems_of
+from .schemas import records as s
+from .schemas.inputs import DriveSchema
+
+_FIGURES = frozenset(DriveSchema().fields)
+
+
+def check_drive(values: dict[str, Any]) -> None:
+    """Have the core check that a drive with these figures can exist."""
+    form = Form({"drive": {name: values[name] for name in values if name in _FIGURES}})
+    take_build(form)
+    for found in form.problems:
+        found["field"] = str(found["field"]).removeprefix("drive.")
+    form.finish()
+
+
+class Noun(NamedTuple):
+    """What is offered for one kind of record."""
+
+    one: str
+    many: str
+    model: type[Record]
+    write: type[Schema]
+    record: type[Schema]
+    check: Callable[[dict[str, Any]], None] | None = None
+
+
+# Parents before children, as phones send them.
+NOUNS = (
+    Noun("engine", "engines", Engine, s.EngineWriteSchema, s.EngineRecordSchema),
+    Noun("drive", "drives", Drive, s.DriveWriteSchema, s.DriveRecordSchema, check_drive),
+    Noun("chain", "chains", Chain, s.ChainWriteSchema, s.ChainRecordSchema),
+    Noun("gear-set", "gear-sets", GearSet, s.GearSetWriteSchema, s.GearSetRecordSchema),
+    Noun("build", "builds", Build, s.BuildWriteSchema, s.BuildRecordSchema),
+    Noun("entry", "entries", Entry, s.EntryWriteSchema, s.EntryRecordSchema),
+    Noun("reading", "readings", Reading, s.ReadingWriteSchema, s.ReadingRecordSchema),
+)
+BY_NAME = {noun.many: noun for noun in NOUNS}
+BY_MODEL = {noun.model: noun for noun in NOUNS}
+_WRITES = {noun.many: noun.write() for noun in NOUNS}
+
+
+def take(noun: Noun, sent: object) -> dict[str, Any]:
+    """Load a record as its schema would; quicker where nothing is wrong with it.
+
+    Raises
+    ------
+    Refused : the schema's problems, or the core's
+    """
+    schema = _WRITES[noun.many]
+    values = _quickly(schema, sent) if isinstance(sent, dict) else None
+    if values is None:
+        try:
+            values = schema.load(cast(Any, sent))  # whatever it is, the schema says what is wrong
+        except ValidationError as error:
+            raise Refused(list(problems_of(error.messages, schema, sent))) from None
+    assert isinstance(values, dict)  # noqa: S101  (no schema here loads many)
+    if noun.check is not None:
+        noun.check(values)
+    return values
+
+
+def _quickly(schema: Schema, sent: Mapping[str, Any]) -> dict[str, Any] | None:
+    """Load field by field, without marshmallow's care for what is wrong; None if anything is."""
+    values = {}
+    try:
+        for name, field in schema.fields.items():
+            if name in sent:
+                values[name] = field.deserialize(sent[name], name, sent)
+            elif field.required:
+                return None
+    except ValidationError:
+        return None
+    return values if len(values) == len(sent) else None

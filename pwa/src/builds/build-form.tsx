@@ -1,0 +1,97 @@
+import { AreaField } from "../controls/area-field.tsx";
+import { PlainField } from "../controls/plain-field.tsx";
+import { WhenField } from "../controls/when-field.tsx";
+import { type DistanceUnit, parseDistance } from "../shelf/distance.ts";
+import { SavePart } from "../shelf/part-fields.tsx";
+import { useDraft } from "../shelf/use-draft.ts";
+import { go } from "../shell/router.ts";
+import { askPersistence } from "../store/persistence.ts";
+import type { Build } from "../store/records.ts";
+import {
+  chooseBuild,
+  currentChain,
+  currentDrive,
+  currentEngine,
+  currentGearSet,
+  unitOf,
+} from "../store/settings.ts";
+import { save } from "../store/state.ts";
+import { sync } from "../store/sync.ts";
+import { uuid7 } from "../store/uuid7.ts";
+import { buildOf, draftOfBuild } from "./build-draft.ts";
+import { PartsFields } from "./parts-fields.tsx";
+import { text } from "./strings.ts";
+
+/** A build: a name is enough; engine, drive and parts are those on the bench. */
+export function BuildForm({ build }: { build: Build | null }) {
+  const stand = {
+    engine: currentEngine.value,
+    drive: currentDrive.value,
+    chain: currentChain.value,
+    gears: currentGearSet.value,
+  };
+  const name = `draft:build:${build?.id ?? `new:${stand.engine?.id ?? ""}`}`;
+  const form = useDraft(name, draftOfBuild(build, stand));
+  const { draft, set } = form;
+  const distance: DistanceUnit = unitOf("pitch_mm") === "in" ? "mi" : "km";
+  const typed = () => buildOf(draft, build, stand, distance, new Date().toISOString());
+  const found = typed();
+  const store = async () => {
+    const fields = typed();
+    if ("missing" in fields) return;
+    const created_at = build?.created_at ?? new Date().toISOString();
+    const kept = { ...fields, id: build?.id ?? uuid7(), created_at };
+    await save("builds", kept);
+    await form.clear();
+    if (!build) chooseBuild(kept);
+    go(`builds/${kept.id}`);
+    await askPersistence();
+    void sync();
+  };
+  return (
+    <section class="panel" aria-label={build ? text.editBuild : text.newBuild}>
+      <h1>{build ? text.editBuild : text.startOf(stand.engine?.name ?? "")}</h1>
+      <PlainField
+        field="build_label"
+        label={text.label}
+        value={draft.label ?? ""}
+        onValue={set("label")}
+        hint={text.labelHint}
+        maxLength={200}
+      />
+      <PlainField
+        field="build_odometer"
+        label={text.odometer}
+        value={draft.odometer ?? ""}
+        onValue={set("odometer")}
+        parse={(words) => {
+          const read = parseDistance(words, distance);
+          return read.ok ? { ok: true, value: read.km } : read;
+        }}
+        hint={text.odometerHint}
+        unit={distance}
+        maxLength={30}
+      />
+      <PartsFields form={form} chain={text.chain} gears={text.gears} />
+      <WhenField
+        field="build_started"
+        label={text.startedAt}
+        value={draft.started_at ?? ""}
+        onValue={set("started_at")}
+        hint={text.nowHint}
+      />
+      <AreaField
+        field="build_note"
+        label={text.note}
+        value={draft.note ?? ""}
+        onValue={set("note")}
+      />
+      <SavePart
+        form={form}
+        missing={"missing" in found ? found.missing : ""}
+        label={text.saveBuild}
+        onSave={store}
+      />
+    </section>
+  );
+}

@@ -1,0 +1,139 @@
+import { useState } from "preact/hooks";
+import { PlainField } from "../controls/plain-field.tsx";
+import { RefusedRecord } from "../screens/refused.tsx";
+import { distanceText } from "../shelf/distance.ts";
+import { tagged } from "../shelf/tag.ts";
+import { Icon } from "../shell/icon.tsx";
+import { go } from "../shell/router.ts";
+import type { Build } from "../store/records.ts";
+import { chooseBuild, chooseEngine, currentBuild } from "../store/settings.ts";
+import { chains, drives, engines, entries, gearSets, outbox, readings } from "../store/state.ts";
+import { whenText } from "../units/when.ts";
+import { KINDS } from "./entry-draft.ts";
+import { ItemRow, wordsOf } from "./item.tsx";
+import { text } from "./strings.ts";
+import { idOf, search, timeline } from "./timeline.ts";
+
+/** Fewer than this can be seen without looking for one. */
+const MANY = 8;
+
+/** A build: what it is, what can be added to it, and all of it in time order. */
+export function BuildPage({ build }: { build: Build }) {
+  const [typed, setTyped] = useState("");
+  const items = timeline(build, entries.value, readings.value);
+  const shown = search(items, typed, wordsOf);
+  return (
+    <div class="page builds-page">
+      <a class="back" href="#/builds">
+        <Icon name="back" />
+        {text.back}
+      </a>
+      <Head build={build} />
+      <nav class="panel quick" aria-label={text.add}>
+        <h2>{text.add}</h2>
+        <ul>
+          {KINDS.map((kind) => (
+            <li key={kind}>
+              <a class="button" href={`#/builds/${build.id}/${kind}`}>
+                <Icon name={kind} />
+                {text.kinds[kind]}
+              </a>
+            </li>
+          ))}
+          <li>
+            <button type="button" class="button" onClick={() => measure(build)}>
+              <Icon name="measure" />
+              {text.measure}
+            </button>
+          </li>
+        </ul>
+      </nav>
+      <section class="panel">
+        <h2>{text.timeline}</h2>
+        {items.length === 0 && <p class="small">{text.timelineEmpty}</p>}
+        {items.length > MANY && (
+          <PlainField
+            field="build_search"
+            label={text.find}
+            value={typed}
+            onValue={setTyped}
+            hint={typed ? text.findHint(shown.length, items.length) : undefined}
+            maxLength={60}
+          />
+        )}
+        <ol class="timeline">
+          {shown.map((item) => (
+            <li key={idOf(item)}>
+              <ItemRow item={item} />
+            </li>
+          ))}
+        </ol>
+      </section>
+    </div>
+  );
+}
+
+function takeInHand(build: Build): void {
+  chooseEngine(build.engine_id);
+  chooseBuild(build);
+}
+
+function measure(build: Build): void {
+  takeInHand(build);
+  go("slack");
+}
+
+function Head({ build }: { build: Build }) {
+  const engine = engines.value.find((one) => one.id === build.engine_id);
+  const drive = drives.value.find((one) => one.id === build.drive_id);
+  const chain = chains.value.find((one) => one.id === build.chain_id);
+  const gears = gearSets.value.find((one) => one.id === build.gear_set_id);
+  const inHand = currentBuild.value?.id === build.id;
+  const waiting = outbox.value.find((one) => one.key === `builds/${build.id}`);
+  const rows: [string, string][] = [
+    [text.engine, engine?.name ?? text.nothing],
+    [text.startedAt, whenText(build.started_at)],
+  ];
+  if (typeof build.odometer_km === "number") {
+    rows.push([text.odometer, distanceText(build.odometer_km)]);
+  }
+  if (drive) rows.push([text.drive, drive.label]);
+  if (chain) rows.push([text.aboutChain, tagged(chain)]);
+  if (gears) rows.push([text.aboutGears, tagged(gears)]);
+  if (build.note) rows.push([text.note, build.note]);
+  return (
+    <>
+      {waiting?.refusal && <RefusedRecord entry={waiting} />}
+      <section class="panel">
+        <h1>
+          {build.label} {engine?.invented && <span class="tag">{text.invented}</span>}
+        </h1>
+        <dl class="facts">
+          {rows.map(([name, value]) => (
+            <div key={name}>
+              <dt>{name}</dt>
+              <dd>{value}</dd>
+            </div>
+          ))}
+        </dl>
+        {inHand && <p class="small">{text.inHandNote}</p>}
+        <div class="buttons">
+          <button
+            type="button"
+            class="button"
+            aria-pressed={inHand}
+            onClick={() => (inHand ? chooseBuild(null) : takeInHand(build))}
+          >
+            {inHand ? text.putAside : text.takeInHand}
+          </button>
+          <a class="button" href={`#/builds/${build.id}/edit`}>
+            {text.edit}
+          </a>
+          <a class="button" href={`#/builds/${build.id}/sheet`}>
+            {text.sheet}
+          </a>
+        </div>
+      </section>
+    </>
+  );
+}

@@ -1,0 +1,66 @@
+import { useEffect } from "preact/hooks";
+import { coreVersion } from "../core/terms.ts";
+import { Icon } from "../shell/icon.tsx";
+import type { Build } from "../store/records.ts";
+import { engines, entries, readings } from "../store/state.ts";
+import "../styles/sheet.css";
+import { whenText } from "../units/when.ts";
+import { footPages } from "./page-foot.ts";
+import { Cautions, Origins } from "./sheet-notes.tsx";
+import { InIt, Latest, Record, SetTo } from "./sheet-parts.tsx";
+import { text } from "./sheet-strings.ts";
+import { latest, timeline } from "./timeline.ts";
+
+/** The build on paper: everything that another mechanic needs to know of it. */
+export function Sheet({ build }: { build: Build }) {
+  const engine = engines.value.find((one) => one.id === build.engine_id);
+  const items = timeline(build, entries.value, readings.value);
+  const last = latest(items);
+  const name = engine?.name ?? "";
+  const label = build.label;
+  useEffect(() => {
+    const before = document.title;
+    // What the browser offers as the name of the file.
+    document.title = `${text.title}, ${name}, ${label}`;
+    const unfoot = footPages(`${name} · ${label}`);
+    return () => {
+      document.title = before;
+      unfoot();
+    };
+  }, [name, label]);
+  return (
+    <div class="sheet-page">
+      <div class="sheet-tools">
+        <a class="back" href={`#/builds/${build.id}`}>
+          <Icon name="back" />
+          {text.back}
+        </a>
+        <button type="button" class="button button-main" onClick={() => print()}>
+          {text.print}
+        </button>
+        <p class="small">{text.printNote}</p>
+      </div>
+      <article class="sheet">
+        <header>
+          <p class="sheet-kind">{text.title}</p>
+          <h1>{name}</h1>
+          <p class="sheet-build">{label}</p>
+        </header>
+        {engine?.invented && (
+          <p class="sheet-invented">
+            <strong>{text.inventedTitle}.</strong> {text.invented}
+          </p>
+        )}
+        <InIt build={build} />
+        <Latest readings={last} />
+        <SetTo items={items} />
+        <Record items={items} />
+        <Cautions readings={last} />
+        <Origins readings={last} />
+        <p class="sheet-made">
+          {text.printed(whenText(new Date().toISOString()))}. {text.made(coreVersion)}
+        </p>
+      </article>
+    </div>
+  );
+}

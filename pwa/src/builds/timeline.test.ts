@@ -1,0 +1,58 @@
+import assert from "node:assert/strict";
+import { describe, it } from "node:test";
+import type { Build, Entry, Reading } from "../store/records.ts";
+import { cssText } from "./page-foot.ts";
+import { buildsOf, idOf, latest, search, timeline } from "./timeline.ts";
+
+const build = { id: "b" } as Build;
+const entry = (id: string, at: string, of = "b") =>
+  ({ id, at, build_id: of, kind: "note" }) as Entry;
+const reading = (id: string, taken_at: string, calc = "slack", gear?: string) =>
+  ({ id, taken_at, build_id: "b", calc, input: gear ? { gear } : {} }) as unknown as Reading;
+
+describe("a build in time order", () => {
+  it("puts entries and readings together by the moment, however exactly it is written", () => {
+    const entries = [entry("c", "2026-01-01T10:00:00.5Z"), entry("a", "2026-01-01T09:00:00Z")];
+    const readings = [reading("b", "2026-01-01T10:00:00Z"), reading("d", "2026-01-01T10:00:01Z")];
+    assert.deepEqual(timeline(build, entries, readings).map(idOf), ["a", "b", "c", "d"]);
+  });
+  it("leaves out what belongs to other builds, or to none", () => {
+    const stray = { ...reading("r", "2026-01-01T10:00:00Z"), build_id: null };
+    assert.deepEqual(timeline(build, [entry("x", "2026-01-01T10:00:00Z", "other")], [stray]), []);
+  });
+  it("knows the last reading of each kind, and of each gear", () => {
+    const readings = [
+      reading("1", "2026-01-01T10:00:00Z"),
+      reading("2", "2026-01-03T10:00:00Z"),
+      reading("3", "2026-01-02T10:00:00Z"),
+      reading("4", "2026-01-02T11:00:00Z", "gear", "cam"),
+      reading("5", "2026-01-02T12:00:00Z", "gear", "crank"),
+    ];
+    const last = latest(timeline(build, [], readings)).map((one) => one.id);
+    assert.deepEqual(last.sort(), ["2", "4", "5"]);
+  });
+  it("finds what has every typed word in it", () => {
+    const items = timeline(build, [entry("keyway four", "2026-01-01T10:00:00Z")], []);
+    assert.equal(search(items, "FOUR key", idOf).length, 1);
+    assert.equal(search(items, "four five", idOf).length, 0);
+    assert.equal(search(items, "  ", idOf).length, 1);
+  });
+  it("lists an engine's builds, the newest first", () => {
+    const made = (id: string, started_at: string, engine_id = "e") =>
+      ({ id, started_at, engine_id }) as Build;
+    const all = [made("1", "2026-01-01T00:00:00Z"), made("2", "2026-02-01T00:00:00Z")];
+    const other = made("3", "2026-03-01T00:00:00Z", "f");
+    assert.deepEqual(
+      buildsOf("e", [...all, other]).map((one) => one.id),
+      ["2", "1"],
+    );
+  });
+});
+
+describe("the foot of a printed page", () => {
+  it("writes any name as one CSS string", () => {
+    assert.equal(cssText("V8 · second"), '"V8 · second"');
+    const sly = cssText('a"; } body { display: none } \\ \n</style>');
+    assert.match(sly, /^"[^"\\{}<>\n]*(\\[0-9a-f]+ [^"\\{}<>\n]*)*"$/);
+  });
+});

@@ -1,0 +1,33 @@
+/** Everything on the phone as one open file, for safe keeping anywhere. */
+import { coreVersion } from "../core/terms.ts";
+import { KINDS } from "../store/records.ts";
+import { db } from "../store/state.ts";
+import { csvOf } from "./csv.ts";
+import { type All, fileOf } from "./format.ts";
+
+async function everything(): Promise<All> {
+  const from = await db();
+  const found = await Promise.all(KINDS.map((kind) => from.getAll(kind)));
+  return Object.fromEntries(KINDS.map((kind, i) => [kind, found[i]])) as unknown as All;
+}
+
+export async function exportAll(): Promise<void> {
+  const now = new Date().toISOString();
+  const whole = fileOf(await everything(), now, coreVersion);
+  offer(JSON.stringify(whole, null, 1), "application/json", `midspan-${now.slice(0, 10)}.json`);
+}
+
+export async function exportReadings(): Promise<void> {
+  const now = new Date().toISOString();
+  const name = `midspan-readings-${now.slice(0, 10)}.csv`;
+  offer(csvOf(await everything()), "text/csv;charset=utf-8", name);
+}
+
+/** Hands a file to the browser's downloads. */
+function offer(text: string, type: string, name: string): void {
+  const link = document.createElement("a");
+  link.href = URL.createObjectURL(new Blob([text], { type }));
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
+}

@@ -1,0 +1,46 @@
+/** Taking in a file: what is new is kept and put in line for the service. */
+
+import { shownOf } from "../benches/shown.ts";
+import { putLocal } from "../store/db.ts";
+import { KINDS, type Kind, type Reading, type Records } from "../store/records.ts";
+import { db, reload, save } from "../store/state.ts";
+import { type Conflict, type Have, type Plan, planImport } from "./import.ts";
+import { text } from "./strings.ts";
+
+/** Reads a file and keeps what is new in it; the rest is for the screen to say. */
+export async function takeFile(words: string): Promise<Plan | { refused: string }> {
+  let file: unknown;
+  try {
+    file = JSON.parse(words);
+  } catch {
+    return { refused: text.notJson };
+  }
+  const to = await db();
+  const found = await Promise.all(KINDS.map((kind) => to.getAll(kind)));
+  const have = Object.fromEntries(
+    KINDS.map((kind, i) => [
+      kind,
+      new Map((found[i] as { id: string }[]).map((one) => [one.id, one])),
+    ]),
+  ) as unknown as Have;
+  const plan = planImport(file, have, canShow);
+  if ("refused" in plan) return plan;
+  // Parents come first in the plan, so whatever a lost battery leaves has all it refers to.
+  for (const { kind, record } of plan.fresh) await putLocal(to, kind, record as never);
+  await reload();
+  return plan;
+}
+
+function canShow({ calc, result }: Reading): boolean {
+  try {
+    shownOf(calc).glance(result, "mm");
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+/** Keeps the file's side of a record, by the user's choice. A reading is never changed. */
+export async function takeTheirs({ kind, record }: Conflict): Promise<void> {
+  if (kind !== "readings") await save(kind, record as Records[Kind] as never);
+}

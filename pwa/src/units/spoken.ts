@@ -1,0 +1,41 @@
+/** What the core says in mm and °C, said in the unit that was typed as well. */
+import { trimmed } from "./format.ts";
+import { type LengthUnit, MM_PER_INCH } from "./parse.ts";
+import { SIGNS, type TemperatureUnit, temperatureIn } from "./temperature.ts";
+
+interface Said {
+  field: string;
+  got?: unknown;
+  need: string;
+  text: string;
+}
+
+const AMOUNTS = /(-?\d+(?:\.\d+)?)(?: to (-?\d+(?:\.\d+)?))? (mm|degC)(?![\w/])/g;
+const INCH_DECIMALS = 4;
+
+/** A refusal as the core words it; where inches or °F are typed, every length and temperature in
+ * both units, the typed one with what was received. */
+export function spoken<P extends Said>(problem: P, length: LengthUnit, heat: TemperatureUnit): P {
+  const kind = /_(mm|c)(\[\d+\])?$/.exec(problem.field)?.[1];
+  const other = (value: number, unit: string) =>
+    unit === "mm"
+      ? trimmed(value / MM_PER_INCH, INCH_DECIMALS)
+      : trimmed(temperatureIn(value, heat), 1);
+  const sign = (unit: string) => (unit === "mm" ? "in" : SIGNS[heat]);
+  const foreign = (unit: string) => (unit === "mm" ? length === "in" : heat === "degF");
+  const both = (words: string) =>
+    words.replace(AMOUNTS, (all, from: string, to: string | undefined, unit: string) => {
+      const plain = all.replace("degC", SIGNS.degC);
+      if (!foreign(unit)) return plain;
+      const ends = [from, to].flatMap((end) => (end ? [other(Number(end), unit)] : []));
+      return `${plain} (${ends.join(" to ")} ${sign(unit)})`;
+    });
+  const unit = kind === "mm" ? "mm" : kind === "c" ? "degC" : "";
+  let text = both(problem.text);
+  if (unit && typeof problem.got === "number") {
+    const plain = `${trimmed(problem.got, 4)} ${unit === "mm" ? "mm" : SIGNS.degC}`;
+    const told = foreign(unit) ? `${other(problem.got, unit)} ${sign(unit)} (${plain})` : plain;
+    text = text.replace(/(: got )-?[\d.e+-]+(?=,)/, `$1${told}`);
+  }
+  return { ...problem, text, need: both(problem.need) };
+}

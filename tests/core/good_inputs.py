@@ -1,0 +1,96 @@
+"""One good input of every kind, every field of it filled: what the checks spoil and look up."""
+
+from core import good_lift
+from core.drives import WORKED, Payload
+
+DRIVE = {
+    **WORKED,
+    "roller_diameter_mm": 6.35,
+    "centre_distance_error_mm": 0.05,
+    "drive_kind": "cam",
+    "centres": "fixed",
+}
+IN_MM = {"resolution_mm": 0.02, "instrument_error_mm": 0.03, "repeatability_mm": 0.05}
+IN_DEG = {"resolution_deg": 0.5, "instrument_error_deg": 0.25, "repeatability_deg": 0.3}
+OWN = {"quantity": "elongation_percent", "lower": 0.0, "upper": 0.5, "source": "manual, p. 12"}
+
+# Every field of the inputs, in inputs that are good as they stand.
+GOOD: dict[str, tuple[str, Payload]] = {
+    "drive": ("drive", {"drive": DRIVE, "curve_points": 5}),
+    "pins": (
+        "elongation",
+        {"method": "pin-to-pin", "pitches": 10, "readings_mm": [95.3, 95.4], "pitch_mm": 9.525,
+         "roller_diameter_mm": 6.35, "own_limit": OWN, **IN_MM},
+    ),
+    "jaws": (
+        "elongation",
+        {"method": "inside-and-outside", "pitches": 10, "inside_readings_mm": [89.0],
+         "outside_readings_mm": [101.7], "drive": DRIVE, "own_limit": OWN, **IN_MM},
+    ),
+    "slack": (
+        "slack",
+        {"method": "total", "readings_mm": [5.5, 5.6], "drive": DRIVE, "own_limit": OWN, **IN_MM},
+    ),
+    "degrees": (
+        "crank-rock",
+        {"method": "crank-degrees", "readings_deg": [2.0], "drive": DRIVE, "own_limit": OWN,
+         **IN_DEG},
+    ),
+    "arc": (
+        "crank-rock",
+        {"method": "damper-arc", "readings_mm": [2.0], "damper_diameter_mm": 165.0, "drive": DRIVE,
+         "own_limit": OWN, **IN_MM},
+    ),
+    "heat": (
+        "heat",
+        {"drive": DRIVE, "movement_mm": 5.5, "block_expansion_ppm": 21.5,
+         "gear_expansion_ppm": 11.7, "chain_expansion_ppm": 12.3,
+         "expansion_source": "data sheet, p. 3", "cold_temperature_c": 20.0,
+         "block_temperature_c": 90.0, "gear_temperature_c": 95.0, "chain_temperature_c": 100.0,
+         "expansion_error_ppm": 0.5, "temperature_error_k": 5.0, "cold_temperature_error_k": 2.0,
+         "standard_uncertainty_mm": 0.2, "window_lower_mm": 5.0, "window_upper_mm": 7.0,
+         "stiffness_n_per_mm": 4000.0, "compliance_um_per_kn": 5.0, "stiffness_source": "test rig",
+         "curve_points": 3},
+    ),
+    "bored": (
+        "bored",
+        {"drive": DRIVE, "new_centre_distance_mm": 114.0, "movement_mm": 5.5,
+         "window_lower_mm": 5.0, "window_upper_mm": 7.0},
+    ),
+    "over pins": (
+        "gear",
+        {"method": "over-pins", "pin_diameter_mm": 6.35, "teeth": 21, "pitch_mm": 9.525,
+         "readings_mm": [70.0, 70.02],
+         "own_limit": {**OWN, "quantity": "reading_mm", "lower": 69.5, "upper": 70.2}, **IN_MM},
+    ),
+    "over chain": (
+        "gear",
+        {"method": "over-chain", "roller_diameter_mm": 6.35, "drive": DRIVE, "gear": "cam",
+         "readings_mm": [139.7, 139.72, 139.71]},
+    ),
+    "combined": (
+        "combined",
+        {"drive": DRIVE, "measurements": [
+            {"quantity": "elongation_percent", "elongation_percent": 0.05,
+             "standard_uncertainty_percent": 0.01},
+            {"quantity": "movement_mm", "movement_mm": 8.0, "standard_uncertainty_mm": 0.3},
+            {"quantity": "crank_rock_deg", "crank_rock_deg": 0.5, "standard_uncertainty_deg": 0.1},
+            {"quantity": "chain_length_mm", "chain_length_mm": 552.7,
+             "standard_uncertainty_mm": 0.05}]},
+    ),
+    "fit": (
+        "fit",
+        {"drive": DRIVE, "chains": ["a", "b"], "gear_sets": ["p", "q"],
+         "trials": [
+             {"chain": "a", "gear_set": "p", "movement_mm": 6.0, "standard_uncertainty_mm": 0.3},
+             {"chain": "b", "gear_set": "p", "movement_mm": 7.0, "standard_uncertainty_mm": 0.3,
+              "centre_distance_mm": 114.05}],
+         "bench": [{"chain": "a", "elongation_percent": 0.02,
+                    "standard_uncertainty_percent": 0.01}],
+         "gears": [{"gear_set": "q", "added_excess_mm": 0.1, "standard_uncertainty_mm": 0.03}],
+         "window_lower_mm": 5.0, "window_upper_mm": 7.0,
+         "heat": {"block_material": "grey-iron", "cold_temperature_c": 18.0,
+                  "chain_temperature_c": 100.0}},
+    ),
+    **good_lift.GOOD,
+}  # fmt: skip

@@ -1,0 +1,31 @@
+"""What a mechanic does in the build record, by the labels on the screen."""
+
+from playwright.sync_api import Page, expect
+
+from e2e.flow import go
+
+
+def start_build(page: Page, name: str) -> None:
+    """Start a build of the engine on the bench."""
+    go(page, "builds")
+    page.get_by_role("button", name="Start a build of").click()
+    page.get_by_label("Build name", exact=True).fill(name)
+    page.get_by_role("button", name="Save build").click()
+    expect(page.get_by_role("heading", name=name)).to_be_visible()
+
+
+def add_entry(page: Page, kind: str, typed: dict[str, str]) -> None:
+    """Enter one thing from the page of its build, and come back to it."""
+    page.get_by_role("navigation", name="Add to the build").get_by_role("link", name=kind).click()
+    expect(page.get_by_role("heading", name=kind)).to_be_visible()
+    for label, value in typed.items():
+        page.get_by_label(label, exact=True).fill(value)
+    page.get_by_role("button", name=f"Save {kind.lower()}").click()
+    expect(page.get_by_role("heading", name="In time order")).to_be_visible()
+
+
+def open_build(page: Page, name: str) -> None:
+    """Open a build from the list of all."""
+    go(page, "builds")
+    page.get_by_role("main").get_by_role("link", name=name).click()
+    expect(page.get_by_role("heading", name="In time order")).to_be_visible()
