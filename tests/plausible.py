@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from typing import Any
 
 import plausible_lift
+import plausible_setting as setting
 
 Payload = dict[str, Any]
 
@@ -19,6 +20,9 @@ METHODS = {
     "gear": ("over-pins", "over-chain"),
     "combined": ("agreeing", "one wrong"),
     "fit": ("cold", "hot"),
+    "tdc": ("positive-stop", "equal-drop"),
+    "cam": ("both-ways", "0-360-up", "0-360-down"),
+    "adjust": ("steps", "vernier"),
     **plausible_lift.METHODS,
 }
 MATERIALS = ("grey-iron", "aluminium-356", "magnesium-az91d", "steel-1040")
@@ -246,6 +250,9 @@ def fit(rng: random.Random, method: str) -> Payload:
 
 
 MAKERS = {
+    "tdc": setting.tdc,
+    "cam": setting.cam,
+    "adjust": setting.adjust,
     "elongation": elongation,
     "slack": slack,
     "crank-rock": crank_rock,

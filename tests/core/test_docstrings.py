@@ -13,15 +13,18 @@ SECTIONS = ["Parameters", "Returns", "Raises", "Validity", "Reference"]
 # These read, carry or put together; a relation between quantities is what the form is for. They
 # must still say what they do and what they take.
 PLUMBING = {
-    "bench", "build", "calc_bored", "calc_combined", "calc_drive", "calc_elongation", "calc_fit",
-    "calc_clearance", "calc_gear", "calc_heat", "calc_lift", "calc_matrix", "calc_rock",
-    "calc_rockers", "calc_slack", "crank_input", "lift_table", "dispatch", "errors", "fields",
-    "glossary", "groups", "instrument", "limits", "limits_valve", "materials", "term", "verdict",
-    "version", "warnings", "__init__",
+    "adjust_words", "bench", "build", "calc_adjust", "calc_bored", "calc_cam", "calc_clearance",
+    "calc_combined", "calc_drive", "calc_elongation", "calc_fit", "calc_gear", "calc_heat",
+    "calc_lift", "calc_matrix", "calc_rock", "calc_rockers", "calc_slack", "calc_tdc", "cam_card",
+    "cam_checks", "cam_compare", "chain_share", "crank_input", "dispatch", "errors", "fields",
+    "glossary", "groups", "instrument", "lift_table", "limits", "limits_valve", "lobe_timing",
+    "materials", "setting", "term", "valve_events", "verdict", "version", "warnings", "wheel",
+    "__init__",
 }  # fmt: skip
 # One line says it all.
 ONE_LINE = {("phase", "degrees"), ("phase", "radians"), ("uncertainty", "mean"),
-            ("state", "excess_of_elongation"), ("drive", "at"), ("algebra", "times")}  # fmt: skip
+            ("state", "excess_of_elongation"), ("drive", "at"), ("algebra", "times"),
+            ("setting_search", "count_settings")}  # fmt: skip
 
 
 def public_functions() -> list[tuple[str, ast.FunctionDef]]:

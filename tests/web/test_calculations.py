@@ -118,6 +118,9 @@ MEASURED = {
 def _for_its_method(name: str, where: tuple[str | int, ...]) -> dict[str, Any]:
     """Give an input whose method uses the number at a path."""
     payload = INPUTS[name]
+    if name == "adjust" and where[-1] in ("reach", "mark"):
+        vernier = {"kind": "vernier", "unit": "cam-deg", "reach": 5.0, "mark": 1.0}
+        return payload | {"adjusters": [vernier]}
     if "drive" not in payload:
         return _for_its_lobe(name, payload, where)
     plain = {"drive": payload["drive"]}

@@ -4,11 +4,20 @@ Field names, labels, descriptions and the admitted range of every input come fro
 A field name carries its unit as its ending; a test compares.
 """
 
-from . import glossary_drive, glossary_heat, glossary_lift, glossary_reading, glossary_shelf
+from . import (
+    glossary_drive,
+    glossary_heat,
+    glossary_lift,
+    glossary_reading,
+    glossary_shelf,
+    glossary_timing,
+)
 from .term import Term
 
 # To add a subject: its module, and its name here.
-SUBJECTS = (glossary_drive, glossary_reading, glossary_heat, glossary_shelf, glossary_lift)
+SUBJECTS = (
+    glossary_drive, glossary_reading, glossary_heat, glossary_shelf, glossary_timing, glossary_lift,
+)  # fmt: skip
 TERMS: dict[str, Term] = {}
 for _subject in SUBJECTS:
     for _term in _subject.TERMS:

@@ -3,33 +3,6 @@
 from .term import Term, asked, counted, told
 
 TERMS: tuple[Term, ...] = (
-    # SHARED-BEGIN
-    asked("stroke_mm", "S", "mm", 10, 1000, "Stroke", "Twice the crank throw."),
-    asked(
-        "rod_length_mm", "L", "mm", 20, 3000, "Rod length",
-        "Connecting rod, between the centres of its two eyes.",
-    ),
-    asked(
-        "tdc_plus_minus_deg", "U", "deg", 0, 45, "True TDC, plus or minus",
-        "Half of the 95 % coverage interval of true TDC.",
-    ),
-    asked(
-        "intake_closing_abdc_deg", "IC", "deg", -180, 180, "Intake closes, after BDC",
-        "Before BDC is negative.",
-    ),
-    told(
-        "nose_centreline_deg", "", "deg", "Centreline near the nose",
-        "From the two readings of equal lift near maximum lift.",
-    ),
-    told(
-        "asymmetry_deg", "", "deg", "Asymmetry of the lobe",
-        "Centreline at mid-duration less the one near the nose.",
-    ),
-    told(
-        "overlap_deg", "OL", "deg", "Overlap",
-        "Crank degrees through which both valves are open; negative if neither is.",
-    ),
-    # SHARED-END
     # The table.
     asked(
         "table_angles_deg", "", "deg", -1440, 1440, "Angles of the table",

@@ -27,6 +27,21 @@ CAUTIONS = {
     "valve-contact": (
         "Heads on and chain off: never turn crank or cam alone. Valves can meet pistons."
     ),
+    "no-start": (
+        "Make sure it cannot start: battery off, ignition and fuel dead, in neutral, plugs out."
+    ),
+    "light-touch": (
+        "Touch a stop gently, by hand, never with the starter: it can bend, or mark the piston. "
+        "Where the maker forbids turning backward with the chain on, do not."
+    ),
+    "running-direction": (
+        "Turn only in the running direction up to each reading. Gone past it? Go back well beyond, "
+        "and come up again: only then is the chain's slack where it is when running."
+    ),
+    "clearance-after": (
+        "A cam moved moves its valves: advance brings the intake nearer to the piston, retard the "
+        "exhaust. Check the clearance, then turn two whole turns by hand before anything else."
+    ),
     "checking-springs": (
         "Light checking springs for setting only: the engine must never be started with them."
     ),

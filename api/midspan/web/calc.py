@@ -98,6 +98,30 @@ def fit(payload: object) -> Response:
     return jsonify(run("fit", payload))
 
 
+@blp.post("/tdc")
+@blp.arguments(INPUTS["tdc"], examples=named("tdc-input"))
+@blp.response(200, RESULTS["tdc"], examples=named("tdc-result"))
+def tdc(payload: object) -> Response:
+    """Find true top dead centre and how far the degree wheel is off."""
+    return jsonify(run("tdc", payload))
+
+
+@blp.post("/cam")
+@blp.arguments(INPUTS["cam"], examples=named("cam-input"))
+@blp.response(200, RESULTS["cam"], examples=named("cam-result"))
+def cam(payload: object) -> Response:
+    """Find where a cam stands, and hold it against its data sheet."""
+    return jsonify(run("cam", payload))
+
+
+@blp.post("/adjust")
+@blp.arguments(INPUTS["adjust"], examples=named("adjust-input"))
+@blp.response(200, RESULTS["adjust"], examples=named("adjust-result"))
+def adjust(payload: object) -> Response:
+    """Choose how to set the cam adjusters, and say what the re-check must read."""
+    return jsonify(run("adjust", payload))
+
+
 @blp.post("/lift")
 @blp.arguments(INPUTS["lift"], examples=named("lift-input"))
 @blp.response(200, RESULTS["lift"], examples=named("lift-result"))

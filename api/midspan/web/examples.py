@@ -96,6 +96,48 @@ INPUTS: dict[str, dict[str, Any]] = {
         ],
         "heat": {"block_material": "grey-iron"},
     },
+    "tdc": {
+        "method": "positive-stop",
+        "wheel": "both-ways",
+        "before_readings_deg": [36.75, 36.5, 36.75],
+        "after_readings_deg": [35.25, 35.5, 35.25],
+        "wheel_diameter_mm": 280.0,
+    },
+    "cam": {
+        "wheel": "both-ways",
+        "tdc_reading_deg": -0.75,
+        "tdc_plus_minus_deg": 0.3,
+        "checking_height_mm": 1.27,
+        "checking_at": "tappet",
+        "events": [
+            {"event": "intake-opens", "reference": "btdc", "angles_deg": [20.5, 21.0, 20.5]},
+            {"event": "intake-closes", "reference": "abdc", "angles_deg": [59.5, 59.0, 59.5]},
+        ],
+        "card": {
+            "source": "data sheet of the cam",
+            "checking_height_mm": 1.27,
+            "checking_at": "tappet",
+            "intake_opening_btdc_deg": 25.0,
+            "intake_closing_abdc_deg": 55.0,
+        },
+        "chain": {
+            "drive": DRIVE,
+            "elongation_percent": 0.2,
+            "standard_uncertainty_percent": 0.02,
+        },
+    },
+    "adjust": {
+        "lobe": "intake",
+        "intake_centreline_deg": 110.0,
+        "intake_duration_deg": 260.0,
+        "target_deg": 105.0,
+        "plus_minus_deg": 0.5,
+        "tdc_plus_minus_deg": 0.3,
+        "rotation": "clockwise",
+        "adjusters": [
+            {"kind": "bushings", "unit": "crank-deg", "steps": [0, 2, 4, 6, 8], "ways": "both"}
+        ],
+    },
     **lift_examples.INPUTS,
 }
 _REFUSED = {"drive": DRIVE | {"cam_teeth": 43}, "method": "total", "readings_mm": [5.5]}

@@ -4,6 +4,7 @@ import { useLatest } from "../core/latest.ts";
 import type { Answer, AnyResult, Problem } from "../core/results.ts";
 import { midEntry } from "../shell/update-notice.tsx";
 import { askPersistence } from "../store/persistence.ts";
+import { driveOf } from "../store/records.ts";
 import {
   currentBuild,
   currentChain,
@@ -83,7 +84,7 @@ export function useBench(
         id: uuid7(),
         engine_id: currentEngine.value?.id ?? null,
         build_id: currentBuild.value?.id ?? null,
-        drive_id: ask.payload.drive ? (stand.drive?.id ?? null) : null,
+        drive_id: driveOf(ask.payload) ? (stand.drive?.id ?? null) : null,
         chain_id: readsOf(ask).includes("chain") ? (stand.chain?.id ?? null) : null,
         gear_set_id: readsOf(ask).includes("gears") ? (stand.gears?.id ?? null) : null,
         ...ask.extra,

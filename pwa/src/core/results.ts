@@ -26,12 +26,19 @@ export type HeatCurve = Schemas["HeatCurve"];
 export type BoredResult = Schemas["BoredResult"];
 export type GearResult = Schemas["GearResult"];
 export type CombinedResult = Schemas["CombinedResult"];
+export type TdcResult = Schemas["TdcResult"];
+export type CamResult = Schemas["CamResult"];
+export type AdjustResult = Schemas["AdjustResult"];
+/** What the benches that set a cam give. */
+export type SettingResult = TdcResult | CamResult | AdjustResult;
+export type CamInput = Schemas["CamInput"];
+export type CamCard = Schemas["CamCard"];
 export type FitInput = Schemas["FitInput"];
 export type FitResult = Schemas["FitResult"];
 export type Combination = Schemas["Combination"];
 export type Material = Schemas["Material"];
 
-export type Outcome = BenchResult["verdict"]["outcome"];
+export type Outcome = BenchResult["verdict"]["outcome"] | SettingResult["verdict"]["outcome"];
 export type Zone = HeatResult["hot"]["zone"];
 export type Origin = Limit["origin"];
 
@@ -67,6 +74,9 @@ export interface Results {
   gear: GearResult;
   combined: CombinedResult;
   fit: FitResult;
+  tdc: TdcResult;
+  cam: CamResult;
+  adjust: AdjustResult;
 }
 export type CalcName = keyof Results;
 /** The calculations whose results are kept as readings. */

@@ -22,7 +22,8 @@ export interface Glance {
   outcome: string;
   word: string;
   headline: string;
-  scale: ScaleData;
+  /** Null where a scale would show nothing. */
+  scale: ScaleData | null;
   /** The limit that the verdict rests on. */
   limit: Limit | null;
 }

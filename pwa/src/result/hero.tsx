@@ -39,7 +39,8 @@ export function Hero({ glance, missing, length, quantity }: Props) {
         </span>
       </p>
       <p class="hero-fraction">{glance?.under || "\u00a0"}</p>
-      {glance ? <Scale data={glance.scale} length={length} /> : <BlankScale />}
+      {glance?.scale && <Scale data={glance.scale} length={length} />}
+      {!glance && <BlankScale />}
       <p class={`verdict verdict-${tone}`} data-testid="verdict" data-outcome={glance?.outcome}>
         {glance && <ToneShape tone={glance.tone} />}
         <span>{glance ? glance.headline : missing}</span>

@@ -14,6 +14,15 @@ const TONES: Record<Outcome, Tone> = {
   "too-close": "open",
   "limits-disagree": "open",
   "no-limit": "open",
+  true: "good",
+  correct: "caution",
+  unsure: "open",
+  early: "caution",
+  late: "caution",
+  leave: "good",
+  set: "good",
+  tie: "open",
+  short: "bad",
 };
 
 export function toneOf(outcome: Outcome): Tone {

@@ -3,7 +3,7 @@ import { useLatest } from "../core/latest.ts";
 import { Hero } from "../result/hero.tsx";
 import { withUnit } from "../result/quantity.ts";
 import { Icon } from "../shell/icon.tsx";
-import type { Reading } from "../store/records.ts";
+import { driveOf, type Reading } from "../store/records.ts";
 import { settings, unitOf } from "../store/settings.ts";
 import { chains, engines, gearSets, outbox, placeOf, readings } from "../store/state.ts";
 import { trimmed } from "../units/format.ts";
@@ -39,7 +39,7 @@ export function ReadingScreen({ id }: { id: string }) {
         <Reasons result={result} input={input} length={length} />
       </div>
       <div class="area-pictures">
-        <Pictures drive={input.drive ?? null} result={result} input={input} length={length} />
+        <Pictures drive={driveOf(input)} result={result} input={input} length={length} />
       </div>
       <div class="area-detail">
         <Details result={result} input={input} length={length} />

@@ -3,9 +3,11 @@ import { useEffect, useState } from "preact/hooks";
 import { text } from "./strings.ts";
 
 /** A screen that is loaded when it is first opened, so that the first one is there sooner. */
-export function later(load: () => Promise<ComponentType>): ComponentType {
-  let loaded: ComponentType | null = null;
-  return function Later() {
+export function later<P extends object = Record<never, never>>(
+  load: () => Promise<ComponentType<P>>,
+): ComponentType<P> {
+  let loaded: ComponentType<P> | null = null;
+  return function Later(props: P) {
     const [, setLoaded] = useState(loaded !== null);
     const [failed, setFailed] = useState(false);
     useEffect(() => {
@@ -20,6 +22,6 @@ export function later(load: () => Promise<ComponentType>): ComponentType {
     }, []);
     if (failed) return <p class="trouble">{text.cannotLoad}</p>;
     const Loaded = loaded;
-    return Loaded && <Loaded />;
+    return Loaded && <Loaded {...props} />;
   };
 }

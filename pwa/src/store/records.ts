@@ -25,6 +25,12 @@ export type Reading = Kept<
 >;
 export type ReadingInput = Reading["input"];
 
+/** The drive that a question names, itself or with the state of a chain; null if it names none. */
+export function driveOf(input: ReadingInput): DriveFields | null {
+  if ("drive" in input) return input.drive ?? null;
+  return ("chain" in input && input.chain?.drive) || null;
+}
+
 export interface Records {
   engines: Engine;
   drives: Drive;

@@ -30,6 +30,8 @@ from .results import (
     ElongationResultSchema,
     SlackResultSchema,
 )
+from .setting_inputs import SETTING_INPUTS
+from .setting_results import SETTING_RESULTS
 from .shelf_inputs import (
     BoredInputSchema,
     CombinedInputSchema,
@@ -56,6 +58,7 @@ INPUTS: dict[str, type[Schema]] = {
     "gear": GearInputSchema,
     "combined": CombinedInputSchema,
     "fit": FitInputSchema,
+    **SETTING_INPUTS,
     "lift": LiftInputSchema,
     "rockers": RockersInputSchema,
     "matrix": MatrixInputSchema,
@@ -72,6 +75,7 @@ RESULTS: dict[str, type[Schema]] = {
     "gear": GearResultSchema,
     "combined": CombinedResultSchema,
     "fit": FitResultSchema,
+    **SETTING_RESULTS,
     "lift": LiftResultSchema,
     "rockers": RockersResultSchema,
     "matrix": MatrixResultSchema,

@@ -4,7 +4,13 @@
  * readings of both gears of a set are its wear. What cannot be used is set aside, with the reason.
  */
 import type { FitInput } from "../../core/results.ts";
-import type { Chain, DriveFields, GearSet, Reading } from "../../store/records.ts";
+import {
+  type Chain,
+  type DriveFields,
+  driveOf,
+  type GearSet,
+  type Reading,
+} from "../../store/records.ts";
 import { text } from "./strings.ts";
 
 /** What the core takes at most, and the least standard uncertainties it takes. */
@@ -146,7 +152,7 @@ function gearsAgainst(gears: GearSet, drive: DriveFields): string {
 
 /** A saved slack reading as a trial fit, or why it is none. */
 function trialOf(reading: Reading, drive: DriveFields): Trial | string {
-  const then = reading.input.drive;
+  const then = driveOf(reading.input);
   const { result } = reading;
   if (!then || result.calc !== "slack") return text.noDrive;
   if (differs(then.pitch_mm, drive.pitch_mm)) return text.otherPitch;
