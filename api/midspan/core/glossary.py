@@ -8,6 +8,7 @@ from . import (
     glossary_drive,
     glossary_heat,
     glossary_lift,
+    glossary_plan,
     glossary_reading,
     glossary_shelf,
     glossary_timing,
@@ -16,8 +17,14 @@ from .term import Term
 
 # To add a subject: its module, and its name here.
 SUBJECTS = (
-    glossary_drive, glossary_reading, glossary_heat, glossary_shelf, glossary_timing, glossary_lift,
-)  # fmt: skip
+    glossary_drive,
+    glossary_reading,
+    glossary_heat,
+    glossary_shelf,
+    glossary_timing,
+    glossary_plan,
+    glossary_lift,
+)
 TERMS: dict[str, Term] = {}
 for _subject in SUBJECTS:
     for _term in _subject.TERMS:

@@ -8,20 +8,10 @@ from .inputs import (
     ElongationInputSchema,
     SlackInputSchema,
 )
-from .lift_inputs import (
-    ClearanceInputSchema,
-    CompressionInputSchema,
-    LiftInputSchema,
-    MatrixInputSchema,
-    RockersInputSchema,
-)
-from .lift_results import (
-    ClearanceResultSchema,
-    CompressionResultSchema,
-    LiftResultSchema,
-    MatrixResultSchema,
-    RockersResultSchema,
-)
+from .lift_inputs import LIFT_INPUTS
+from .lift_results import LIFT_RESULTS
+from .plan_inputs import PlanAdaptedInputSchema, PlanCalendarInputSchema, PlanInputSchema
+from .plan_results import PlanAdaptedResultSchema, PlanCalendarResultSchema, PlanResultSchema
 from .problem import RefusalSchema
 from .quantity import OneOf, Strict, choice
 from .results import (
@@ -58,12 +48,11 @@ INPUTS: dict[str, type[Schema]] = {
     "gear": GearInputSchema,
     "combined": CombinedInputSchema,
     "fit": FitInputSchema,
+    "plan": PlanInputSchema,
+    "plan-adapted": PlanAdaptedInputSchema,
+    "plan-calendar": PlanCalendarInputSchema,
     **SETTING_INPUTS,
-    "lift": LiftInputSchema,
-    "rockers": RockersInputSchema,
-    "matrix": MatrixInputSchema,
-    "clearance": ClearanceInputSchema,
-    "compression": CompressionInputSchema,
+    **LIFT_INPUTS,
 }
 RESULTS: dict[str, type[Schema]] = {
     "drive": DriveResultSchema,
@@ -75,12 +64,11 @@ RESULTS: dict[str, type[Schema]] = {
     "gear": GearResultSchema,
     "combined": CombinedResultSchema,
     "fit": FitResultSchema,
+    "plan": PlanResultSchema,
+    "plan-adapted": PlanAdaptedResultSchema,
+    "plan-calendar": PlanCalendarResultSchema,
     **SETTING_RESULTS,
-    "lift": LiftResultSchema,
-    "rockers": RockersResultSchema,
-    "matrix": MatrixResultSchema,
-    "clearance": ClearanceResultSchema,
-    "compression": CompressionResultSchema,
+    **LIFT_RESULTS,
 }
 
 

@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from marshmallow import fields, validate
+from marshmallow import Schema, fields, validate
 
 from midspan.core import (
     calc_clearance,
@@ -234,3 +234,12 @@ class CompressionInputSchema(CrankSchema):
         "inlet_pressure_kpa", required=False, note="101.325 if not given (ISO 2533)."
     )
     settings_deg = _list_of("settings_deg", 25, "Cam moves to look at; -8 to 8 if not given.")
+
+
+LIFT_INPUTS: dict[str, type[Schema]] = {
+    "lift": LiftInputSchema,
+    "rockers": RockersInputSchema,
+    "matrix": MatrixInputSchema,
+    "clearance": ClearanceInputSchema,
+    "compression": CompressionInputSchema,
+}

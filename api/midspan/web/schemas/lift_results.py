@@ -278,3 +278,12 @@ class CompressionResultSchema(ResultSchema):
         metadata={"description": "At both ends of the published range of the exponent."},
     )  # fmt: skip
     settings = _list(CompressionSettingSchema, "At the cam moves asked for.")
+
+
+LIFT_RESULTS: dict[str, type[Schema]] = {
+    "lift": LiftResultSchema,
+    "rockers": RockersResultSchema,
+    "matrix": MatrixResultSchema,
+    "clearance": ClearanceResultSchema,
+    "compression": CompressionResultSchema,
+}
