@@ -6,11 +6,15 @@ import { text } from "./strings.ts";
 type Said = { text: string; origin: string };
 type Caution = PlanStep["cautions"][number];
 
-export function SaidList({ title, list }: { title: string; list: Said[] }) {
+/** Headings of a list stand under the screen's own, or under those of a part of it. */
+type Level = "h2" | "h3";
+
+export function SaidList(props: { title: string; list: Said[]; heading?: Level }) {
+  const { title, list, heading: Heading = "h3" } = props;
   if (list.length === 0) return null;
   return (
     <section class="said">
-      <h3>{title}</h3>
+      <Heading>{title}</Heading>
       <ul>
         {list.map((one) => (
           <li key={one.text}>
@@ -22,11 +26,12 @@ export function SaidList({ title, list }: { title: string; list: Said[] }) {
   );
 }
 
-export function Cautions({ list }: { list: Caution[] }) {
+export function Cautions(props: { list: Caution[]; heading?: Level }) {
+  const { list, heading: Heading = "h3" } = props;
   if (list.length === 0) return null;
   return (
     <section class="said mind">
-      <h3>{text.mind}</h3>
+      <Heading>{text.mind}</Heading>
       <ul>
         {list.map((one) => (
           <li key={one.code}>

@@ -94,9 +94,9 @@ function StepAtHand({ plan, step, next }: Props) {
         />
       )}
       <p class="run-next">{next ? `${text.next}: ${next.title}` : text.last}</p>
-      <SaidList title={text.stopWhen} list={step.stop_when} />
-      <SaidList title={text.lookAt} list={step.look_at} />
-      <Cautions list={step.cautions} />
+      <SaidList title={text.stopWhen} list={step.stop_when} heading="h2" />
+      <SaidList title={text.lookAt} list={step.look_at} heading="h2" />
+      <Cautions list={step.cautions} heading="h2" />
       <Figures list={figuresOf(step)} />
     </>
   );
