@@ -19,6 +19,9 @@ METHODS = {
     "gear": ("over-pins", "over-chain"),
     "combined": ("agreeing", "one wrong"),
     "fit": ("cold", "hot"),
+    "plan": ("flat", "roller"),
+    "plan-adapted": ("flat", "roller"),
+    "plan-calendar": ("flat", "roller"),
     "tdc": ("positive-stop", "equal-drop"),
     "cam": ("both-ways", "0-360-up", "0-360-down"),
     "adjust": ("steps", "vernier"),
@@ -247,6 +250,76 @@ def fit(rng: random.Random, method: str) -> Payload:
     return window(rng, made)
 
 
+def oil(rng: random.Random) -> Payload:
+    """An oil with some of what its can says."""
+    made: Payload = {"kind": rng.choice(("mineral", "running-in", "conventional", "synthetic"))}
+    if rng.random() < 0.7:
+        made["grade"] = rng.choice(("0W-20", "5w30", "10W-40", "SAE 30", "20W-50", "15W", "25W-20"))
+    if rng.random() < 0.5:
+        made["category"] = rng.choice(("SF", "SM", "SP", "GF-5", "GF-4", "CJ-4", "CK-4"))
+    if rng.random() < 0.4:
+        made["phosphorus_mg_per_kg"] = rng.uniform(500, 1500)
+    if rng.random() < 0.4:
+        made["zinc_mg_per_kg"] = rng.uniform(500, 1700)
+    return made
+
+
+def plan(rng: random.Random, method: str) -> Payload:
+    """An engine to be run in."""
+    made: Payload = {"oil": oil(rng), "follower": method, "rings": rng.choice(("new", "kept"))}
+    if rng.random() < 0.6:
+        made["movement_mm"] = rng.uniform(0.5, 10)
+        made["expanded_uncertainty_mm"] = rng.choice((0, 0.3, 3.0))
+    if rng.random() < 0.5:
+        made["spring_open_load_n"] = rng.uniform(800, 2000)
+    if rng.random() < 0.8:
+        use = rng.choice(("distance_per_week_km", "running_per_week_h", "average_speed_km_per_h"))
+        made[use] = rng.uniform(1, 100)
+    if rng.random() < 0.3:
+        made["drain_interval_km"] = rng.uniform(1000, 15000)
+    return window(rng, made)
+
+
+TIMED = ("cam-run-in", "cam-run-in-2", "first-run", "load-cycles", "load-cycles-2")
+
+
+def log(rng: random.Random) -> list[Payload]:
+    """Some of what may happen, in any order."""
+    found: list[Payload] = []
+    for i in range(rng.randint(0, 9)):
+        kind = rng.choice(("done", "cut-short", "skipped", "value", "note", "distance",
+                           "oil-changed", "clock", "started", "paused"))  # fmt: skip
+        one: Payload = {"kind": kind, "at": f"2026-02-{10 + i}T08:{i}0:00.5Z"}
+        if kind == "cut-short":
+            one |= {"step": rng.choice(TIMED), "run_min": rng.uniform(0, 40)}
+            one["reason"] = rng.choice(("noise", "time", "leak"))
+        elif kind == "value":
+            one |= {"label": "Öldruck", "value_read": rng.uniform(0, 8), "unit": "bar"}
+        elif kind == "oil-changed":
+            one |= {"oil": oil(rng), "distance_since_start_km": rng.uniform(0, 2000)}
+        elif kind == "distance":
+            one["distance_since_start_km"] = rng.uniform(0, 20000)
+        else:
+            one["step"] = rng.choice((*TIMED, "cool", "prime", "early-drain", "½"))
+            one["text"] = rng.choice(("looks good", "Leck, Pumpe"))
+        found.append(one)
+    return found
+
+
+def plan_adapted(rng: random.Random, method: str) -> Payload:
+    """A plan and what happened."""
+    return {"plan": plan(rng, method), "log": log(rng)}
+
+
+def plan_calendar(rng: random.Random, method: str) -> Payload:
+    """A plan, what happened, and the day of its first start."""
+    day = f"{rng.choice((1999, 2024, 2026, 2099))}-{rng.randint(1, 12):02}-{rng.randint(1, 30):02}"
+    title = rng.choice(("Shop engine", "Größe ½; zwei, drei", "x" * 90))
+    return plan_adapted(rng, method) | {
+        "started_on": day, "made_at": "2026-02-03T10:00:00Z", "title": title, "id": "p-1",
+    }  # fmt: skip
+
+
 MAKERS = {
     "tdc": setting.tdc,
     "cam": setting.cam,
@@ -259,6 +332,9 @@ MAKERS = {
     "gear": gear,
     "combined": combined,
     "fit": fit,
+    "plan": plan,
+    "plan-adapted": plan_adapted,
+    "plan-calendar": plan_calendar,
 }
 
 

@@ -1,8 +1,11 @@
 """Starting the service: migrate, listen on this machine or in the shop's network, say where."""
 
 import contextlib
+import os
+import shutil
 import socket
 import ssl
+import tempfile
 import threading
 from collections.abc import Callable
 from dataclasses import replace
@@ -13,10 +16,10 @@ import click
 from flask import Flask
 from gunicorn.app.base import BaseApplication
 
-from . import lan, pairing, worker
+from . import lan, logs, pairing, worker
 from .settings import Settings
 from .store import Store, upgrade
-from .web import create_app
+from .web import create_app, metrics
 
 HOST = "127.0.0.1"
 GRACEFUL_SECONDS = 30
@@ -46,6 +49,7 @@ class _Gunicorn(BaseApplication):
             "loglevel": "warning",
             "graceful_timeout": GRACEFUL_SECONDS,
             "keepalive": 5,
+            "logconfig_dict": logs.configuration(self.settings.log_level),
             "proc_name": "midspan",
         }
         for name, value in (usual | self.options).items():
@@ -77,6 +81,7 @@ def serve(settings: Settings, port: int, in_network: bool = False) -> None:
     upgrade(store)
     store.close()
     first_code = pairing.first_code(settings)
+    os.environ[metrics.FOLDER] = folder = tempfile.mkdtemp(prefix="midspan-metrics-")
 
     def when_ready(server: Any) -> None:  # noqa: ANN401
         address = say_where(server)
@@ -84,7 +89,10 @@ def serve(settings: Settings, port: int, in_network: bool = False) -> None:
             opens, lasts = pairing.link(address, first_code), pairing.CODE_MINUTES
             click.echo(f"No device is paired yet. Open this once, within {lasts} minutes: {opens}")
 
-    _Gunicorn(settings, options | {"when_ready": when_ready}).run()
+    def on_exit(_: Any) -> None:  # noqa: ANN401
+        shutil.rmtree(folder, ignore_errors=True)
+
+    _Gunicorn(settings, options | {"when_ready": when_ready, "on_exit": on_exit}).run()
 
 
 def _in_network(

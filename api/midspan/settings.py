@@ -15,8 +15,8 @@ PREFIX = "MIDSPAN_"
 DATA_DIR = user_data_path("midspan", appauthor=False)
 
 
-def _setting(default: object, help: str) -> Any:  # noqa: ANN401  (a dataclass field of any type)
-    return field(default=default, metadata={"help": help})
+def _setting(default: object, help: str, choices: tuple[str, ...] = ()) -> Any:  # noqa: ANN401
+    return field(default=default, metadata={"help": help, "choices": choices})
 
 
 # ruff: noqa: RUF009  (_setting makes dataclass fields, as field itself does)
@@ -45,6 +45,7 @@ class Settings:
     log_level: str = _setting(
         "warning",
         "What is logged, as JSON lines on standard error: info (every request), warning, error.",
+        ("info", "warning", "error"),
     )
     max_body_bytes: int = _setting(4 * 1024 * 1024, "Largest request body accepted, in bytes.")
     trusted_hosts: tuple[str, ...] = _setting(
@@ -96,6 +97,9 @@ def read(environment: Mapping[str, str]) -> Settings:
         if name not in known:
             raise BadSetting(f"{name}: no such setting. Known are: {', '.join(known)}.")
         given[known[name].name] = _value(name, text, known[name].default)
+        choices = known[name].metadata["choices"]
+        if choices and text not in choices:
+            raise BadSetting(f"{name}: got {text!r}, needs one of: {', '.join(choices)}.")
     return Settings(**given)
 
 

@@ -7,7 +7,7 @@ import { followTheme } from "./shell/theme.ts";
 import { watchForUpdates } from "./shell/update.ts";
 import { loadPairing } from "./store/pairing.ts";
 import { loadSettings } from "./store/settings.ts";
-import { reload } from "./store/state.ts";
+import { hearOthers, reload } from "./store/state.ts";
 import { keepSyncing } from "./store/sync.ts";
 import "./styles/tokens.css";
 import "./styles/shell.css";
@@ -42,6 +42,7 @@ async function start(): Promise<void> {
   requestAnimationFrame(() => {
     setTimeout(() => {
       warmUp();
+      hearOthers();
       keepSyncing();
       watchForUpdates();
     });

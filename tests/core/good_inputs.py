@@ -2,6 +2,22 @@
 
 from core.drives import WORKED, Payload
 
+PLAN = {
+    "oil": {"kind": "synthetic", "grade": "5W-30", "category": "SP",
+            "phosphorus_mg_per_kg": 780.0, "zinc_mg_per_kg": 850.0},
+    "follower": "flat", "rings": "new", "spring_open_load_n": 1400.0, "movement_mm": 4.0,
+    "expanded_uncertainty_mm": 0.3, "window_lower_mm": 4.5, "window_upper_mm": 6.5,
+    "distance_per_week_km": 250.0, "running_per_week_h": 6.0, "average_speed_km_per_h": 45.0,
+    "drain_interval_km": 6000.0,
+}  # fmt: skip
+LOG = [
+    {"kind": "cut-short", "step": "cam-run-in", "at": "2026-02-03T10:00:00Z", "run_min": 12.0,
+     "reason": "noise", "text": "a tick"},
+    {"kind": "value", "step": "cam-run-in", "at": "2026-02-03T10:05:00Z", "label": "Oil pressure",
+     "value_read": 4.1, "unit": "bar"},
+    {"kind": "oil-changed", "at": "2026-02-04T10:00:00Z", "oil": {"kind": "mineral"},
+     "distance_since_start_km": 20.0},
+]  # fmt: skip
 DRIVE = {
     **WORKED,
     "roller_diameter_mm": 6.35,
@@ -90,6 +106,13 @@ GOOD: dict[str, tuple[str, Payload]] = {
          "window_lower_mm": 5.0, "window_upper_mm": 7.0,
          "heat": {"block_material": "grey-iron", "cold_temperature_c": 18.0,
                   "chain_temperature_c": 100.0}},
+    ),
+    "plan": ("plan", PLAN),
+    "plan-adapted": ("plan-adapted", {"plan": PLAN, "log": LOG}),
+    "plan-calendar": (
+        "plan-calendar",
+        {"plan": PLAN, "log": LOG, "started_on": "2026-02-03", "title": "Engine", "id": "p-1",
+         "made_at": "2026-02-03T10:00:00Z"},
     ),
     "stop": (
         "tdc",

@@ -13,7 +13,8 @@ SECTIONS = ["Parameters", "Returns", "Raises", "Validity", "Reference"]
 # These read, carry or put together; a relation between quantities is what the form is for. They
 # must still say what they do and what they take.
 PLUMBING = {
-    "adjust_words", "bench", "build", "calc_adjust", "calc_bored", "calc_cam", "calc_combined",
+    "adjust_words", "bench", "build", "calc_calendar", "calc_plan", "calc_plan_adapted", "plan_asked", "plan_log",
+    "plan_said", "plan_steps", "running_cautions", "running_figures", "calc_adjust", "calc_bored", "calc_cam", "calc_combined",
     "calc_drive", "calc_elongation", "calc_fit", "calc_gear", "calc_heat", "calc_rock",
     "calc_slack", "calc_tdc", "cam_card", "cam_checks", "cam_compare", "chain_share",
     "dispatch", "errors", "fields", "glossary", "groups", "instrument", "limits", "lobe_timing",
@@ -23,7 +24,8 @@ PLUMBING = {
 # One line says it all.
 ONE_LINE = {("phase", "degrees"), ("phase", "radians"), ("uncertainty", "mean"),
             ("state", "excess_of_elongation"), ("drive", "at"), ("algebra", "times"),
-            ("setting_search", "count_settings")}  # fmt: skip
+            ("setting_search", "count_settings"),
+            ("days", "take_day"), ("days", "take_moment")}  # fmt: skip
 
 
 def public_functions() -> list[tuple[str, ast.FunctionDef]]:

@@ -16,6 +16,8 @@ ENDINGS = {
     "_n_per_mm": "N/mm", "_mm_per_deg": "mm/deg", "_mm": "mm", "_km": "km", "_deg": "deg",
     "_percent": "%", "_pitches": "", "_c": "degC", "_ppm": "1e-6/K", "_n": "N",
     "_k": "K", "_um_per_kn": "um/kN",
+    "_min": "min", "_weeks": "weeks", "_km_per_h": "km/h", "_h": "h",
+    "_mg_per_kg": "mg/kg", "_mm2_per_s": "mm2/s", "_mpa_s": "mPa.s",
 }  # fmt: skip
 # The drawing's coordinates, in mm as its description says: a point has x and y on any drawing.
 DRAWING = {"x", "y", "r", "taut_strand", "slack_strand", "slack_normal"}
@@ -126,6 +128,9 @@ CAUTIONS = {
     "gear": {"turn-by-hand"},
     "combined": {"turn-by-hand", "valve-contact"},
     "fit": {"turn-by-hand", "valve-contact"},
+    "plan": {"hot", "turn-by-hand", "valve-contact"},
+    "plan-adapted": {"hot", "turn-by-hand", "valve-contact"},
+    "plan-calendar": {"hot"},
     "tdc": {"no-start", "turn-by-hand", "valve-contact"},
     "cam": {"no-start", "turn-by-hand", "running-direction", "valve-contact", "checking-springs"},
     "adjust": {"no-start", "turn-by-hand", "valve-contact", "clearance-after"},

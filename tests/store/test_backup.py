@@ -171,7 +171,7 @@ def test_it_is_one_instant_while_others_write(store: Store, file: Path) -> None:
     writer.start()
     try:
         seen = []
-        for _ in range(5):
+        while len(seen) < 5 or made < 20:
             save(store, file)
             rows = [json.loads(line)[0] for line in lines(file)[1:]]
             seen.append((rows.count("engine"), rows.count("chain")))
@@ -179,7 +179,7 @@ def test_it_is_one_instant_while_others_write(store: Store, file: Path) -> None:
         done = True
         writer.join()
     assert all(engines == chains for engines, chains in seen), seen
-    assert made > 5
+    assert seen[0] < seen[-1]
 
 
 @pytest.fixture
@@ -231,9 +231,10 @@ def test_there_must_be_something_to_back_up(tmp_path: Path, file: Path) -> None:
         # Each index in the other's place, as after a write that reached half the disk.
         (
             "UPDATE reading SET chain_id = NULL; PRAGMA writable_schema = ON;"
-            "UPDATE sqlite_master SET rootpage = (SELECT sum(rootpage)"
-            " FROM sqlite_master WHERE name LIKE 'ix_reading%') - rootpage"
-            " WHERE name LIKE 'ix_reading%'",
+            "UPDATE sqlite_master SET rootpage = (SELECT sum(rootpage) FROM sqlite_master"
+            " WHERE name IN ('ix_reading_shop_id_chain_id', 'ix_reading_shop_id_engine_id'))"
+            " - rootpage"
+            " WHERE name IN ('ix_reading_shop_id_chain_id', 'ix_reading_shop_id_engine_id')",
             "integrity_check",
         ),
         ("DELETE FROM engine", "foreign_key_check"),
@@ -246,9 +247,6 @@ def test_a_damaged_sqlite_is_not_passed_on(
     store = Store(f"sqlite:///{database}")
     upgrade(store)
     fill(store)
-    for name in ("drive", "build", "gear_set"):  # two indexes are enough
-        with store.for_writing.begin() as connection:
-            connection.exec_driver_sql(f"DROP INDEX IF EXISTS ix_reading_shop_id_{name}_id")
     store.close()
     with closing(sqlite3.connect(database)) as raw:
         raw.executescript(damage)

@@ -9,7 +9,18 @@ import pytest
 from sqlalchemy.exc import IntegrityError
 
 from midspan.core.errors import Refused
-from midspan.store import Build, Chain, Drive, Engine, Entry, GearSet, Reading, ReadingExists, Store
+from midspan.store import (
+    Build,
+    Chain,
+    Drive,
+    Engine,
+    Entry,
+    GearSet,
+    Plan,
+    Reading,
+    ReadingExists,
+    Store,
+)
 from midspan.store.explain import explain
 from midspan.store.models import LOCAL_SHOP, Shop
 from midspan.store.records import get, page, put
@@ -30,6 +41,9 @@ READING: dict[str, Any] = {
 
 BUILD = {"engine_id": key(1), "label": "Build", "started_at": AT, "created_at": AT}
 FIGURES = [{"label": "Peak torque", "value": 402.0, "unit": "N m"}]
+PLAN = {
+    "label": "Plan", "input": {}, "result": {}, "core_version": "0", "log": [], "created_at": AT,
+}  # fmt: skip
 ENTRY = {"kind": "note", "at": AT, "title": "Entry", "figures": FIGURES, "created_at": AT}
 
 
@@ -97,6 +111,7 @@ def test_a_reading_is_never_overwritten(store: Store) -> None:
         (Reading, READING | {"build_id": key(9)}, "build_id"),
         (Build, BUILD | {"engine_id": key(9)}, "engine_id"),
         (Entry, ENTRY | {"build_id": key(9)}, "build_id"),
+        (Plan, PLAN | {"build_id": key(9)}, "build_id"),
     ],
 )
 def test_what_it_refers_to_must_be_kept(store: Store, kind: Any, values: Any, field: str) -> None:
@@ -105,6 +120,14 @@ def test_what_it_refers_to_must_be_kept(store: Store, kind: Any, values: Any, fi
         keep(store, kind, 2, values)
     (found,) = refused.value.problems
     assert (found["field"], found["code"]) == (field, "no-such-record")
+
+
+def test_a_plan_changes_with_its_log_and_with_nothing_else(store: Store) -> None:
+    log = [{"kind": "note", "at": "2026-01-31T12:00:00Z", "text": "a"}]
+    assert keep(store, Plan, 3, PLAN | {"log": log})[1]
+    assert keep(store, Plan, 3, PLAN | {"log": log})[0].version == 1
+    row, new = keep(store, Plan, 3, PLAN | {"log": log * 2})
+    assert (row.version, new, row.log) == (2, False, log * 2)
 
 
 def test_an_entry_is_the_same_again_only_with_the_same_figures(store: Store) -> None:

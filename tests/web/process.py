@@ -24,6 +24,7 @@ class Process:
     ) -> None:
         env = os.environ | {"MIDSPAN_DATA_DIR": str(data), "PYTHONPATH": str(API)}
         data.mkdir(exist_ok=True)
+        self.data = data
         self.log = data / f"{id(self)}.log"
         self.tls: ssl.SSLContext | None = None
         self.address = ""

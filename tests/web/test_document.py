@@ -29,7 +29,7 @@ def test_the_service_serves_it(client, document: Document) -> None:
 
 def test_every_route_is_in_it(document: Document) -> None:
     app = create_app(Settings(database_url="sqlite://"))
-    not_of_the_api = {"/", "/authority.crt", "/problems/{kind}", "/api/v1/openapi.json"}
+    not_of_the_api = {"/", "/authority.crt", "/metrics", "/problems/{kind}", "/api/v1/openapi.json"}
     routes = {rule.rule.translate(str.maketrans("<>", "{}")) for rule in app.url_map.iter_rules()}
     assert routes - not_of_the_api == set(document.whole["paths"])
 

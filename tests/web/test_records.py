@@ -11,7 +11,7 @@ from midspan.web.schemas.records import CALCS, LONGEST_INPUT, LONGEST_RESULT
 from web.document import Document
 from web.shelf import BUILD, Shelf, key
 
-NOUNS = ("engine", "drive", "chain", "gear-set", "build", "entry", "reading")
+NOUNS = ("engine", "drive", "chain", "gear-set", "build", "entry", "plan", "reading")
 
 
 @pytest.mark.parametrize("noun", NOUNS)
@@ -154,6 +154,26 @@ BAD = [
     ("entry", {"figures": [FIGURE | {"label": ""}]}, "figures[0].label", "missing"),
     ("entry", {"figures": [FIGURE | {"colour": 1}]}, "figures[0].colour", "unknown-field"),
     ("entry", {"figures": [7]}, "figures[0]", "not-an-object"),
+    ("plan", {"build_id": key(9)}, "build_id", "no-such-record"),
+    ("plan", {"label": ""}, "label", "missing"),
+    ("plan", {"input": None}, "input", "missing"),
+    ("plan", {"result": {"a": float("nan")}}, "result", "not-finite"),
+    ("plan", {"log": None}, "log", "missing"),
+    ("plan", {"log": {}}, "log", "not-a-list"),
+    ("plan", {"log": [7]}, "log[0]", "not-an-object"),
+    (
+        "plan",
+        {"log": [{"kind": "danced", "at": "2026-01-31T12:00:00Z"}]},
+        "log[0].kind",
+        "not-a-choice",
+    ),
+    ("plan", {"log": [{"kind": "note", "at": "noon"}]}, "log[0].at", "not-a-time"),
+    (
+        "plan",
+        {"log": [{"kind": "note", "at": "2026-01-31T12:00:00Z", "x": 1}]},
+        "log[0].x",
+        "unknown-field",
+    ),
     ("reading", {"build_id": key(9)}, "build_id", "no-such-record"),
     ("reading", {"gear_set_id": key(9)}, "gear_set_id", "no-such-record"),
     ("reading", {"gear_set_id": "G-1"}, "gear_set_id", "not-an-id"),

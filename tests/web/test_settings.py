@@ -43,7 +43,13 @@ def test_every_setting_is_in_the_help_with_its_default() -> None:
 
 
 @pytest.mark.parametrize(
-    ("name", "text"), [("MIDSPAN_PORT", "http"), ("MIDSPAN_PORT", "-1"), ("MIDSPAN_PROT", "1")]
+    ("name", "text"),
+    [
+        ("MIDSPAN_PORT", "http"),
+        ("MIDSPAN_PORT", "-1"),
+        ("MIDSPAN_PROT", "1"),
+        ("MIDSPAN_LOG_LEVEL", "loud"),
+    ],
 )
 def test_a_slip_is_named_not_passed_over(name: str, text: str) -> None:
     with pytest.raises(BadSetting, match=name):

@@ -4,11 +4,25 @@ Field names, labels, descriptions and the admitted range of every input come fro
 A field name carries its unit as its ending; a test compares.
 """
 
-from . import glossary_drive, glossary_heat, glossary_reading, glossary_shelf, glossary_timing
+from . import (
+    glossary_drive,
+    glossary_heat,
+    glossary_plan,
+    glossary_reading,
+    glossary_shelf,
+    glossary_timing,
+)
 from .term import Term
 
 # To add a subject: its module, and its name here.
-SUBJECTS = (glossary_drive, glossary_reading, glossary_heat, glossary_shelf, glossary_timing)
+SUBJECTS = (
+    glossary_drive,
+    glossary_reading,
+    glossary_heat,
+    glossary_shelf,
+    glossary_timing,
+    glossary_plan,
+)
 TERMS: dict[str, Term] = {}
 for _subject in SUBJECTS:
     for _term in _subject.TERMS:

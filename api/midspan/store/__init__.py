@@ -11,5 +11,6 @@ from .models import Drive as Drive
 from .models import Engine as Engine
 from .models import Entry as Entry
 from .models import GearSet as GearSet
+from .models import Plan as Plan
 from .models import Reading as Reading
 from .records import ReadingExists as ReadingExists

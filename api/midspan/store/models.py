@@ -268,6 +268,27 @@ class Entry(Record):
     created_at: Mapped[datetime]
 
 
+class Plan(Record):
+    """A plan of running in: what was asked, the plan as answered, and the log of following it."""
+
+    __tablename__ = "plan"
+    __table_args__ = (
+        _same_shop("engine_id", "engine"),
+        _same_shop("build_id", "build"),
+        Index("ix_plan_shop_id_engine_id", "shop_id", "engine_id"),
+        Index("ix_plan_shop_id_build_id", "shop_id", "build_id"),
+    )
+    engine_id: Mapped[UUID | None]
+    build_id: Mapped[UUID | None]
+    label: Mapped[str]
+    started_at: Mapped[datetime | None]
+    input: Mapped[dict[str, Any]]
+    result: Mapped[dict[str, Any]]
+    core_version: Mapped[str]
+    log: Mapped[list[dict[str, Any]]]
+    created_at: Mapped[datetime]
+
+
 class Reading(Record):
     """A reading and what was made of it: never changed, so that it can be explained later."""
 

@@ -14,6 +14,8 @@ from . import (
     headers,
     health,
     labels,
+    metrics,
+    observe,
     pages,
     pairing,
     problem_pages,
@@ -42,6 +44,7 @@ def create_app(settings: Settings) -> Flask:
     app.config["MIDSPAN_AUTHORITY"] = settings.authority_file()
     app.json = StrictJson(app)
     app.extensions["midspan"] = Store(settings.database())
+    counted = app.extensions["midspan-metrics"] = metrics.Metrics()
 
     api = MidspanApi()
     api.init_app(app)
@@ -57,6 +60,7 @@ def create_app(settings: Settings) -> Flask:
         api.register_blueprint(blueprint)
     app.register_blueprint(problem_pages.blp)
     app.register_blueprint(authority.blp)
+    app.register_blueprint(metrics.blp)
 
     app.register_error_handler(Refused, problems.on_refused)
     app.register_error_handler(problems.Problem, problems.on_problem)
@@ -70,4 +74,5 @@ def create_app(settings: Settings) -> Flask:
     app.after_request(headers.add)
     pages.serve(app)
     proxies.trust(app, settings.trusted_proxies)
+    observe.watch(app, counted)
     return app

@@ -98,6 +98,30 @@ def fit(payload: object) -> Response:
     return jsonify(run("fit", payload))
 
 
+@blp.post("/plan")
+@blp.arguments(INPUTS["plan"], examples=named("plan-input"))
+@blp.response(200, RESULTS["plan"], examples=named("plan-result"))
+def plan(payload: object) -> Response:
+    """Plan the running in of an engine: steps, drains, and when to measure the chain again."""
+    return jsonify(run("plan", payload))
+
+
+@blp.post("/plan-adapted")
+@blp.arguments(INPUTS["plan-adapted"], examples=named("plan-adapted-input"))
+@blp.response(200, RESULTS["plan-adapted"], examples=named("plan-adapted-result"))
+def plan_adapted(payload: object) -> Response:
+    """Work what happened into a running-in plan: steps cut short, oil changed."""
+    return jsonify(run("plan-adapted", payload))
+
+
+@blp.post("/plan-calendar")
+@blp.arguments(INPUTS["plan-calendar"], examples=named("plan-calendar-input"))
+@blp.response(200, RESULTS["plan-calendar"], examples=named("plan-calendar-result"))
+def plan_calendar(payload: object) -> Response:
+    """Date the drains and re-checks of a plan, and write them as a calendar (RFC 5545)."""
+    return jsonify(run("plan-calendar", payload))
+
+
 @blp.post("/tdc")
 @blp.arguments(INPUTS["tdc"], examples=named("tdc-input"))
 @blp.response(200, RESULTS["tdc"], examples=named("tdc-result"))

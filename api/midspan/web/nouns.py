@@ -11,10 +11,12 @@ from marshmallow import Schema, ValidationError
 from midspan.core.build import take_build
 from midspan.core.errors import Refused
 from midspan.core.fields import Form
-from midspan.store import Build, Chain, Drive, Engine, Entry, GearSet, Reading
+from midspan.core.plan_log import take_log
+from midspan.store import Build, Chain, Drive, Engine, Entry, GearSet, Plan, Reading
 from midspan.store.models import Record
 
 from .parsing import problems_of
+from .schemas import plan_records as plans
 from .schemas import records as s
 from .schemas.inputs import DriveSchema
 
@@ -27,6 +29,16 @@ def check_drive(values: dict[str, Any]) -> None:
     take_build(form)
     for found in form.problems:
         found["field"] = str(found["field"]).removeprefix("drive.")
+    form.finish()
+
+
+def check_log(values: dict[str, Any]) -> None:
+    """Have the core check that it can read the log of a plan.
+
+    What was asked is not asked again: a plan made by an older core stays one.
+    """
+    form = Form({"log": values["log"]})
+    take_log(form)
     form.finish()
 
 
@@ -49,6 +61,7 @@ NOUNS = (
     Noun("gear-set", "gear-sets", GearSet, s.GearSetWriteSchema, s.GearSetRecordSchema),
     Noun("build", "builds", Build, s.BuildWriteSchema, s.BuildRecordSchema),
     Noun("entry", "entries", Entry, s.EntryWriteSchema, s.EntryRecordSchema),
+    Noun("plan", "plans", Plan, plans.PlanWriteSchema, plans.PlanRecordSchema, check_log),
     Noun("reading", "readings", Reading, s.ReadingWriteSchema, s.ReadingRecordSchema),
 )
 BY_NAME = {noun.many: noun for noun in NOUNS}

@@ -103,7 +103,7 @@ function Head({ build }: { build: Build }) {
   if (build.note) rows.push([text.note, build.note]);
   return (
     <>
-      {waiting?.refusal && <RefusedRecord entry={waiting} />}
+      {waiting && <RefusedRecord entry={waiting} />}
       <section class="panel">
         <h1>
           {build.label} {engine?.invented && <span class="tag">{text.invented}</span>}

@@ -36,6 +36,13 @@ export type CamCard = Schemas["CamCard"];
 export type FitInput = Schemas["FitInput"];
 export type FitResult = Schemas["FitResult"];
 export type Combination = Schemas["Combination"];
+export type PlanInput = Schemas["PlanInput"];
+export type PlanEvent = Schemas["PlanEvent"];
+export type PlanResult = Schemas["PlanResult"];
+export type PlanAdapted = Schemas["PlanAdaptedResult"];
+export type PlanCalendar = Schemas["PlanCalendarResult"];
+export type PlanStep = Schemas["PlanStep"];
+export type FigureOnFile = Schemas["FigureOnFile"];
 export type Material = Schemas["Material"];
 
 export type Outcome = BenchResult["verdict"]["outcome"] | SettingResult["verdict"]["outcome"];
@@ -74,13 +81,17 @@ export interface Results {
   gear: GearResult;
   combined: CombinedResult;
   fit: FitResult;
+  plan: PlanResult;
+  "plan-adapted": PlanAdapted;
+  "plan-calendar": PlanCalendar;
   tdc: TdcResult;
   cam: CamResult;
   adjust: AdjustResult;
 }
 export type CalcName = keyof Results;
 /** The calculations whose results are kept as readings. */
-export type BenchCalc = Exclude<CalcName, "drive">;
+export type BenchCalc = Exclude<CalcName, "drive" | PlanCalc>;
+type PlanCalc = "plan" | "plan-adapted" | "plan-calendar";
 export type AnyResult = Results[BenchCalc];
 
 /** What the core assumes of each kind of instrument. */

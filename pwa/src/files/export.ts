@@ -13,7 +13,7 @@ async function everything(): Promise<All> {
 
 export async function exportAll(): Promise<void> {
   const now = new Date().toISOString();
-  const whole = fileOf(await everything(), now, coreVersion);
+  const whole = fileOf(await everything(), now, coreVersion, await (await db()).getAll("gone"));
   offer(JSON.stringify(whole, null, 1), "application/json", `midspan-${now.slice(0, 10)}.json`);
 }
 

@@ -10,6 +10,7 @@ type Form =
   | "figures"
   | "flag"
   | "object"
+  | "objects"
   | readonly string[];
 
 export interface Field {
@@ -91,6 +92,17 @@ export const FIELDS: { [K in Kind]: Fields<K> } = {
     gear_set_id: may("id"),
     created_at: needed("time"),
   },
+  plans: {
+    engine_id: may("id"),
+    build_id: may("id"),
+    label: needed("text"),
+    started_at: may("time"),
+    input: needed("object"),
+    result: needed("object"),
+    core_version: needed("text"),
+    log: needed("objects"),
+    created_at: needed("time"),
+  },
   readings: {
     engine_id: may("id"),
     drive_id: may("id"),
@@ -145,6 +157,8 @@ export function fits(field: Field, value: unknown): boolean {
       return typeof value === "boolean";
     case "object":
       return isObject(value);
+    case "objects":
+      return Array.isArray(value) && value.every(isObject);
   }
 }
 

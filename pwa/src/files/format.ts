@@ -1,5 +1,5 @@
 /** The open file of everything: the same as the service writes and reads. */
-import { KINDS, type Kind, type Records } from "../store/records.ts";
+import { type Gone, KINDS, type Kind, type Records } from "../store/records.ts";
 import { content } from "./fields.ts";
 
 export type All = { [K in Kind]: Records[K][] };
@@ -26,7 +26,7 @@ export interface ExportFile {
 }
 
 /** The file of these records; parents before children, each kind in the order of its ids. */
-export function fileOf(all: All, now: string, version: string): ExportFile {
+export function fileOf(all: All, now: string, version: string, gone: Gone[] = []): ExportFile {
   const records = KINDS.map((kind) => {
     const list = (all[kind] as { id: string }[]).map((one) => content(kind, one));
     return [kind, list.sort((a, b) => (a.id < b.id ? -1 : 1))];
@@ -38,6 +38,6 @@ export function fileOf(all: All, now: string, version: string): ExportFile {
     core_version: version,
     kinds: [...KINDS],
     records: Object.fromEntries(records),
-    tombstones: [],
+    tombstones: gone.map(({ kind, id, deleted_at, record }) => ({ kind, id, deleted_at, record })),
   };
 }

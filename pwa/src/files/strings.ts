@@ -37,6 +37,7 @@ export const text = {
     "gear-sets": "gear set",
     builds: "build",
     entries: "entry of a build",
+    plans: "plan of running in",
     readings: "reading",
   } as Record<string, string>,
   notJson: "This is no JSON file. Choose a file that was exported here or at the service.",

@@ -17,10 +17,17 @@ export async function takeFile(words: string): Promise<Plan | { refused: string 
   }
   const to = await db();
   const found = await Promise.all(KINDS.map((kind) => to.getAll(kind)));
+  const gone = await to.getAll("gone");
   const have = Object.fromEntries(
     KINDS.map((kind, i) => [
       kind,
-      new Map((found[i] as { id: string }[]).map((one) => [one.id, one])),
+      new Map(
+        // What was deleted here stays deleted, however old the file is.
+        [
+          ...(found[i] as { id: string }[]),
+          ...gone.filter((one) => one.kind === kind).map((one) => one.record),
+        ].map((one) => [one.id, one]),
+      ),
     ]),
   ) as unknown as Have;
   const plan = planImport(file, have, canShow);

@@ -5,21 +5,35 @@ import { withUnit } from "../result/quantity.ts";
 import { Icon } from "../shell/icon.tsx";
 import { driveOf, type Reading } from "../store/records.ts";
 import { settings, unitOf } from "../store/settings.ts";
-import { chains, engines, gearSets, outbox, placeOf, readings } from "../store/state.ts";
+import {
+  bringBack,
+  chains,
+  engines,
+  gearSets,
+  gone,
+  outbox,
+  placeOf,
+  readings,
+  remove,
+} from "../store/state.ts";
+import { sync } from "../store/sync.ts";
 import { trimmed } from "../units/format.ts";
 import { whenText } from "../units/when.ts";
+import { text as goneText } from "./gone-strings.ts";
 import { inputRows } from "./input-rows.ts";
 import { RefusedRecord } from "./refused.tsx";
 import { text } from "./strings.ts";
 
 /** One saved reading: what was said then, from what, and whether today's core says the same. */
 export function ReadingScreen({ id }: { id: string }) {
-  const reading = readings.value.find((one) => one.id === id);
+  const here = readings.value.find((one) => one.id === id);
+  const entry = outbox.value.find((one) => one.key === `readings/${id}`);
+  const aside = gone.value.find((one) => one.key === `readings/${id}`);
+  const reading = here ?? (aside?.record as Reading | undefined);
   if (!reading) return <p class="panel">{text.notFound}</p>;
   const length = unitOf("readings_mm");
   const { result, input } = reading;
   const { glance, Reasons, Pictures, Details } = shownOf(reading.calc);
-  const entry = outbox.value.find((one) => one.key === `readings/${id}`);
   return (
     <div class="bench reading">
       <h1 class="visually-hidden">{text.savedTitle}</h1>
@@ -31,7 +45,8 @@ export function ReadingScreen({ id }: { id: string }) {
         <Hero glance={glance(result, length)} missing="" length={length} quantity="" />
       </div>
       <section class="area-form" aria-label={text.inputs}>
-        {entry?.refusal && <RefusedRecord entry={entry} />}
+        {entry && <RefusedRecord entry={entry} />}
+        <Aside reading={reading} aside={!here} />
         <Facts reading={reading} />
         <Again reading={reading} />
       </section>
@@ -45,6 +60,22 @@ export function ReadingScreen({ id }: { id: string }) {
         <Details result={result} input={input} length={length} />
       </div>
     </div>
+  );
+}
+
+/** A reading that is wrong is set aside, with its reasons in the note; it is never erased. */
+function Aside({ reading: { id }, aside }: { reading: Reading; aside: boolean }) {
+  const change = async () => {
+    await (aside ? bringBack("readings", id) : remove("readings", id));
+    void sync();
+  };
+  return (
+    <section class="panel">
+      <p class={aside ? "notice" : "small"}>{aside ? goneText.isAside : goneText.setAsideNote}</p>
+      <button type="button" class="button" onClick={() => void change()}>
+        {aside ? goneText.bringBack : goneText.setAside}
+      </button>
+    </section>
   );
 }
 

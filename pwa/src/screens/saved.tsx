@@ -7,6 +7,8 @@ import type { Reading } from "../store/records.ts";
 import { unitOf } from "../store/settings.ts";
 import { chains, engines, placeOf, readings } from "../store/state.ts";
 import { whenText } from "../units/when.ts";
+import { GoneList } from "./gone.tsx";
+import { text as goneText } from "./gone-strings.ts";
 import { ReadingScreen } from "./reading.tsx";
 import { text } from "./strings.ts";
 
@@ -29,6 +31,12 @@ export function SavedScreen() {
           ))}
         </ul>
       )}
+      <GoneList
+        kinds={["readings"]}
+        title={goneText.setAside}
+        nameOf={({ record }) => told(record as Reading)}
+        linkOf={({ id }) => `#/saved/${id}`}
+      />
       {list.length > 0 && (
         <a class="button button-wide" href="#/files">
           {text.files}
@@ -36,6 +44,11 @@ export function SavedScreen() {
       )}
     </div>
   );
+}
+
+function told({ calc, result, taken_at }: Reading): string {
+  const at = shownOf(calc).glance(result, unitOf("readings_mm"));
+  return `${at.what} ${withUnit(at.number, at.unit)}, ${whenText(taken_at)}`;
 }
 
 function Row({ reading }: { reading: Reading }) {

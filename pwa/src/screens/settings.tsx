@@ -6,8 +6,9 @@ import { startAfresh } from "../shell/update.ts";
 import { access } from "../store/pairing.ts";
 import { lookAtPersistence, persistence } from "../store/persistence.ts";
 import { change, type Settings, settings } from "../store/settings.ts";
-import { refused, waitingCount } from "../store/state.ts";
-import { line, sync, syncing } from "../store/sync.ts";
+import { conflicts, refused, waitingCount } from "../store/state.ts";
+import { line, reachedAt, sync, syncing } from "../store/sync.ts";
+import { whenText } from "../units/when.ts";
 import { RefusedRecord } from "./refused.tsx";
 import { text } from "./strings.ts";
 
@@ -36,6 +37,7 @@ export function SettingsScreen() {
         <p role="status">
           {access.value === "paired" ? text[line.value] : text.onlyPhone}{" "}
           {text.waiting(waitingCount.value)}
+          {reachedAt.value && ` ${text.lastReached(whenText(reachedAt.value))}`}
         </p>
         <p>{text.persistence[persistence.value]}</p>
         <div class="buttons">
@@ -52,7 +54,7 @@ export function SettingsScreen() {
           </a>
         </div>
       </section>
-      {refused.value.map((entry) => (
+      {[...conflicts.value, ...refused.value].map((entry) => (
         <RefusedRecord key={entry.key} entry={entry} />
       ))}
       <section class="panel">

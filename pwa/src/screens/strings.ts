@@ -58,8 +58,14 @@ export const text = {
     phone: "on this phone, waits for the service",
     server: "on the server",
     refused: "on this phone, refused by the service",
+    conflict: "on this phone; changed on another device too",
   },
-  placeShort: { phone: "On this phone", server: "On the server", refused: "Refused" },
+  placeShort: {
+    phone: "On this phone",
+    server: "On the server",
+    refused: "Refused",
+    conflict: "To choose",
+  },
   chain: "Chain",
   gearSet: "Gear set",
   load: "Load on the chain",
@@ -90,6 +96,7 @@ export const text = {
   unknown: "Looking for the service.",
   waiting: (count: number) =>
     count === 0 ? "Nothing waits." : count === 1 ? "1 record waits." : `${count} records wait.`,
+  lastReached: (when: string) => `Last brought up to date ${when}.`,
   syncNow: "Send now",
   refusedTitle: "Refused by the service",
   refusedNote: "Kept on this phone, unchanged.",

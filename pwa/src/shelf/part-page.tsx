@@ -1,11 +1,15 @@
 /** What the pages of a chain and of a gear set have in common. */
 import { show, withUnit } from "../result/quantity.ts";
+import { removeWithUndo } from "../screens/gone.tsx";
+import { text as goneText } from "../screens/gone-strings.ts";
 import { RefusedRecord } from "../screens/refused.tsx";
+import { go } from "../shell/router.ts";
 import type { Chain, GearSet, Reading } from "../store/records.ts";
 import { unitOf } from "../store/settings.ts";
 import { engines, outbox } from "../store/state.ts";
 import { whenText } from "../units/when.ts";
 import { text } from "./strings.ts";
+import { tagged } from "./tag.ts";
 
 interface FactsProps {
   part: "chain" | "gears";
@@ -16,10 +20,14 @@ interface FactsProps {
 export function Facts({ part, one, rows }: FactsProps) {
   const kind = part === "chain" ? "chains" : "gear-sets";
   const entry = outbox.value.find((waiting) => waiting.key === `${kind}/${one.id}`);
+  const leave = async () => {
+    await removeWithUndo(kind, one.id, tagged(one));
+    go("shelf");
+  };
   const invented = engines.value.find((engine) => engine.id === one.engine_id)?.invented;
   return (
     <>
-      {entry?.refusal && <RefusedRecord entry={entry} />}
+      {entry && <RefusedRecord entry={entry} />}
       <section class="panel">
         <h1>
           {one.tag && <span class="shelf-tag">{one.tag}</span>} {one.label}{" "}
@@ -33,9 +41,14 @@ export function Facts({ part, one, rows }: FactsProps) {
             </div>
           ))}
         </dl>
-        <a class="button" href={`#/shelf/${part}/${one.id}/edit`}>
-          {text.edit}
-        </a>
+        <div class="buttons">
+          <a class="button" href={`#/shelf/${part}/${one.id}/edit`}>
+            {text.edit}
+          </a>
+          <button type="button" class="button" onClick={() => void leave()}>
+            {goneText.remove}
+          </button>
+        </div>
       </section>
     </>
   );

@@ -1,6 +1,8 @@
 import { useState } from "preact/hooks";
 import { PlainField } from "../controls/plain-field.tsx";
 import { loadDemo } from "../screens/demo.ts";
+import { GoneList, UndoNotice } from "../screens/gone.tsx";
+import { text as goneText } from "../screens/gone-strings.ts";
 import { Icon } from "../shell/icon.tsx";
 import { go, route } from "../shell/router.ts";
 import type { Chain, GearSet } from "../store/records.ts";
@@ -12,7 +14,7 @@ import { GearsPage } from "./gears-page.tsx";
 import { chainSummary, gearsSummary } from "./history.ts";
 import { ScanButton } from "./scan-button.tsx";
 import { text } from "./strings.ts";
-import { find, inOrder, sameTag } from "./tag.ts";
+import { find, inOrder, sameTag, tagged } from "./tag.ts";
 
 type Part = "chain" | "gears";
 
@@ -66,6 +68,7 @@ function Shelf() {
   return (
     <div class="page shelf-page">
       <h1>{text.title}</h1>
+      <UndoNotice />
       {empty ? (
         <Teach />
       ) : (
@@ -102,6 +105,11 @@ function Shelf() {
           {text.openFit}
         </a>
       )}
+      <GoneList
+        kinds={["chains", "gear-sets"]}
+        title={goneText.removed}
+        nameOf={({ record }) => tagged(record as Chain | GearSet)}
+      />
     </div>
   );
 }

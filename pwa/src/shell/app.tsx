@@ -16,10 +16,15 @@ const ShelfScreen = later(async () => (await import("../shelf/screen.tsx")).Shel
 const PairScreen = later(async () => (await import("../device/pair-screen.tsx")).PairScreen);
 const FitScreen = later(async () => (await import("../shelf/fit/screen.tsx")).FitScreen);
 const BuildsScreen = later(async () => (await import("../builds/screen.tsx")).BuildsScreen);
+const ConflictScreen = later(async () => (await import("../screens/conflict.tsx")).ConflictScreen);
 const FilesScreen = later(async () => (await import("../files/screen.tsx")).FilesScreen);
 
 /** Screens that the bar does not lead to. */
-const asides: Record<string, ComponentType> = { settings: SettingsScreen, pair: PairScreen };
+const asides: Record<string, ComponentType> = {
+  settings: SettingsScreen,
+  pair: PairScreen,
+  conflict: ConflictScreen,
+};
 
 interface Screen extends Place {
   group: Bench["meta"]["group"] | "record";

@@ -1,7 +1,7 @@
 import { tagged } from "../shelf/tag.ts";
 import { access } from "../store/pairing.ts";
 import { currentBuild, currentChain, currentEngine, currentGearSet } from "../store/settings.ts";
-import { engines, readings, refused, waitingCount } from "../store/state.ts";
+import { conflicts, engines, readings, refused, waitingCount } from "../store/state.ts";
 import { line, syncing } from "../store/sync.ts";
 import { Icon } from "./icon.tsx";
 import { text } from "./strings.ts";
@@ -49,13 +49,14 @@ function onBench(): string {
 
 function stateName(): "refused" | "waiting" | "offline" | "server" | "unpaired" {
   if (access.value !== "paired") return "unpaired";
-  if (refused.value.length > 0) return "refused";
+  if (refused.value.length + conflicts.value.length > 0) return "refused";
   if (waitingCount.value > 0) return "waiting";
   return line.value === "reached" ? "server" : "offline";
 }
 
 function stateWords(): string {
   if (access.value !== "paired") return access.value === "none" ? text.onlyPhone : text.pairAgain;
+  if (conflicts.value.length > 0) return text.toChoose(conflicts.value.length);
   if (refused.value.length > 0) return text.refusedCount(refused.value.length);
   if (waitingCount.value > 0) {
     return syncing.value ? text.sending : `${text.onPhone}, ${text.waits(waitingCount.value)}`;

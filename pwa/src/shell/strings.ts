@@ -27,6 +27,7 @@ export const text = {
     "The calculations cannot run in this browser. Reload once; if it stays, update the browser.",
   cannotLoad: "This screen could not be loaded. Nothing is lost: reload the page and try again.",
   waits: (count: number) => (count === 1 ? "1 waits" : `${count} wait`),
+  toChoose: (count: number) => `${count} to choose`,
   refusedCount: (count: number) => `${count} refused`,
   updateWaits: "A newer version is ready.",
   updateNow: "Update now",

@@ -1,6 +1,6 @@
 /** Everything the phone keeps, in one IndexedDB database. */
 import { type DBSchema, type IDBPDatabase, openDB } from "idb";
-import { KINDS, type Kind, type Records, type Waiting } from "./records.ts";
+import { type Gone, KINDS, type Kind, type Records, type Waiting } from "./records.ts";
 
 interface Schema extends DBSchema {
   engines: { key: string; value: Records["engines"] };
@@ -9,16 +9,20 @@ interface Schema extends DBSchema {
   "gear-sets": { key: string; value: Records["gear-sets"] };
   builds: { key: string; value: Records["builds"] };
   entries: { key: string; value: Records["entries"] };
+  plans: { key: string; value: Records["plans"] };
   readings: { key: string; value: Records["readings"] };
   outbox: { key: string; value: Waiting };
-  /** Settings and half-entered forms, by name. */
+  gone: { key: string; value: Gone };
+  /** The service's version of each record that it has, as far as this phone knows. */
+  bases: { key: string; value: number };
+  /** Settings, half-entered forms, and how far sync has come, by name. */
   kept: { key: string; value: unknown };
 }
 
 export type Database = IDBPDatabase<Schema>;
 
 const NAME = "midspan";
-const VERSION = 3;
+const VERSION = 5;
 
 export function openDatabase(name: string = NAME): Promise<Database> {
   return openDB<Schema>(name, VERSION, {
@@ -28,58 +32,94 @@ export function openDatabase(name: string = NAME): Promise<Database> {
       for (const kind of KINDS) {
         if (!has.has(kind)) db.createObjectStore(kind, { keyPath: "id" });
       }
-      if (!has.has("outbox")) db.createObjectStore("outbox", { keyPath: "key" });
-      if (!has.has("kept")) db.createObjectStore("kept");
+      for (const keyed of ["outbox", "gone"] as const) {
+        if (!has.has(keyed)) db.createObjectStore(keyed, { keyPath: "key" });
+      }
+      for (const named of ["bases", "kept"] as const) {
+        if (!has.has(named)) db.createObjectStore(named);
+      }
     },
   });
 }
 
-/** Writes a record and its place in the outbox in one go: either both are kept, or neither. */
+export const keyOf = (kind: Kind, id: string) => `${kind}/${id}`;
+
+/** The stores that a change of records touches; in one go, so that either all is kept or none. */
+export function records(db: Database) {
+  return db.transaction([...KINDS, "outbox", "gone", "bases", "kept"], "readwrite");
+}
+export type Step = ReturnType<typeof records>;
+
+/** Writes a record and its place in the outbox: either both are kept, or neither. */
 export async function putLocal<K extends Kind>(
   db: Database,
   kind: K,
   record: Records[K],
 ): Promise<Waiting> {
-  const key = `${kind}/${record.id}`;
-  const step = db.transaction([kind, "outbox"], "readwrite");
-  const before = await step.objectStore("outbox").get(key);
-  const entry: Waiting = {
-    key,
-    kind,
-    id: record.id,
-    revision: (before?.revision ?? 0) + 1,
-    refusal: null,
-  };
-  const put = step.objectStore(kind).put(record as never);
-  await Promise.all([put, step.objectStore("outbox").put(entry), step.done]);
+  const step = records(db);
+  const entry = await line(step, kind, record.id, false);
+  await step.objectStore(kind).put(record as never);
+  await step.objectStore("gone").delete(entry.key);
+  await step.done;
   return entry;
 }
 
-/** Takes in a record from the service, unless a change of ours still waits to be sent. */
-export async function putPulled<K extends Kind>(
+/** Takes a record out of its list, and puts that in line for the service. The record is kept. */
+export async function removeLocal(
   db: Database,
-  kind: K,
-  records: Records[K][],
-): Promise<void> {
-  const step = db.transaction([kind, "outbox"], "readwrite");
-  for (const record of records) {
-    const ours = await step.objectStore("outbox").get(`${kind}/${record.id}`);
-    if (!ours) await step.objectStore(kind).put(record as never);
+  kind: Kind,
+  id: string,
+  now: string,
+): Promise<{ entry: Waiting; gone: Gone } | null> {
+  const step = records(db);
+  const record = await step.objectStore(kind).get(id);
+  if (!record) {
+    await step.done;
+    return null;
   }
+  const entry = await line(step, kind, id, true);
+  const gone: Gone = { key: entry.key, kind, id, record, deleted_at: now };
+  await step.objectStore("gone").put(gone);
+  await step.objectStore(kind).delete(id);
   await step.done;
+  return { entry, gone };
 }
 
-/** Settles one sent entry, but only if the record was not changed meanwhile. */
-export async function settle(
-  db: Database,
-  sent: Waiting,
-  refusal: Waiting["refusal"],
+/** Puts a record in line, made from the version that the phone has of it. */
+async function line(step: Step, kind: Kind, id: string, deleted: boolean): Promise<Waiting> {
+  const key = keyOf(kind, id);
+  const before = await step.objectStore("outbox").get(key);
+  const known = await step.objectStore("bases").get(key);
+  const entry: Waiting = {
+    key,
+    kind,
+    id,
+    revision: (before?.revision ?? 0) + 1,
+    base: before?.base ?? known ?? null,
+    deleted,
+    refusal: null,
+    conflict: null,
+  };
+  await step.objectStore("outbox").put(entry);
+  return entry;
+}
+
+/** Writes a record as the service has it, in its list or among those that are gone. */
+export async function putTheirs(
+  step: Step,
+  kind: Kind,
+  record: Records[Kind],
+  version: number,
+  deleted_at: string | null,
 ): Promise<void> {
-  const step = db.transaction("outbox", "readwrite");
-  const now = await step.store.get(sent.key);
-  if (now && now.revision === sent.revision) {
-    if (refusal) await step.store.put({ ...now, refusal });
-    else await step.store.delete(sent.key);
+  const { id } = record;
+  const key = keyOf(kind, id);
+  await step.objectStore("bases").put(version, key);
+  if (deleted_at) {
+    await step.objectStore("gone").put({ key, kind, id, record, deleted_at });
+    await step.objectStore(kind).delete(id);
+  } else {
+    await step.objectStore("gone").delete(key);
+    await step.objectStore(kind).put(record as never);
   }
-  await step.done;
 }

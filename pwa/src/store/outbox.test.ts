@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { describe, it } from "node:test";
-import { backoff, fateOf, ready } from "./outbox.ts";
+import { backoff, batchOf, fateOf, ready } from "./outbox.ts";
 import type { Kind, Waiting } from "./records.ts";
 
 const entry = (kind: Kind, id: string, refused = false): Waiting => ({
@@ -8,6 +8,9 @@ const entry = (kind: Kind, id: string, refused = false): Waiting => ({
   kind,
   id,
   revision: 1,
+  base: null,
+  deleted: false,
+  conflict: null,
   refusal: refused ? { status: 422, title: "", detail: "", errors: [] } : null,
 });
 
@@ -52,6 +55,17 @@ describe("what is sent next", () => {
     const keys = ready(box, parentsOf).map((one) => one.key);
     assert.deepEqual(keys, ["engines/e", "drives/d", "readings/r"]);
   });
+  it("leaves out what waits for a choice, but not what hangs on it where the service has it", () => {
+    const torn = { theirs: { id: "e" } as never, version: 2, deleted: false };
+    const box = [{ ...entry("engines", "e"), conflict: torn }, entry("drives", "d")];
+    const keys = (list: Waiting[]) => ready(list, parentsOf).map((one) => one.key);
+    assert.deepEqual(keys(box), ["drives/d"]);
+    const absent = { theirs: null, version: null, deleted: false };
+    assert.deepEqual(
+      keys([{ ...entry("engines", "e"), conflict: absent }, entry("drives", "d")]),
+      [],
+    );
+  });
   it("leaves out what was refused and all that hangs on it, and sends the rest", () => {
     const box = [
       entry("engines", "e", true),
@@ -62,6 +76,43 @@ describe("what is sent next", () => {
     assert.deepEqual(
       ready(box, parentsOf).map((one) => one.key),
       ["chains/free"],
+    );
+  });
+});
+
+describe("a batch", () => {
+  const record = (id: string) => ({ id, name: "x".repeat(100) }) as never;
+  const box = Array.from({ length: 500 }, (_, i) => entry("engines", `e${i}`));
+
+  it("is bounded in number and in size, and never empty", () => {
+    assert.equal(batchOf("k", box, ({ id }) => record(id))?.sent.length, 200);
+    assert.equal(batchOf("k", box, ({ id }) => record(id), 7)?.sent.length, 7);
+    const large = (id: string) => ({ id, name: "x".repeat(400_000) }) as never;
+    assert.equal(batchOf("k", box, ({ id }) => large(id))?.sent.length, 2);
+    const huge = (id: string) => ({ id, name: "x".repeat(4_000_000) }) as never;
+    assert.equal(batchOf("k", box, ({ id }) => huge(id))?.sent.length, 1);
+    assert.equal(
+      batchOf("k", [], () => undefined),
+      null,
+    );
+  });
+  it("says what each change was made from", () => {
+    const changes = [
+      { ...entry("engines", "a"), base: 3 },
+      { ...entry("engines", "b"), base: 2, deleted: true },
+      { ...entry("engines", "c"), deleted: true },
+    ];
+    const batch = batchOf("k", changes, ({ id }) => ({ id, name: id }) as never);
+    assert.deepEqual(JSON.parse(batch?.body ?? ""), {
+      changes: [
+        { kind: "engines", id: "a", base_version: 3, record: { name: "a" } },
+        { kind: "engines", id: "b", base_version: 2, deleted: true },
+        { kind: "engines", id: "c", base_version: null, record: { name: "c" } },
+      ],
+    });
+    assert.deepEqual(
+      batch?.sent.map(({ deleted }) => deleted),
+      [false, true, false],
     );
   });
 });

@@ -1,5 +1,12 @@
 /** What goes to the service next, and what its answers mean. No network and no storage here. */
-import { KINDS, type Refusal, type Waiting } from "./records.ts";
+import {
+  type Batch,
+  KINDS,
+  type Kind,
+  type Records,
+  type Refusal,
+  type Waiting,
+} from "./records.ts";
 
 export type Fate =
   | { kind: "done" }
@@ -17,7 +24,7 @@ export function fateOf(status: number, problem: unknown): Fate {
   return { kind: "refused", refusal: refusalOf(status, problem) };
 }
 
-function refusalOf(status: number, problem: unknown): Refusal {
+export function refusalOf(status: number, problem: unknown): Refusal {
   const body = (typeof problem === "object" && problem !== null ? problem : {}) as Record<
     string,
     unknown
@@ -40,17 +47,54 @@ function refusalOf(status: number, problem: unknown): Refusal {
  * one, as the service would only refuse it too.
  */
 export function ready(outbox: Waiting[], parents: (entry: Waiting) => string[]): Waiting[] {
-  const stuck = new Set(outbox.filter((entry) => entry.refusal).map((entry) => entry.id));
+  const held = (entry: Waiting) => entry.refusal || entry.conflict;
+  // What another device changed is there, so what hangs on it can go; what was refused is not.
+  const absent = (entry: Waiting) => entry.refusal || (entry.conflict && !entry.conflict.theirs);
+  const stuck = new Set(outbox.filter(absent).map((entry) => entry.id));
   const order = [...outbox].sort(
     (a, b) => KINDS.indexOf(a.kind) - KINDS.indexOf(b.kind) || (a.id < b.id ? -1 : 1),
   );
   return order.filter((entry) => {
-    if (entry.refusal || parents(entry).some((id) => stuck.has(id))) {
+    if (parents(entry).some((id) => stuck.has(id))) {
       stuck.add(entry.id);
       return false;
     }
-    return true;
+    return !held(entry);
   });
+}
+
+/** A batch stays well below what the service takes at a time. */
+const MOST_CHANGES = 200;
+const MOST_CHARACTERS = 1_000_000;
+
+/**
+ * A batch of what is first in line, and the text that goes out. A record that is new to the
+ * service goes there even if it was deleted since: only then is there something to set aside.
+ */
+export function batchOf(
+  key: string,
+  entries: Waiting[],
+  recordOf: (entry: Waiting) => Records[Kind] | undefined,
+  most: number = MOST_CHANGES,
+): Batch | null {
+  const changes: string[] = [];
+  const sent: Batch["sent"] = [];
+  let size = 0;
+  for (const entry of entries) {
+    const { kind, id } = entry;
+    const base = entry.base ?? null;
+    const deleted = Boolean(entry.deleted) && base !== null;
+    const full = deleted ? undefined : recordOf(entry);
+    if (!deleted && !full) continue;
+    const { id: _id, ...record } = full ?? { id };
+    const what = deleted ? { deleted } : { record };
+    const change = JSON.stringify({ kind, id, base_version: base, ...what });
+    if (sent.length >= most || (sent.length > 0 && size + change.length > MOST_CHARACTERS)) break;
+    changes.push(change);
+    sent.push({ key: entry.key, revision: entry.revision, deleted });
+    size += change.length;
+  }
+  return sent.length === 0 ? null : { key, body: `{"changes":[${changes.join(",")}]}`, sent };
 }
 
 const FIRST_WAIT_MS = 2_000;

@@ -14,6 +14,8 @@ export type GearSet = Kept<Schemas["GearSetWrite"]>;
 export type Build = Kept<Schemas["BuildWrite"]>;
 export type Entry = Kept<Schemas["EntryWrite"]>;
 export type Figure = Schemas["Figure"];
+/** A plan of running in, and the log of following it. */
+export type Plan = Kept<Schemas["PlanWrite"]>;
 type Stored = Schemas["ReadingWrite"];
 /** A saved reading. A fit table is not kept on the phone: it is worked out from the readings. */
 export type Reading = Kept<
@@ -38,6 +40,7 @@ export interface Records {
   "gear-sets": GearSet;
   builds: Build;
   entries: Entry;
+  plans: Plan;
   readings: Reading;
 }
 export type Kind = keyof Records;
@@ -50,6 +53,7 @@ export const KINDS: readonly Kind[] = [
   "gear-sets",
   "builds",
   "entries",
+  "plans",
   "readings",
 ];
 
@@ -69,8 +73,14 @@ export interface Waiting {
   id: string;
   /** Counts changes, so that a change made while sending is not taken for sent. */
   revision: number;
+  /** The service's version that this was made from, or null if it is new to the service. */
+  base: number | null;
+  /** Whether the record is to go; it is then among those that are gone. */
+  deleted: boolean;
   /** What the service said against it, or null while it has said nothing. */
   refusal: Refusal | null;
+  /** What another device made of the record meanwhile; it waits until one of the two is chosen. */
+  conflict: Conflict | null;
 }
 
 export interface Refusal {
@@ -78,4 +88,43 @@ export interface Refusal {
   title: string;
   detail: string;
   errors: Pick<Problem, "field" | "text" | "next_step">[];
+}
+
+export interface Conflict {
+  /** The record as the service has it, or null if it has none. */
+  theirs: Records[Kind] | null;
+  version: number | null;
+  deleted: boolean;
+}
+
+/** A record that was deleted, or a reading that was set aside: kept whole. */
+export interface Gone {
+  key: string;
+  kind: Kind;
+  id: string;
+  record: Records[Kind];
+  deleted_at: string;
+}
+
+/** A batch on its way. It is kept before it is sent, so that it can be sent again as it was. */
+export interface Batch {
+  /** The service does what comes under one key only once. */
+  key: string;
+  body: string;
+  sent: Sent[];
+}
+
+export interface Sent {
+  key: string;
+  revision: number;
+  deleted: boolean;
+}
+
+export type Result = Schemas["SyncResult"];
+export type Changed = Schemas["ChangesPage"]["items"][number];
+
+/** A record as the service writes it, in two: the record, and what the service adds. */
+export function split(full: Changed["record"]) {
+  const { version, received_at: _at, deleted_at, ...record } = full;
+  return { record: record as unknown as Records[Kind], version, deleted_at };
 }

@@ -1,6 +1,6 @@
 /** The phone's records as signals. Every change is written to the database before it shows. */
 import { computed, signal } from "@preact/signals";
-import { type Database, openDatabase, putLocal } from "./db.ts";
+import { type Database, keyOf, openDatabase, putLocal, removeLocal } from "./db.ts";
 import {
   type Build,
   type Chain,
@@ -8,8 +8,10 @@ import {
   type Engine,
   type Entry,
   type GearSet,
+  type Gone,
   KINDS,
   type Kind,
+  type Plan,
   type Reading,
   type Records,
   type Waiting,
@@ -21,19 +23,24 @@ export const chains = signal<Chain[]>([]);
 export const gearSets = signal<GearSet[]>([]);
 export const builds = signal<Build[]>([]);
 export const entries = signal<Entry[]>([]);
+export const plans = signal<Plan[]>([]);
 export const readings = signal<Reading[]>([]);
 export const outbox = signal<Waiting[]>([]);
+/** What was deleted or set aside; still here to be brought back. */
+export const gone = signal<Gone[]>([]);
 
 export const waitingCount = computed(() => outbox.value.length);
 export const refused = computed(() => outbox.value.filter((entry) => entry.refusal !== null));
+export const conflicts = computed(() => outbox.value.filter((entry) => entry.conflict));
 const waitingKeys = computed(() => new Map(outbox.value.map((entry) => [entry.key, entry])));
 
-export type Place = "phone" | "server" | "refused";
+export type Place = "phone" | "server" | "refused" | "conflict";
 
 /** Where the newest form of a record is kept. */
 export function placeOf(kind: Kind, id: string): Place {
   const entry = waitingKeys.value.get(`${kind}/${id}`);
   if (!entry) return "server";
+  if (entry.conflict) return "conflict";
   return entry.refusal ? "refused" : "phone";
 }
 
@@ -45,17 +52,18 @@ export function db(): Promise<Database> {
   return database;
 }
 
-const lists = { engines, drives, chains, "gear-sets": gearSets, builds, entries, readings };
+const lists = { engines, drives, chains, "gear-sets": gearSets, builds, entries, plans, readings };
 
 /** Reads everything again from the database. */
 export async function reload(): Promise<void> {
   const from = await db();
   const found = await Promise.all(KINDS.map((kind) => from.getAll(kind)));
-  const waiting = await from.getAll("outbox");
+  const [waiting, goneNow] = await Promise.all([from.getAll("outbox"), from.getAll("gone")]);
   KINDS.forEach((kind, at) => {
     lists[kind].value = found[at] as never[];
   });
   outbox.value = waiting;
+  gone.value = goneNow;
 }
 
 /** Keeps a record on the phone and puts it in line for the service. */
@@ -63,7 +71,47 @@ export async function save<K extends Kind>(kind: K, record: Records[K]): Promise
   const entry = await putLocal(await db(), kind, record);
   const list = lists[kind] as unknown as { value: Records[K][] };
   list.value = [...list.value.filter((one) => one.id !== record.id), record];
+  shown(entry);
+  gone.value = gone.value.filter((one) => one.key !== entry.key);
+}
+
+/** The record that waits: in its list, or among those that are gone. */
+export function recordOf({ kind, id, key }: Waiting): Records[Kind] | undefined {
+  const here = (lists[kind].value as Records[Kind][]).find((one) => one.id === id);
+  return here ?? gone.value.find((one) => one.key === key)?.record;
+}
+
+/** Deletes a record, or sets a reading aside: it leaves its list and can be brought back. */
+export async function remove(kind: Kind, id: string): Promise<void> {
+  const done = await removeLocal(await db(), kind, id, new Date().toISOString());
+  if (!done) return;
+  const list = lists[kind] as unknown as { value: { id: string }[] };
+  list.value = list.value.filter((one) => one.id !== id);
+  gone.value = [...gone.value.filter((one) => one.key !== done.gone.key), done.gone];
+  shown(done.entry);
+}
+
+/** Brings back what was deleted or set aside, as it was. */
+export async function bringBack(kind: Kind, id: string): Promise<void> {
+  const found = await (await db()).get("gone", keyOf(kind, id));
+  if (found) await save(kind, found.record as never);
+}
+
+function shown(entry: Waiting): void {
   outbox.value = [...outbox.value.filter((one) => one.key !== entry.key), entry];
+  tellOthers();
+}
+
+let others: BroadcastChannel | null = null;
+
+/** Keeps this tab's lists those of the database, whichever tab changed it. */
+export function hearOthers(): void {
+  others = new BroadcastChannel("midspan");
+  others.onmessage = () => void reload();
+}
+
+export function tellOthers(): void {
+  others?.postMessage("changed");
 }
 
 /** A settings value or half-entered form, kept under a name. */

@@ -1,11 +1,13 @@
 /** Carries the outbox to the service and fetches what the phone has not got. */
 import { signal } from "@preact/signals";
-import { pullPage, putRecord } from "./api.ts";
-import { putPulled, settle } from "./db.ts";
-import { backoff, fateOf, ready } from "./outbox.ts";
-import { access, maySend } from "./pairing.ts";
-import { KINDS, type Kind, parentsOf, type Records, type Waiting } from "./records.ts";
-import { db, outbox, reload } from "./state.ts";
+import { pullPage, sendBatch } from "./api.ts";
+import type { Database } from "./db.ts";
+import { backoff, batchOf, fateOf, ready } from "./outbox.ts";
+import { access, maySend, pairing } from "./pairing.ts";
+import { type Batch, type Kind, parentsOf, type Records, type Waiting } from "./records.ts";
+import { BATCH, beginAgain, CURSOR, putPage, refuseBatch, resolve, settleBatch } from "./settle.ts";
+import { db, keep, kept, outbox, reload, tellOthers } from "./state.ts";
+import { uuid7 } from "./uuid7.ts";
 
 export type Line = "unknown" | "reached" | "unreachable";
 /** Whether the service answered when it was last asked. */
@@ -15,10 +17,11 @@ export const syncing = signal(false);
 let failures = 0;
 let timer: ReturnType<typeof setTimeout> | undefined;
 let again = false;
-let pulledAt = 0;
 
-/** Whole lists are fetched, so not at every glance at the phone. */
-const PULL_EVERY_MS = 60_000;
+const REACHED = "sync-reached";
+const SHOP = "sync-shop";
+/** When the service was last brought up to date, by this phone's clock; null if never. */
+export const reachedAt = signal<string | null>(null);
 
 /** Sends and fetches now, unless that is going on already; then once more after it. */
 export async function sync(): Promise<void> {
@@ -36,10 +39,14 @@ export async function sync(): Promise<void> {
       await alone(async () => {
         if (maySend.value) await push();
         await pull();
+        // What a restored service turned out to lack was put in line just now.
+        if (maySend.value) await push();
       });
     } while (again);
     failures = 0;
     line.value = "reached";
+    reachedAt.value = new Date().toISOString();
+    await keep(REACHED, reachedAt.value);
   } catch {
     failures += 1;
     line.value = "unreachable";
@@ -47,6 +54,7 @@ export async function sync(): Promise<void> {
   } finally {
     syncing.value = false;
     await reload();
+    tellOthers();
   }
 }
 
@@ -56,43 +64,60 @@ async function alone(work: () => Promise<void>): Promise<void> {
   else await work();
 }
 
+/** Sends what waits, batch after batch. A batch whose answer was missed goes again as it was. */
 async function push(): Promise<void> {
   const store = await db();
-  const records = new Map<string, Records[Kind]>();
-  const waiting = await store.getAll("outbox");
-  for (const entry of waiting) {
-    const record = await store.get(entry.kind, entry.id);
-    if (record) records.set(entry.key, record);
+  let most: number | undefined;
+  for (;;) {
+    const batch =
+      ((await store.get("kept", BATCH)) as Batch | undefined) ?? (await next(store, most));
+    if (!batch) break;
+    const { status, data, problem } = await sendBatch(batch);
+    if (data) await settleBatch(store, batch, data);
+    else if (status === 413 && batch.sent.length > 1) {
+      most = Math.floor(batch.sent.length / 2);
+      await store.delete("kept", BATCH);
+    } else {
+      const fate = fateOf(status, problem);
+      if (fate.kind !== "refused") throw new Error(`The service answered ${status}`);
+      await refuseBatch(store, batch, fate.refusal);
+    }
+    outbox.value = await store.getAll("outbox");
   }
-  const parents = (entry: Waiting) => {
-    const record = records.get(entry.key);
-    return record ? parentsOf(entry.kind, record as never) : [];
-  };
-  const stopped = new Set<string>();
-  for (const entry of ready(waiting, parents)) {
-    const record = records.get(entry.key);
-    if (!record || parents(entry).some((id) => stopped.has(id))) continue;
-    const { status, problem } = await putRecord(entry.kind, record);
-    const fate = fateOf(status, problem);
-    if (fate.kind === "later") throw new Error(`The service answered ${status}`);
-    if (fate.kind === "refused") stopped.add(entry.id);
-    await settle(store, entry, fate.kind === "refused" ? fate.refusal : null);
-  }
-  outbox.value = await store.getAll("outbox");
 }
 
-async function pull(): Promise<void> {
-  if (Date.now() - pulledAt < PULL_EVERY_MS) return;
-  const store = await db();
-  for (const kind of KINDS) {
-    let after: string | null = null;
-    do {
-      const page: { items: unknown[]; next: string | null } = await pullPage(kind, after);
-      await putPulled(store, kind, page.items as never[]);
-      after = page.next;
-    } while (after !== null);
+/** Makes the next batch, and keeps it before it is sent. */
+async function next(store: Database, most: number | undefined): Promise<Batch | null> {
+  const waiting = await store.getAll("outbox");
+  const found = new Map<string, Records[Kind]>();
+  for (const { key, kind, id } of waiting) {
+    const record = (await store.get(kind, id)) ?? (await store.get("gone", key))?.record;
+    if (record) found.set(key, record);
   }
-  pulledAt = Date.now();
+  const parents = (entry: Waiting) => {
+    const record = found.get(entry.key);
+    return record ? parentsOf(entry.kind, record as never) : [];
+  };
+  const batch = batchOf(uuid7(), ready(waiting, parents), ({ key }) => found.get(key), most);
+  if (batch) await store.put("kept", batch, BATCH);
+  return batch;
+}
+
+/** Fetches what others changed, page by page; each page is kept with the place to go on from. */
+async function pull(): Promise<void> {
+  const store = await db();
+  for (let more = true; more; ) {
+    const after = ((await store.get("kept", CURSOR)) as string | undefined) ?? null;
+    const { status, data } = await pullPage(after);
+    if (status === 410 && after !== null) {
+      await beginAgain(store, (await kept(SHOP)) === pairing.value?.shop);
+      continue;
+    }
+    if (!data) throw new Error(`The service answered ${status}`);
+    await putPage(store, data.items, data.next, data.more);
+    more = data.more;
+    await keep(SHOP, pairing.value?.shop);
+  }
 }
 
 /** Clears what the service said, so that the record is sent once more. */
@@ -101,8 +126,18 @@ export async function retry(entry: Waiting): Promise<void> {
   await sync();
 }
 
+/** Ends a conflict as chosen, and sends what comes of it. */
+export async function choose(entry: Waiting, chosen: Parameters<typeof resolve>[2]): Promise<void> {
+  await resolve(await db(), entry, chosen);
+  await reload();
+  await sync();
+}
+
 /** Syncs when there is reason to think that the service can be reached. */
 export function keepSyncing(): void {
+  void kept<string>(REACHED).then((at) => {
+    reachedAt.value = at ?? null;
+  });
   addEventListener("online", () => void sync());
   addEventListener("offline", () => {
     line.value = "unreachable";

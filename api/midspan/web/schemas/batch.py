@@ -8,6 +8,8 @@ from .inputs import (
     ElongationInputSchema,
     SlackInputSchema,
 )
+from .plan_inputs import PlanAdaptedInputSchema, PlanCalendarInputSchema, PlanInputSchema
+from .plan_results import PlanAdaptedResultSchema, PlanCalendarResultSchema, PlanResultSchema
 from .problem import RefusalSchema
 from .quantity import OneOf, Strict, choice
 from .results import (
@@ -44,6 +46,9 @@ INPUTS: dict[str, type[Schema]] = {
     "gear": GearInputSchema,
     "combined": CombinedInputSchema,
     "fit": FitInputSchema,
+    "plan": PlanInputSchema,
+    "plan-adapted": PlanAdaptedInputSchema,
+    "plan-calendar": PlanCalendarInputSchema,
     **SETTING_INPUTS,
 }
 RESULTS: dict[str, type[Schema]] = {
@@ -56,6 +61,9 @@ RESULTS: dict[str, type[Schema]] = {
     "gear": GearResultSchema,
     "combined": CombinedResultSchema,
     "fit": FitResultSchema,
+    "plan": PlanResultSchema,
+    "plan-adapted": PlanAdaptedResultSchema,
+    "plan-calendar": PlanCalendarResultSchema,
     **SETTING_RESULTS,
 }
 

@@ -11,8 +11,9 @@ from .quantity import OneOf, Strict, choice, number, numbers, words
 from .record_fields import Amount, Evidence, Flag, Identifier, Moment, Tag, Text
 from .results import LimitSchema
 
-# A drive is kept as a record of its own; what its calculation gives can always be had again.
-CALCS = [calc for calc in INPUTS if calc != "drive"]
+# Drives and plans are kept as records of their own; they are no readings.
+_OWN_RECORDS = ("drive", "plan", "plan-adapted", "plan-calendar")
+CALCS = [calc for calc in INPUTS if calc not in _OWN_RECORDS]
 ADJUSTERS = ("none", "vernier", "offset-bushings", "multi-keyway")
 MOST_KEYWAYS = 30
 ENTRIES = ("part", "setting", "plan", "session", "note")
@@ -24,11 +25,12 @@ _ENGINE = "The engine it belongs to."
 _TAG = "The user's own short name, as on its label."
 
 
-def _as_sent(description: str, *, allow_none: bool = False) -> fields.Dict:
+def as_sent(description: str, *, allow_none: bool = False) -> fields.Dict:
+    """Make the field of an object that is given back as it came."""
     return fields.Dict(required=True, allow_none=allow_none, metadata={"description": description})
 
 
-class _Kept(Schema):
+class Kept(Schema):
     """What the store adds to every record; what was left out comes back as null."""
 
     id = Identifier("The record's id.", required=True)
@@ -174,36 +176,36 @@ class ReadingWriteSchema(_Reading):
     )  # fmt: skip
 
 
-class EngineRecordSchema(EngineWriteSchema, _Kept):
+class EngineRecordSchema(EngineWriteSchema, Kept):
     """An engine, as kept."""
 
 
-class DriveRecordSchema(DriveWriteSchema, _Kept):
+class DriveRecordSchema(DriveWriteSchema, Kept):
     """A drive, as kept."""
 
 
-class ChainRecordSchema(ChainWriteSchema, _Kept):
+class ChainRecordSchema(ChainWriteSchema, Kept):
     """A chain, as kept."""
 
 
-class GearSetRecordSchema(GearSetWriteSchema, _Kept):
+class GearSetRecordSchema(GearSetWriteSchema, Kept):
     """A gear set, as kept."""
 
 
-class BuildRecordSchema(BuildWriteSchema, _Kept):
+class BuildRecordSchema(BuildWriteSchema, Kept):
     """A build, as kept."""
 
 
-class EntryRecordSchema(EntryWriteSchema, _Kept):
+class EntryRecordSchema(EntryWriteSchema, Kept):
     """An entry of a build, as kept."""
 
 
-class ReadingRecordSchema(_Reading, _Kept):
+class ReadingRecordSchema(_Reading, Kept):
     """A reading, as kept: whatever form input and result had in the version that made them."""
 
-    input = _as_sent("Input of the calculation, as sent.")
-    result = _as_sent("Result, as it was shown.")
-    limit = _as_sent("The limit the verdict rests on.", allow_none=True)
+    input = as_sent("Input of the calculation, as sent.")
+    result = as_sent("Result, as it was shown.")
+    limit = as_sent("The limit the verdict rests on.", allow_none=True)
 
 
 def how_many() -> fields.Integer:

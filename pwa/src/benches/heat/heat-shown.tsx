@@ -60,8 +60,8 @@ function Reasons({ result, input, length }: Props) {
 
 /** What its 95 % interval says of the hot slack. */
 function sureOf({ hot_interval: at, hot_verdict: verdict }: HeatResult, length: LengthUnit) {
-  // A reading saved before hot slack had an interval has none.
-  if (!at) return "";
+  // A reading saved before hot slack had an interval has none; one too close is told of below.
+  if (!at || verdict.outcome === "too-close") return "";
   const { movement_mm: moves, excess_mm: excess } = at;
   if (verdict.slack === "none") {
     return words.surelyShort(range(-excess.high, -excess.low, length, EXCESS_DECIMALS));
