@@ -2,6 +2,7 @@ import type { AdjustResult } from "../../core/results.ts";
 import { labelOf } from "../../core/terms.ts";
 import { withUnit } from "../../result/quantity.ts";
 import { fixed, trimmed } from "../../units/format.ts";
+import { FIGURES } from "./rows.tsx";
 import { text } from "./strings.ts";
 
 type Option = AdjustResult["options"][number];
@@ -20,7 +21,10 @@ function wordsOf({ settings }: Option): string {
 /** The nearest settings, and what must be read after the first of them. */
 export function AdjustDetails({ result }: { result: AdjustResult }) {
   const { options, recheck, recheck_plus_minus_deg } = result;
-  const rows = Object.entries(recheck).filter(([, value]) => value !== null);
+  const read: Record<string, number | null> = recheck;
+  const rows = FIGURES.flatMap((name) =>
+    typeof read[name] === "number" ? [[name, read[name]] as const] : [],
+  );
   return (
     <>
       <section class="panel">
@@ -31,7 +35,7 @@ export function AdjustDetails({ result }: { result: AdjustResult }) {
               <tr key={name}>
                 <th scope="row">{labelOf(name)}</th>
                 <td class="num">
-                  <strong>{withUnit(fixed(value ?? 0, 1), "°")}</strong>
+                  <strong>{withUnit(fixed(value, 1), "°")}</strong>
                 </td>
               </tr>
             ))}

@@ -24,13 +24,28 @@ export function IntervalRow({ label, at }: { label: string; at: At | null }) {
   );
 }
 
-/** Every figure that there is, by the core's names, in its order. */
+/** The order in which the trade goes through them: the core's answer has none. */
+export const FIGURES = [
+  "intake_opening_btdc_deg",
+  "intake_closing_abdc_deg",
+  "intake_duration_deg",
+  "intake_centreline_deg",
+  "exhaust_opening_bbdc_deg",
+  "exhaust_closing_atdc_deg",
+  "exhaust_duration_deg",
+  "exhaust_centreline_deg",
+  "lobe_separation_cam_deg",
+  "advance_deg",
+  "overlap_deg",
+] as const;
+
+/** Every figure that there is. */
 export function IntervalTable({ figures }: { figures: Record<string, At | null> }) {
   return (
     <table class="state-table">
       <tbody>
-        {Object.entries(figures).map(([name, at]) => (
-          <IntervalRow key={name} label={labelOf(name)} at={at} />
+        {FIGURES.map((name) => (
+          <IntervalRow key={name} label={labelOf(name)} at={figures[name] ?? null} />
         ))}
       </tbody>
     </table>

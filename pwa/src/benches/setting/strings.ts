@@ -3,7 +3,8 @@ export const text = {
   wheel: "The wheel, running direction clockwise",
   tdc: "TDC",
   bdc: "BDC",
-  zero: "wheel’s zero",
+  zeroAt: (degrees: string, off: number) =>
+    `Dashed: the wheel's zero, ${degrees}° ${off < 0 ? "before" : "after"} true TDC.`,
   stop: (degrees: string) => `stop ${degrees}`,
   wheelSaid: (half: string, off: string) =>
     `Degree wheel: a stop ${half} degrees before and after true TDC, the wheel's zero ${off} degrees after it.`,

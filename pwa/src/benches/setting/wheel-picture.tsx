@@ -37,8 +37,8 @@ export function WheelPicture({ result }: { result: TdcResult }) {
         {label(0, 146, text.tdc, "s-strong")}
         {label(-half, 146, text.stop(`${fixed(half, 1)}°`), "s-left")}
         {label(half, 146, text.stop(`${fixed(half, 1)}°`), "s-right")}
-        {label(off, 80, text.zero, off > 0 ? "s-right" : "s-left")}
       </svg>
+      <p>{text.zeroAt(fixed(Math.abs(off), 2), off)}</p>
       <p class="small">{text.stopNow(fixed(half, 2))}</p>
     </figure>
   );
