@@ -48,6 +48,10 @@ class Settings:
         ("info", "warning", "error"),
     )
     max_body_bytes: int = _setting(4 * 1024 * 1024, "Largest request body accepted, in bytes.")
+    max_import_bytes: int = _setting(
+        64 * 1024 * 1024,
+        "Largest file accepted by import, in bytes; the command midspan import has no limit.",
+    )
     trusted_hosts: tuple[str, ...] = _setting(
         ("localhost", "127.0.0.1"),
         "Host names the service answers to, separated by commas.",

@@ -15,6 +15,8 @@ from typing import Any
 
 from midspan import pairing
 from midspan.settings import Settings
+from midspan.store import Store, devices
+from midspan.store.models import LOCAL_SHOP
 
 START_SECONDS = 60
 
@@ -73,8 +75,11 @@ class Service:
 
     def pairing_link(self, role: str = "owner") -> str:
         """Make a code in its database, as `midspan pair` does, and give the link that uses it."""
-        settings = Settings(data_dir=self.data)
-        return pairing.link(self.url, pairing.new_code(settings, role))
+        store = Store(Settings(data_dir=self.data).database())
+        with store.writing() as session:
+            code, _ = devices.open_code(session, LOCAL_SHOP, role)
+        store.close()
+        return pairing.link(self.url, code)
 
     def get(self, path: str) -> Any:
         """Ask for JSON as a device of the shop does; it is paired for this and revoked after."""

@@ -62,7 +62,9 @@ def test_a_build_is_kept_exported_and_taken_in_without_a_signal(
     other = Phone(playwright, chromium, tmp_path / "other")
     other.start()
     try:
-        wait_until_offline_ready(open_app(other, service))
+        there = open_app(other, service)
+        wait_until_offline_ready(there)
+        there.close()
         page.close()
         service.kill()
         for one in (phone, other):

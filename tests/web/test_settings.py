@@ -19,6 +19,7 @@ OTHERS = {
     "lan_addresses": ("10.0.0.1, 10.0.0.2", ("10.0.0.1", "10.0.0.2")),
     "log_level": ("info", "info"),
     "max_body_bytes": ("1000", 1000),
+    "max_import_bytes": ("5", 5),
     "trusted_hosts": ("a, b.example", ("a", "b.example")),
     "trusted_proxies": ("1", 1),
     "requests_per_minute": ("0", 0),

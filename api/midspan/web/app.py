@@ -25,6 +25,7 @@ from . import (
     records,
     sync,
     tables,
+    transfer,
 )
 from .body import StrictJson
 from .openapi import CONFIG, MidspanApi
@@ -40,6 +41,7 @@ def create_app(settings: Settings) -> Flask:
     app = Flask("midspan", static_folder=None)
     app.config.from_mapping(CONFIG)
     app.config["MAX_CONTENT_LENGTH"] = settings.max_body_bytes
+    app.config["MIDSPAN_MAX_IMPORT_BYTES"] = settings.max_import_bytes
     app.config["TRUSTED_HOSTS"] = list(settings.trusted_hosts)
     app.config["MIDSPAN_AUTHORITY"] = settings.authority_file()
     app.json = StrictJson(app)
@@ -53,6 +55,7 @@ def create_app(settings: Settings) -> Flask:
         tables.blp,
         records.blp,
         sync.blp,
+        transfer.blp,
         labels.blp,
         pairing.blp,
         health.blp,
