@@ -23,7 +23,7 @@ def lift_of(lobe, valve="intake", **others):
 @pytest.mark.parametrize("shape", SHAPES)
 @pytest.mark.parametrize(("step", "wheel"), [(2, 0.0), (5, 0.0), (5, 0.3), (8, 0.3)])
 def test_durations_and_centre_lie_in_their_intervals_as_often_as_said(shape, step, wheel) -> None:
-    """95 % intervals: of 40 tables at 3 heights some may miss, but hardly more than one in seven."""
+    """95 % intervals: of 240 to a case some may miss, but hardly more than one in seven."""
     curve = SHAPES[shape](8.0, HALF)
     stated = {
         **PERFECT,
