@@ -46,7 +46,7 @@ export function EventsTable({ title, heads, rows, length, note }: Props) {
     <section class="panel">
       <h2>{title}</h2>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a table that scrolls must be reachable */}
-      <section class="events-wrap" tabIndex={0} aria-label={title}>
+      <section class="events-wrap" data-scrolls tabIndex={0} aria-label={title}>
         <table class="events">
           <thead>
             <tr>
