@@ -64,7 +64,7 @@ export function EventsTable({ title, heads, rows, length, note }: Props) {
                   {name && <span>{name}, </span>}
                   {lengthTo(events.height_mm, length, 2)}
                 </th>
-                {[events.opens_deg, events.closes_deg, events.duration_deg, events.centre_deg].map(
+                {[events.duration_deg, events.centre_deg, events.opens_deg, events.closes_deg].map(
                   (at, i) => (
                     <IntervalCell key={heads[i + 1]} at={at} quantity="_deg" length={length} />
                   ),
