@@ -12,6 +12,7 @@ from playwright.sync_api import Page, Playwright, expect
 from e2e.browser import Phone
 from e2e.flow import add_part, enter_drive, go, measure, open_app
 from e2e.service import Service
+from e2e.test_screens import SMALL_TARGETS, STICKS_OUT, TARGET_PX, violations
 from faults.proxy import PHASES, Proxy
 
 STATE = "sync-state"
@@ -142,7 +143,7 @@ def open_chain(page: Page) -> None:
 
 def refresh(page: Page) -> None:
     """Send and fetch now."""
-    go(page, "settings")
+    page.locator("a.header-state").click()
     page.get_by_role("button", name="Send now").click()
 
 
@@ -174,7 +175,13 @@ def test_two_phones_change_one_record(service: Service, phone: Phone, other: Pho
     second.get_by_role("link", name="Compare and choose").click()
     both = second.get_by_role("group", name="Name")
     expect(both.get_by_role("radio", name="This phone: by the second")).to_be_checked()
-    both.get_by_text("The server: by the first").click()
+    for scheme in ("light", "dark"):
+        second.emulate_media(color_scheme=scheme)  # type: ignore[arg-type]
+        assert violations(second) == []
+    assert second.evaluate(STICKS_OUT) == []
+    assert second.evaluate(SMALL_TARGETS, TARGET_PX) == []
+    both.get_by_role("radio", name="The server: by the first").check()
+    expect(second.get_by_role("button", name="Keep what is chosen")).to_be_visible()
     second.get_by_role("button", name="Keep this phone's").click()
     on_server(second)
     assert service.rows("select label, version from chain") == [("by the second", 3)]
@@ -186,7 +193,7 @@ def test_two_phones_change_one_record(service: Service, phone: Phone, other: Pho
 
     # What one removes leaves the other's shelf; what is brought back is there again.
     first.get_by_role("button", name="Remove from the shelf").click()
-    expect(first.get_by_text("C-1 by the second was removed", exact=False)).to_be_visible()
+    expect(first.get_by_text("C-1 · by the second was removed", exact=False)).to_be_visible()
     on_server(first)
     refresh(second)
     on_server(second)
