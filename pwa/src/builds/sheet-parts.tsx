@@ -109,9 +109,7 @@ export function Latest({ readings }: { readings: Reading[] }) {
 
 /** What was set, the newest first: as it should be found. */
 export function SetTo({ items }: { items: Item[] }) {
-  const all = items.flatMap((item) =>
-    item.kind !== "reading" && item.kind === "setting" ? [item.entry] : [],
-  );
+  const all = items.flatMap((item) => (item.kind === "setting" ? [item.entry] : []));
   if (all.length === 0) return null;
   return (
     <section>
@@ -140,16 +138,25 @@ export function Record({ items }: { items: Item[] }) {
           {items.map((item) => (
             <tr key={idOf(item)}>
               <td>{whenText(item.at)}</td>
-              {item.kind === "reading" ? (
-                <ReadingCells reading={item.reading} />
-              ) : (
-                <EntryCells entry={item.entry} />
-              )}
+              <Cells item={item} />
             </tr>
           ))}
         </Table>
       )}
     </section>
+  );
+}
+
+function Cells({ item }: { item: Item }) {
+  if (item.kind === "reading") return <ReadingCells reading={item.reading} />;
+  if (item.kind !== "running") return <EntryCells entry={item.entry} />;
+  return (
+    <>
+      <td>{words.running}</td>
+      <td>
+        <strong>{item.plan.label}</strong> {words.logged(item.plan.log.length)}
+      </td>
+    </>
   );
 }
 

@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { describe, it } from "node:test";
-import type { Build, Entry, Reading } from "../store/records.ts";
+import type { Build, Entry, Plan, Reading } from "../store/records.ts";
 import { cssText } from "./page-foot.ts";
 import { buildsOf, idOf, latest, search, timeline } from "./timeline.ts";
 
@@ -14,11 +14,21 @@ describe("a build in time order", () => {
   it("puts entries and readings together by the moment, however exactly it is written", () => {
     const entries = [entry("c", "2026-01-01T10:00:00.5Z"), entry("a", "2026-01-01T09:00:00Z")];
     const readings = [reading("b", "2026-01-01T10:00:00Z"), reading("d", "2026-01-01T10:00:01Z")];
-    assert.deepEqual(timeline(build, entries, readings).map(idOf), ["a", "b", "c", "d"]);
+    assert.deepEqual(timeline(build, entries, readings, []).map(idOf), ["a", "b", "c", "d"]);
+  });
+  it("puts a plan of running in where it was started, or else where it was made", () => {
+    const plan = (id: string, started_at: string | null, build_id = "b") =>
+      ({ id, started_at, created_at: "2026-01-01T08:00:00Z", build_id }) as Plan;
+    const plans = [plan("z", "2026-01-01T09:30:00Z"), plan("a", null), plan("x", null, "other")];
+    const items = timeline(build, [entry("m", "2026-01-01T09:00:00Z")], [], plans);
+    assert.deepEqual(items.map(idOf), ["a", "m", "z"]);
   });
   it("leaves out what belongs to other builds, or to none", () => {
     const stray = { ...reading("r", "2026-01-01T10:00:00Z"), build_id: null };
-    assert.deepEqual(timeline(build, [entry("x", "2026-01-01T10:00:00Z", "other")], [stray]), []);
+    assert.deepEqual(
+      timeline(build, [entry("x", "2026-01-01T10:00:00Z", "other")], [stray], []),
+      [],
+    );
   });
   it("knows the last reading of each kind, and of each gear", () => {
     const readings = [
@@ -28,11 +38,11 @@ describe("a build in time order", () => {
       reading("4", "2026-01-02T11:00:00Z", "gear", "cam"),
       reading("5", "2026-01-02T12:00:00Z", "gear", "crank"),
     ];
-    const last = latest(timeline(build, [], readings)).map((one) => one.id);
+    const last = latest(timeline(build, [], readings, [])).map((one) => one.id);
     assert.deepEqual(last.sort(), ["2", "4", "5"]);
   });
   it("finds what has every typed word in it", () => {
-    const items = timeline(build, [entry("keyway four", "2026-01-01T10:00:00Z")], []);
+    const items = timeline(build, [entry("keyway four", "2026-01-01T10:00:00Z")], [], []);
     assert.equal(search(items, "FOUR key", idOf).length, 1);
     assert.equal(search(items, "four five", idOf).length, 0);
     assert.equal(search(items, "  ", idOf).length, 1);

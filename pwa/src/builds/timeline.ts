@@ -1,13 +1,23 @@
 /** Everything of a build in the order in which it happened. No screen here. */
-import type { Build, Entry, Reading } from "../store/records.ts";
+import type { Build, Entry, Plan, Reading } from "../store/records.ts";
 
 export type Item =
   | { kind: "reading"; at: string; reading: Reading }
+  | { kind: "running"; at: string; plan: Plan }
   | { kind: Entry["kind"]; at: string; entry: Entry };
 
-/** Entries and readings of a build, oldest first. */
-export function timeline(build: Build, entries: Entry[], readings: Reading[]): Item[] {
+/** Entries, readings and plans of running in of a build, oldest first. */
+export function timeline(
+  build: Build,
+  entries: Entry[],
+  readings: Reading[],
+  plans: Plan[],
+): Item[] {
   const items: Item[] = [];
+  for (const plan of plans) {
+    const at = plan.started_at ?? plan.created_at;
+    if (plan.build_id === build.id) items.push({ kind: "running", at, plan });
+  }
   for (const entry of entries) {
     if (entry.build_id === build.id) items.push({ kind: entry.kind, at: entry.at, entry });
   }
@@ -21,6 +31,7 @@ export function timeline(build: Build, entries: Entry[], readings: Reading[]): I
 }
 
 export function idOf(item: Item): string {
+  if (item.kind === "running") return item.plan.id;
   return item.kind === "reading" ? item.reading.id : item.entry.id;
 }
 
