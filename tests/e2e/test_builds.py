@@ -116,6 +116,9 @@ def test_a_build_is_kept_exported_and_taken_in_without_a_signal(
         # Half a note, then the battery falls out.
         page.get_by_role("link", name="Note", exact=True).click()
         page.get_by_label("In words", exact=True).fill("half a no")
+        page.locator(".back").click()
+        page.get_by_role("link", name="Note", exact=True).click()
+        expect(page.get_by_label("In words", exact=True)).to_have_value("half a no")
         phone.kill()
         phone.start()
         phone.lose_network()
