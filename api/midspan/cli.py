@@ -46,7 +46,7 @@ def serve(settings: Settings, port: int | None, lan: bool) -> None:
 
     try:
         server.serve(settings, settings.port if port is None else port, lan)
-    except server.CannotServe as reason:
+    except (server.CannotServe, BadSetting) as reason:
         raise click.ClickException(str(reason)) from None
 
 

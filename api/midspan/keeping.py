@@ -60,4 +60,4 @@ def restore(settings: Settings, file: Path, replace: bool, yes: bool) -> None:
         raise click.ClickException(str(reason)) from None
     finally:
         store.close()
-    click.echo(f"{rows} rows are back. Phones keep what they have not sent, and send it now.")
+    click.echo(f"{rows} rows are back. Phones send again what they have and this backup has not.")

@@ -19,7 +19,7 @@ from gunicorn.app.base import BaseApplication
 from . import lan, logs, pairing, worker
 from .settings import Settings
 from .store import Store, upgrade
-from .web import create_app, metrics
+from .web import create_app, metrics, rates
 
 HOST = "127.0.0.1"
 GRACEFUL_SECONDS = 30
@@ -70,6 +70,7 @@ def serve(settings: Settings, port: int, in_network: bool = False) -> None:
 
     Raises
     ------
+    BadSetting : the store of rate limits cannot be used
     CannotServe : the port is taken, or this machine has no address for phones
     """
     if in_network:
@@ -77,6 +78,7 @@ def serve(settings: Settings, port: int, in_network: bool = False) -> None:
     else:
         port = _free_port([HOST], port)
         options, say_where = {"bind": f"{HOST}:{port}"}, _say_where
+    rates.open_store(settings)  # a slip in its setting is told here, not by each worker
     store = Store(settings.database())
     upgrade(store)
     store.close()

@@ -16,6 +16,8 @@ PLUMBING = {
     "adjust_words", "bench", "build", "calc_calendar", "calc_plan", "calc_plan_adapted",
     "plan_asked", "plan_log", "plan_said", "plan_steps", "running_cautions", "running_figures",
     "calc_adjust", "calc_bored", "calc_cam", "calc_combined", "calc_drive", "calc_elongation",
+    "calc_clearance", "calc_lift", "calc_matrix", "calc_rockers", "crank_input", "lift_table",
+    "limits_valve",
     "calc_fit", "calc_gear", "calc_heat", "calc_rock", "calc_slack", "calc_tdc", "cam_card",
     "cam_checks", "cam_compare", "chain_share", "dispatch", "errors", "fields", "glossary",
     "groups", "instrument", "limits", "lobe_timing", "materials", "setting", "term",

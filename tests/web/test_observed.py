@@ -3,15 +3,13 @@
 import json
 import re
 import sqlite3
-import urllib.error
-import urllib.request
 from contextlib import closing
 from typing import Any
 
 from midspan.settings import Settings
 from midspan.web import create_app
 from midspan.web.examples import WRITES
-from web.process import Process
+from web.process import Process, request
 
 SECRET = "kept-between-us"  # noqa: S105
 KEY = "01923f5e-8c00-7000-8000-000000000001"
@@ -24,15 +22,8 @@ def send(
     """Send anything, and take whatever answer comes."""
     sent = {"Content-Type": "application/json", "Authorization": f"Bearer {process.token}"}
     sent |= {name.replace("_", "-"): value for name, value in headers.items()}
-    request = urllib.request.Request(  # noqa: S310
-        process.address + path, data=body, method=method, headers=sent
-    )
-    try:
-        with urllib.request.urlopen(request, timeout=60) as answer:  # noqa: S310
-            return answer.status, dict(answer.headers), answer.read().decode()
-    except urllib.error.HTTPError as error:
-        with error:
-            return error.code, dict(error.headers), error.read().decode()
+    status, got, content = request(process.address + path, method, body, sent)
+    return status, got, content.decode()
 
 
 def told(log: str) -> list[dict[str, Any]]:
