@@ -104,6 +104,10 @@ class Service:
             me = f"/api/v1/devices/{paired['device']['id']}"
             self._ask("DELETE", me, None, paired["token"])
 
+    def calculate(self, calc: str, payload: Any) -> Any:
+        """Ask for a calculation, as anyone may."""
+        return self._ask("POST", f"/api/v1/calc/{calc}", payload)
+
     def _ask(self, method: str, path: str, body: Any, token: str = "") -> Any:
         request = urllib.request.Request(  # noqa: S310
             self.url + path,

@@ -7,7 +7,16 @@ import { Icon } from "../shell/icon.tsx";
 import { go } from "../shell/router.ts";
 import type { Build } from "../store/records.ts";
 import { chooseBuild, chooseEngine, currentBuild } from "../store/settings.ts";
-import { chains, drives, engines, entries, gearSets, outbox, readings } from "../store/state.ts";
+import {
+  chains,
+  drives,
+  engines,
+  entries,
+  gearSets,
+  outbox,
+  plans,
+  readings,
+} from "../store/state.ts";
 import { whenText } from "../units/when.ts";
 import { KINDS } from "./entry-draft.ts";
 import { ItemRow, wordsOf } from "./item.tsx";
@@ -20,7 +29,7 @@ const MANY = 8;
 /** A build: what it is, what can be added to it, and all of it in time order. */
 export function BuildPage({ build }: { build: Build }) {
   const [typed, setTyped] = useState("");
-  const items = timeline(build, entries.value, readings.value);
+  const items = timeline(build, entries.value, readings.value, plans.value);
   const shown = search(items, typed, wordsOf);
   return (
     <div class="page builds-page">
