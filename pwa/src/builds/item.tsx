@@ -4,7 +4,7 @@ import { withUnit } from "../result/quantity.ts";
 import { ToneShape } from "../result/tone.tsx";
 import { tagged } from "../shelf/tag.ts";
 import { Icon } from "../shell/icon.tsx";
-import type { Entry, Figure, Plan, Reading } from "../store/records.ts";
+import type { Entry, Figure, Reading } from "../store/records.ts";
 import { unitOf } from "../store/settings.ts";
 import { chains, gearSets } from "../store/state.ts";
 import { fixed, trimmed } from "../units/format.ts";
@@ -14,26 +14,10 @@ import type { Item } from "./timeline.ts";
 
 /** One thing of a build; a tap opens it. */
 export function ItemRow({ item }: { item: Item }) {
-  if (item.kind === "running") return <RunningRow plan={item.plan} at={item.at} />;
   return item.kind === "reading" ? (
     <ReadingRow reading={item.reading} />
   ) : (
-    <EntryRow entry={item.entry} />
-  );
-}
-
-function RunningRow({ plan, at }: { plan: Plan; at: string }) {
-  return (
-    <div class="item">
-      <Icon name="plan" />
-      <span class="item-body">
-        <span class="item-when">
-          {text.running} · {whenText(at)}
-        </span>
-        <span class="item-title">{plan.label}</span>
-        <span class="small">{text.logged(plan.log.length)}</span>
-      </span>
-    </div>
+    <EntryRow entry={item.entry} href={item.href} />
   );
 }
 
@@ -59,9 +43,9 @@ function ReadingRow({ reading }: { reading: Reading }) {
   );
 }
 
-function EntryRow({ entry }: { entry: Entry }) {
+function EntryRow({ entry, href }: { entry: Entry; href: string | undefined }) {
   return (
-    <a class="item" href={`#/builds/${entry.build_id}/${entry.id}`}>
+    <a class="item" href={href ?? `#/builds/${entry.build_id}/${entry.id}`}>
       <Icon name={entry.kind} />
       <span class="item-body">
         <span class="item-when">
@@ -107,7 +91,6 @@ export function wordsOf(item: Item): string {
       " ",
     );
   }
-  if (item.kind === "running") return [text.running, when, item.plan.label].join(" ");
   const { entry } = item;
   const figures = (entry.figures ?? []).map(figureText);
   const kind = text.kinds[entry.kind];

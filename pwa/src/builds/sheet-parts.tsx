@@ -138,25 +138,16 @@ export function Record({ items }: { items: Item[] }) {
           {items.map((item) => (
             <tr key={idOf(item)}>
               <td>{whenText(item.at)}</td>
-              <Cells item={item} />
+              {item.kind === "reading" ? (
+                <ReadingCells reading={item.reading} />
+              ) : (
+                <EntryCells entry={item.entry} />
+              )}
             </tr>
           ))}
         </Table>
       )}
     </section>
-  );
-}
-
-function Cells({ item }: { item: Item }) {
-  if (item.kind === "reading") return <ReadingCells reading={item.reading} />;
-  if (item.kind !== "running") return <EntryCells entry={item.entry} />;
-  return (
-    <>
-      <td>{words.running}</td>
-      <td>
-        <strong>{item.plan.label}</strong> {words.logged(item.plan.log.length)}
-      </td>
-    </>
   );
 }
 

@@ -49,9 +49,6 @@ export const text = {
     note: "Note",
   } satisfies Record<Entry["kind"], string> as Record<Entry["kind"], string>,
   reading: "Reading",
-  running: "Plan of running in",
-  logged: (n: number) =>
-    n === 1 ? "1 thing noted while following it" : `${n} things noted while following it`,
   measure: "Reading",
   timeline: "In time order",
   timelineEmpty:

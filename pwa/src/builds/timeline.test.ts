@@ -14,21 +14,11 @@ describe("a build in time order", () => {
   it("puts entries and readings together by the moment, however exactly it is written", () => {
     const entries = [entry("c", "2026-01-01T10:00:00.5Z"), entry("a", "2026-01-01T09:00:00Z")];
     const readings = [reading("b", "2026-01-01T10:00:00Z"), reading("d", "2026-01-01T10:00:01Z")];
-    assert.deepEqual(timeline(build, entries, readings, []).map(idOf), ["a", "b", "c", "d"]);
-  });
-  it("puts a plan of running in where it was started, or else where it was made", () => {
-    const plan = (id: string, started_at: string | null, build_id = "b") =>
-      ({ id, started_at, created_at: "2026-01-01T08:00:00Z", build_id }) as Plan;
-    const plans = [plan("z", "2026-01-01T09:30:00Z"), plan("a", null), plan("x", null, "other")];
-    const items = timeline(build, [entry("m", "2026-01-01T09:00:00Z")], [], plans);
-    assert.deepEqual(items.map(idOf), ["a", "m", "z"]);
+    assert.deepEqual(timeline(build, entries, readings).map(idOf), ["a", "b", "c", "d"]);
   });
   it("leaves out what belongs to other builds, or to none", () => {
     const stray = { ...reading("r", "2026-01-01T10:00:00Z"), build_id: null };
-    assert.deepEqual(
-      timeline(build, [entry("x", "2026-01-01T10:00:00Z", "other")], [stray], []),
-      [],
-    );
+    assert.deepEqual(timeline(build, [entry("x", "2026-01-01T10:00:00Z", "other")], [stray]), []);
   });
   it("knows the last reading of each kind, and of each gear", () => {
     const readings = [
@@ -38,14 +28,31 @@ describe("a build in time order", () => {
       reading("4", "2026-01-02T11:00:00Z", "gear", "cam"),
       reading("5", "2026-01-02T12:00:00Z", "gear", "crank"),
     ];
-    const last = latest(timeline(build, [], readings, [])).map((one) => one.id);
+    const last = latest(timeline(build, [], readings)).map((one) => one.id);
     assert.deepEqual(last.sort(), ["2", "4", "5"]);
   });
   it("finds what has every typed word in it", () => {
-    const items = timeline(build, [entry("keyway four", "2026-01-01T10:00:00Z")], [], []);
+    const items = timeline(build, [entry("keyway four", "2026-01-01T10:00:00Z")], []);
     assert.equal(search(items, "FOUR key", idOf).length, 1);
     assert.equal(search(items, "four five", idOf).length, 0);
     assert.equal(search(items, "  ", idOf).length, 1);
+  });
+  it("shows a plan of running in with what was read beside the engine", () => {
+    const log = [
+      { kind: "started", at: "2026-01-02T10:00:00Z", step: "cam-run-in" },
+      { kind: "value", at: "2026-01-02T10:01:00Z", label: "Oil", value_read: 4.1, unit: "bar" },
+      { kind: "note", at: "2026-01-02T10:02:00Z", text: "a weep" },
+    ];
+    const plan = { id: "p", build_id: "b", label: "Running in", started_at: null, log };
+    const made = { ...plan, created_at: "2026-01-02T09:00:00Z" } as unknown as Plan;
+    const items = timeline(build, [entry("a", "2026-01-01T09:00:00Z")], [], [made]);
+    assert.deepEqual(items.map(idOf), ["a", "p"]);
+    const shown = items[1];
+    assert.ok(shown && shown.kind !== "reading");
+    assert.equal(shown.href, "#/plan/p");
+    assert.deepEqual(shown.entry.figures, [{ label: "Oil", value: 4.1, unit: "bar" }]);
+    assert.equal(shown.entry.text, "a weep");
+    assert.deepEqual(timeline({ ...build, id: "other" }, [], [], [made]), []);
   });
   it("lists an engine's builds, the newest first", () => {
     const made = (id: string, started_at: string, engine_id = "e") =>

@@ -18,6 +18,7 @@ const PATHS = {
   clearance: "M6 21v-5h12v5M12 3v6M8 9h8M8 12.5h2M14 12.5h2",
   adjust: "M12 6a6 6 0 1 0 0 12 6 6 0 0 0 0-12M12 9v3M4 7a10 10 0 0 1 16 0M20 3v4h-4",
   shelf: "M3 20h18M3 12h18M5 4v8M19 4v8M7 9.5a2.5 2.5 0 0 1 5 0V12M14.5 12V7M7 17.5h10",
+  breakin: "M4 13a8 8 0 1 1 16 0M12 13l4-4M4 13h2M18 13h2M12 5v2M8 19h8M10 16.5h4",
   record: "M6 3h12v18H6zM9 3v3h6V3M9 10.5h6M9 14h6M9 17.5h4",
   part: "M12 3l8 4.5v9L12 21l-8-4.5v-9zM4 7.5l8 4.5 8-4.5M12 12v9",
   setting: "M4 20l9-9M12 6a4.5 4.5 0 0 0 6 6l-3-3 3-3a4.5 4.5 0 0 0-6 0",
