@@ -46,7 +46,7 @@ def serve(settings: Settings, port: int | None, lan: bool) -> None:
 
     try:
         server.serve(settings, settings.port if port is None else port, lan)
-    except server.CannotServe as reason:
+    except (server.CannotServe, BadSetting) as reason:
         raise click.ClickException(str(reason)) from None
 
 
@@ -92,7 +92,9 @@ def list_devices(settings: Settings) -> None:
     found = list(paired_devices(settings))
     for device in found:
         last = device.last_seen_at or device.created_at
-        click.echo(f"{device.id}  {device.role:6}  {last:%Y-%m-%d %H:%M}Z  {device.name}")
+        # A name comes from a phone: nothing in it may steer the terminal or fake a line.
+        name = "".join(sign if sign.isprintable() else "?" for sign in device.name)
+        click.echo(f"{device.id}  {device.role:6}  {last:%Y-%m-%d %H:%M}Z  {name}")
     if not found:
         click.echo("No device is paired. Pair one with: midspan pair")
 
@@ -131,6 +133,61 @@ def openapi() -> None:
     from midspan.web.openapi import document
 
     click.echo(json.dumps(document(), indent=2))
+
+
+@main.command("export")
+@click.argument("file", type=click.File("w", encoding="utf-8", atomic=True, lazy=False))
+@click.option("--csv", "table", is_flag=True, help="Only the readings, as CSV.")
+@click.pass_obj
+def export_file(settings: Settings, file: IO[str], table: bool) -> None:
+    """Write everything that is kept to FILE (- is standard output), as JSON."""
+    from midspan.store import Store, upgrade
+    from midspan.store.models import LOCAL_SHOP
+    from midspan.web import readings_csv, transfer_file
+
+    store = Store(settings.database())
+    upgrade(store)
+    writer = readings_csv if table else transfer_file
+    for piece in writer.write(store, LOCAL_SHOP):
+        file.write(piece)
+
+
+@main.command("import")
+@click.argument("file", type=click.File("rb"))
+@click.option(
+    "--take", multiple=True, metavar="ID",
+    help="Keep the file's side of this record, which a first import listed; may be repeated.",
+)  # fmt: skip
+@click.pass_obj
+def import_file(settings: Settings, file: IO[bytes], take: tuple[str, ...]) -> None:
+    """Take in a FILE (- is standard input) that was exported here or on a phone.
+
+    What is new is added; nothing that is kept is overwritten. Ends with 1 if a record was refused.
+    """
+    from midspan.store import Store, upgrade
+    from midspan.store.models import LOCAL_SHOP
+    from midspan.web import transfer_file
+    from midspan.web.body import parse_many
+    from midspan.web.problems import Problem
+    from midspan.web.schemas.record_fields import NEED_IDENTIFIER, as_identifier
+
+    chosen = {as_identifier(id) for id in take}
+    if None in chosen:
+        raise click.BadParameter(f"--take needs {NEED_IDENTIFIER}.")
+    store = Store(settings.database())
+    upgrade(store)
+    try:
+        told = parse_many(file.read())
+        report = transfer_file.read(store, LOCAL_SHOP, told, frozenset(id for id in chosen if id))
+    except Problem as problem:
+        raise click.ClickException(f"The file is not JSON: {problem.detail}") from None
+    except Refused as refused:
+        found = refused.problems[0]
+        raise click.ClickException(f"{found['text']} {found['next_step']}") from None
+    for line in transfer_file.told(report):
+        click.echo(line)
+    if report["refused"]:
+        sys.exit(1)
 
 
 @main.command()

@@ -1,8 +1,12 @@
 """Starting the service: migrate, listen on this machine or in the shop's network, say where."""
 
 import contextlib
+import logging
+import os
+import shutil
 import socket
 import ssl
+import tempfile
 import threading
 from collections.abc import Callable
 from dataclasses import replace
@@ -10,17 +14,20 @@ from functools import lru_cache
 from typing import Any
 
 import click
+from alembic.util import CommandError
 from flask import Flask
 from gunicorn.app.base import BaseApplication
+from sqlalchemy.exc import SQLAlchemyError
 
-from . import lan, pairing, worker
-from .settings import Settings
+from . import lan, logs, pairing, worker
+from .settings import Settings, variable
 from .store import Store, upgrade
-from .web import create_app
+from .web import create_app, metrics, rates
 
 HOST = "127.0.0.1"
 GRACEFUL_SECONDS = 30
 RENEWAL_SECONDS = 12 * 3600
+log = logging.getLogger(__name__)
 
 
 class CannotServe(Exception):  # noqa: N818  (it names what happened)
@@ -46,6 +53,7 @@ class _Gunicorn(BaseApplication):
             "loglevel": "warning",
             "graceful_timeout": GRACEFUL_SECONDS,
             "keepalive": 5,
+            "logconfig_dict": logs.configuration(self.settings.log_level),
             "proc_name": "midspan",
         }
         for name, value in (usual | self.options).items():
@@ -66,6 +74,7 @@ def serve(settings: Settings, port: int, in_network: bool = False) -> None:
 
     Raises
     ------
+    BadSetting : the store of rate limits cannot be used
     CannotServe : the port is taken, or this machine has no address for phones
     """
     if in_network:
@@ -73,18 +82,39 @@ def serve(settings: Settings, port: int, in_network: bool = False) -> None:
     else:
         port = _free_port([HOST], port)
         options, say_where = {"bind": f"{HOST}:{port}"}, _say_where
-    store = Store(settings.database())
-    upgrade(store)
-    store.close()
+    rates.open_store(settings)  # a slip in its setting is told here, not by each worker
+    _migrate(settings)
     first_code = pairing.first_code(settings)
+    os.environ[metrics.FOLDER] = folder = tempfile.mkdtemp(prefix="midspan-metrics-")
 
     def when_ready(server: Any) -> None:  # noqa: ANN401
         address = say_where(server)
         if first_code:
             opens, lasts = pairing.link(address, first_code), pairing.CODE_MINUTES
             click.echo(f"No device is paired yet. Open this once, within {lasts} minutes: {opens}")
+            if in_network:
+                click.echo(lan.code(opens))
 
-    _Gunicorn(settings, options | {"when_ready": when_ready}).run()
+    def on_exit(_: Any) -> None:  # noqa: ANN401
+        shutil.rmtree(folder, ignore_errors=True)
+
+    _Gunicorn(settings, options | {"when_ready": when_ready, "on_exit": on_exit}).run()
+
+
+def _migrate(settings: Settings) -> None:
+    try:
+        store = Store(settings.database())
+        upgrade(store)
+        store.close()
+    except (SQLAlchemyError, ImportError) as error:
+        reason = str(error).partition("\n")[0]
+        name = variable("database_url")
+        raise CannotServe(f"The database cannot be used. Is {name} right? {reason}") from None
+    except CommandError:
+        raise CannotServe(
+            "The database has the form of a newer version of Midspan. Update Midspan, or restore "
+            "a backup of this version's time into another database."
+        ) from None
 
 
 def _in_network(
@@ -103,7 +133,10 @@ def _in_network(
     def renew() -> None:
         while True:
             threading.Event().wait(RENEWAL_SECONDS)
-            lan.certificate(settings.authority_file(), addresses)
+            try:
+                lan.certificate(settings.authority_file(), addresses)
+            except OSError:
+                log.exception("the certificate could not be renewed; it is tried again")
 
     def say_where(_: Any) -> str:  # noqa: ANN401
         threading.Thread(target=renew, daemon=True).start()

@@ -15,8 +15,8 @@ PREFIX = "MIDSPAN_"
 DATA_DIR = user_data_path("midspan", appauthor=False)
 
 
-def _setting(default: object, help: str) -> Any:  # noqa: ANN401  (a dataclass field of any type)
-    return field(default=default, metadata={"help": help})
+def _setting(default: object, help: str, choices: tuple[str, ...] = ()) -> Any:  # noqa: ANN401
+    return field(default=default, metadata={"help": help, "choices": choices})
 
 
 # ruff: noqa: RUF009  (_setting makes dataclass fields, as field itself does)
@@ -45,8 +45,13 @@ class Settings:
     log_level: str = _setting(
         "warning",
         "What is logged, as JSON lines on standard error: info (every request), warning, error.",
+        ("info", "warning", "error"),
     )
     max_body_bytes: int = _setting(4 * 1024 * 1024, "Largest request body accepted, in bytes.")
+    max_import_bytes: int = _setting(
+        64 * 1024 * 1024,
+        "Largest file accepted by import, in bytes; the command midspan import has no limit.",
+    )
     trusted_hosts: tuple[str, ...] = _setting(
         ("localhost", "127.0.0.1"),
         "Host names the service answers to, separated by commas.",
@@ -96,6 +101,9 @@ def read(environment: Mapping[str, str]) -> Settings:
         if name not in known:
             raise BadSetting(f"{name}: no such setting. Known are: {', '.join(known)}.")
         given[known[name].name] = _value(name, text, known[name].default)
+        choices = known[name].metadata["choices"]
+        if choices and text not in choices:
+            raise BadSetting(f"{name}: got {text!r}, needs one of: {', '.join(choices)}.")
     return Settings(**given)
 
 

@@ -93,6 +93,13 @@ class Worker(ThreadWorker):
         self.nr_conns += 1
         self.enqueue_req(Connection(self.cfg, sock, client, listener.getsockname()))
 
+    def set_accept_enabled(self, enabled: bool) -> None:
+        """Listen, or not; one that stops refuses newcomers, who can then go to another host."""
+        super().set_accept_enabled(enabled)
+        if not enabled and not self.alive:
+            for listener in self.sockets:
+                listener.close()
+
     def handle(self, conn: Connection) -> Any:  # noqa: ANN401
         """Serve one request, its clock starting with its first byte."""
         conn.ends = time.monotonic() + self.request_seconds

@@ -77,16 +77,16 @@ def add_part(page: Page, what: str, name: str, tag: str) -> None:
     expect(page.get_by_role("heading", name=f"{tag} {name}")).to_be_visible()
 
 
-def wait_for_verdict(page: Page) -> None:
+def wait_for_verdict(page: Page, outcome: str = "too-loose") -> None:
     """Wait until the phone's core has judged the reading."""
-    expect(page.get_by_test_id("verdict")).to_have_attribute("data-outcome", "too-loose")
+    expect(page.get_by_test_id("verdict")).to_have_attribute("data-outcome", outcome)
 
 
-def measure(page: Page, typed: str) -> str:
+def measure(page: Page, typed: str, outcome: str = "too-loose") -> str:
     """Type a movement on the Slack bench, wait for the verdict, save; give the number shown."""
     go(page, "slack")
     page.get_by_label(READING, exact=True).fill(typed)
-    wait_for_verdict(page)
+    wait_for_verdict(page, outcome)
     shown = page.get_by_test_id("hero-value").inner_text()
     page.get_by_role("button", name="Save reading").click()
     expect(page.get_by_text("Saved on this phone.")).to_be_visible()

@@ -89,8 +89,8 @@ def start(tmp_path: Path) -> Iterator[Any]:
     """Start processes on one data folder; none is left behind."""
     started = []
 
-    def one(*words: str, **more: Any) -> Process:
-        started.append(Process(tmp_path, *words, **more))
+    def one(*words: str, data: Path = tmp_path, **more: Any) -> Process:
+        started.append(Process(data, *words, **more))
         return started[-1]
 
     yield one

@@ -8,12 +8,26 @@ import socket
 import ssl
 import subprocess
 import sys
+import urllib.error
 import urllib.request
 from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
 API = Path(__file__).parents[2] / "api"
+
+
+def request(
+    url: str, method: str, body: bytes | None, headers: Mapping[str, str]
+) -> tuple[int, dict[str, str], bytes]:
+    """Send anything, and take whatever answer comes."""
+    sent = urllib.request.Request(url, data=body, method=method, headers=dict(headers))  # noqa: S310
+    try:
+        with urllib.request.urlopen(sent, timeout=60) as answer:  # noqa: S310
+            return answer.status, dict(answer.headers), answer.read()
+    except urllib.error.HTTPError as error:
+        with error:
+            return error.code, dict(error.headers), error.read()
 
 
 class Process:
@@ -24,6 +38,7 @@ class Process:
     ) -> None:
         env = os.environ | {"MIDSPAN_DATA_DIR": str(data), "PYTHONPATH": str(API)}
         data.mkdir(exist_ok=True)
+        self.data = data
         self.log = data / f"{id(self)}.log"
         self.tls: ssl.SSLContext | None = None
         self.address = ""

@@ -19,6 +19,7 @@ OTHERS = {
     "lan_addresses": ("10.0.0.1, 10.0.0.2", ("10.0.0.1", "10.0.0.2")),
     "log_level": ("info", "info"),
     "max_body_bytes": ("1000", 1000),
+    "max_import_bytes": ("5", 5),
     "trusted_hosts": ("a, b.example", ("a", "b.example")),
     "trusted_proxies": ("1", 1),
     "requests_per_minute": ("0", 0),
@@ -43,7 +44,13 @@ def test_every_setting_is_in_the_help_with_its_default() -> None:
 
 
 @pytest.mark.parametrize(
-    ("name", "text"), [("MIDSPAN_PORT", "http"), ("MIDSPAN_PORT", "-1"), ("MIDSPAN_PROT", "1")]
+    ("name", "text"),
+    [
+        ("MIDSPAN_PORT", "http"),
+        ("MIDSPAN_PORT", "-1"),
+        ("MIDSPAN_PROT", "1"),
+        ("MIDSPAN_LOG_LEVEL", "loud"),
+    ],
 )
 def test_a_slip_is_named_not_passed_over(name: str, text: str) -> None:
     with pytest.raises(BadSetting, match=name):

@@ -7,6 +7,7 @@ A field name carries its unit as its ending; a test compares.
 from . import (
     glossary_drive,
     glossary_heat,
+    glossary_lift,
     glossary_plan,
     glossary_reading,
     glossary_shelf,
@@ -22,6 +23,7 @@ SUBJECTS = (
     glossary_shelf,
     glossary_timing,
     glossary_plan,
+    glossary_lift,
 )
 TERMS: dict[str, Term] = {}
 for _subject in SUBJECTS:

@@ -15,6 +15,7 @@ from datetime import UTC, datetime
 from itertools import islice
 from pathlib import Path
 from typing import IO, Any
+from uuid import uuid4
 
 import sqlalchemy as sa
 from alembic import command
@@ -26,6 +27,7 @@ from midspan.core import VERSION
 from . import portable
 from .database import Store
 from .migrate import config, lock
+from .models import Shop
 
 FORM = "midspan-backup-1"
 ROWS_AT_ONCE = 500
@@ -130,6 +132,7 @@ def restore(store: Store, file: Path, replace: bool = False) -> int:
         # Read anew, hash and all: should the file have changed since, nothing is changed here.
         rows = _insert(connection, tables, islice(_lines(file), 1, None), file)
         command.upgrade(config(connection), "head")
+        _new_histories(connection)
         _check_sound(connection)
     return rows
 
@@ -141,6 +144,12 @@ def kept(connection: sa.Connection) -> bool:
         for table in portable.tables(connection)
         if "received_at" in table.c or table.name == "device"
     )
+
+
+def _new_histories(connection: sa.Connection) -> None:
+    """Let phones notice: what they sent after the backup was made, they then send again."""
+    for shop in connection.scalars(sa.select(Shop.id)).all():
+        connection.execute(sa.update(Shop).where(Shop.id == shop).values(history=uuid4()))
 
 
 def _insert(

@@ -48,17 +48,18 @@ class Store:
 
 
 def _open(url: str) -> Engine:
+    # hide_parameters: what was entered, and hashes of tokens, must not reach a log by an error.
     parsed = make_url(url)
     if parsed.get_backend_name() == "sqlite":
         if parsed.database and parsed.database != ":memory:":
             Path(parsed.database).parent.mkdir(parents=True, exist_ok=True)
-        engine = create_engine(parsed, json_serializer=write)
+        engine = create_engine(parsed, json_serializer=write, hide_parameters=True)
         event.listen(engine, "connect", _prepare_sqlite)
         event.listen(engine, "begin", _begin_sqlite)
         return engine
     if parsed.drivername in ("postgresql", "postgres"):
         parsed = parsed.set(drivername="postgresql+psycopg")
-    return create_engine(parsed, pool_pre_ping=True, json_serializer=write)
+    return create_engine(parsed, pool_pre_ping=True, json_serializer=write, hide_parameters=True)
 
 
 def _prepare_sqlite(connection: sqlite3.Connection, _: object) -> None:

@@ -32,6 +32,7 @@ OPEN = (
 )
 # Where the method alone does not tell: reading takes a reader, all else a member.
 ROLE_NEEDED = {
+    ("GET", "/metrics"): "owner",
     ("GET", "/api/v1/devices"): "owner",
     ("DELETE", "/api/v1/devices/*"): "reader",  # its own; another's takes an owner
     ("POST", "/api/v1/pairing-codes"): "owner",

@@ -14,6 +14,8 @@ from . import (
     headers,
     health,
     labels,
+    metrics,
+    observe,
     pages,
     pairing,
     problem_pages,
@@ -23,6 +25,7 @@ from . import (
     records,
     sync,
     tables,
+    transfer,
 )
 from .body import StrictJson
 from .openapi import CONFIG, MidspanApi
@@ -38,10 +41,12 @@ def create_app(settings: Settings) -> Flask:
     app = Flask("midspan", static_folder=None)
     app.config.from_mapping(CONFIG)
     app.config["MAX_CONTENT_LENGTH"] = settings.max_body_bytes
+    app.config["MIDSPAN_MAX_IMPORT_BYTES"] = settings.max_import_bytes
     app.config["TRUSTED_HOSTS"] = list(settings.trusted_hosts)
     app.config["MIDSPAN_AUTHORITY"] = settings.authority_file()
     app.json = StrictJson(app)
     app.extensions["midspan"] = Store(settings.database())
+    counted = app.extensions["midspan-metrics"] = metrics.Metrics()
 
     api = MidspanApi()
     api.init_app(app)
@@ -50,6 +55,7 @@ def create_app(settings: Settings) -> Flask:
         tables.blp,
         records.blp,
         sync.blp,
+        transfer.blp,
         labels.blp,
         pairing.blp,
         health.blp,
@@ -57,6 +63,7 @@ def create_app(settings: Settings) -> Flask:
         api.register_blueprint(blueprint)
     app.register_blueprint(problem_pages.blp)
     app.register_blueprint(authority.blp)
+    app.register_blueprint(metrics.blp)
 
     app.register_error_handler(Refused, problems.on_refused)
     app.register_error_handler(problems.Problem, problems.on_problem)
@@ -70,4 +77,5 @@ def create_app(settings: Settings) -> Flask:
     app.after_request(headers.add)
     pages.serve(app)
     proxies.trust(app, settings.trusted_proxies)
+    observe.watch(app, counted)
     return app

@@ -8,7 +8,8 @@ from typing import Any
 from midspan.core import CALCS, run
 from midspan.core.errors import Refused
 
-from . import labels, problems
+from . import labels, lift_examples, problems
+from .nouns import NOUNS
 
 DRIVE = {
     "pitch_mm": 9.525,
@@ -166,6 +167,7 @@ INPUTS: dict[str, dict[str, Any]] = {
             {"kind": "bushings", "unit": "crank-deg", "steps": [0, 2, 4, 6, 8], "ways": "both"}
         ],
     },
+    **lift_examples.INPUTS,
 }
 _REFUSED = {"drive": DRIVE | {"cam_teeth": 43}, "method": "total", "readings_mm": [5.5]}
 
@@ -298,6 +300,41 @@ CHANGES = {
     "next": "1923f5e8c000-1",
     "more": False,
 }
+_STORES = ("version", "received_at", "deleted_at")
+_IN_FILE = {
+    noun: {name: value for name, value in row.items() if name not in _STORES}
+    for noun, row in RECORDS.items()
+}
+_KINDS = {noun.one: noun.many for noun in NOUNS}
+EXPORT_FILE = {
+    "format": "midspan-export",
+    "version": 1,
+    "exported_at": "2026-01-31T12:00:02Z",
+    "core_version": RESULTS["drive"]["core_version"],
+    "kinds": list(_KINDS.values()),
+    "records": {kind: [_IN_FILE[noun]] for noun, kind in _KINDS.items()},
+    "tombstones": [
+        {
+            "kind": "engines", "id": _ENGINE[:-1] + "b", "deleted_at": _AT,
+            "record": _IN_FILE["engine"] | {"id": _ENGINE[:-1] + "b"},
+        }
+    ],
+}  # fmt: skip
+IMPORT_REPORT = {
+    "added": 6,
+    "same": 1,
+    "taken": 0,
+    "conflicts": [
+        {
+            "kind": "engines", "id": _ENGINE, "here": _IN_FILE["engine"],
+            "there": _IN_FILE["engine"] | {"name": "Old engine"},
+            "deleted_here": False, "deleted_there": False,
+        }
+    ],
+    "refused": [
+        {"kind": "drives", "place": 2, "id": _ENGINE[:-1] + "a", "errors": PROBLEM["errors"]}
+    ],
+}  # fmt: skip
 EXPLANATION = {
     "stored": RECORDS["reading"],
     "recomputed": RESULTS["slack"],
@@ -318,6 +355,9 @@ ALL: dict[str, Any] = {
     "sync": SYNC,
     "sync-answer": SYNC_ANSWER,
     "changes": CHANGES,
+    "export-file": EXPORT_FILE,
+    "export-csv": f"id,taken at (UTC),engine\r\n{_ENGINE},{_AT},Shop engine\r\n",
+    "import-report": IMPORT_REPORT,
     "label": labels.draw("C-07"),
     "health": {"status": "up", "core_version": RESULTS["drive"]["core_version"]},
 }

@@ -10,7 +10,7 @@ import time
 from flask import Flask, request
 from limits import RateLimitItem, RateLimitItemPerMinute
 from limits.errors import ConfigurationError, StorageError
-from limits.storage import MemoryStorage, storage_from_string
+from limits.storage import MemoryStorage, Storage, storage_from_string
 from limits.strategies import FixedWindowRateLimiter
 
 from midspan.settings import BadSetting, Settings, variable
@@ -23,18 +23,9 @@ PAIR_ALL = RateLimitItemPerMinute(60, multiples=10, namespace="pair-all")
 
 
 def limit(app: Flask, settings: Settings) -> None:
-    """Count requests, by the address they come from, and answer too many with 429.
-
-    Raises
-    ------
-    BadSetting : the setting names no store that can be used
-    """
-    try:
-        storage = storage_from_string(settings.rate_limit_store, wrap_exceptions=True)
-    except ConfigurationError:  # its words may hold a password
-        need = "needs a URI that the package limits knows, with that store's client installed."
-        raise BadSetting(f"{variable('rate_limit_store')}: {need}") from None
-    shared, own = FixedWindowRateLimiter(storage), FixedWindowRateLimiter(MemoryStorage())
+    """Count requests, by the address they come from, and answer too many with 429."""
+    shared = FixedWindowRateLimiter(open_store(settings))
+    own = FixedWindowRateLimiter(MemoryStorage())
     most = settings.requests_per_minute
     any_route = [RateLimitItemPerMinute(most, namespace="any")] if most else []
 
@@ -47,6 +38,22 @@ def limit(app: Flask, settings: Settings) -> None:
             _hit(app, shared, own, PAIR_ALL, "all")
 
     app.before_request(check)
+
+
+def open_store(settings: Settings) -> Storage:
+    """Open the store of counts that the settings name.
+
+    Raises
+    ------
+    BadSetting : it cannot be used
+    """
+    try:
+        found = storage_from_string(settings.rate_limit_store, wrap_exceptions=True)
+    except ConfigurationError:  # its words may hold a password
+        need = "needs a URI that the package limits knows, with that store's client installed."
+        raise BadSetting(f"{variable('rate_limit_store')}: {need}") from None
+    assert isinstance(found, Storage)  # noqa: S101  (the others are named async+)
+    return found
 
 
 def _hit(

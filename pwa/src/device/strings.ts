@@ -17,7 +17,7 @@ export const text = {
   title: "This device",
   none: "On this phone only: pair it with the shop to keep a copy there, and to see the shop's records. Everything works without.",
   lapsed: (shop: string) =>
-    `${shop} does not know this device any more. Nothing is lost: pair again, and what waits goes there.`,
+    `“${shop}” does not know this device any more. Nothing is lost: pair again, and what waits goes there.`,
   paired: (shop: string, name: string, role: Role) =>
     `Paired with “${shop}” as “${name}”, ${AS[role]}.`,
   pairTitle: "Pair this device",

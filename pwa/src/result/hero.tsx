@@ -61,7 +61,7 @@ export function Hero({ glance, missing, length, quantity }: Props) {
 
 /** Whether number and side need the smaller size to stand in one line on a phone. */
 function isLong(number: string, side: string): boolean {
-  return number.length > 5 || number.length + side.length / 2 > 8;
+  return number.replace(/[.,]/, "").length > 3 || number.length + side.length / 2 > 7;
 }
 
 /** Says the verdict to a screen reader once typing has paused. */

@@ -4,6 +4,8 @@ export const text = {
   measure: "Measure",
   choose: "Choose",
   set: "Set",
+  breakin: "Break in",
+  plan: "Plan",
   record: "Record",
   builds: "Build record",
   files: "Export, import",

@@ -13,9 +13,9 @@ client.use({
     if (pairing.value) request.headers.set("Authorization", BEARER + pairing.value.token);
     return request;
   },
-  onResponse({ request, response }) {
+  async onResponse({ request, response }) {
     const sent = request.headers.get("Authorization");
-    if (response.status === 401 && sent) lapse(sent.slice(BEARER.length));
+    if (response.status === 401 && sent) await lapse(sent.slice(BEARER.length));
   },
 });
 

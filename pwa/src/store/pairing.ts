@@ -37,7 +37,7 @@ export async function setPairing(now: Pairing | null): Promise<void> {
 }
 
 /** Takes note that the service refused a token, unless the phone has another by now. */
-export function lapse(token: string): void {
+export async function lapse(token: string): Promise<void> {
   const now = pairing.value;
-  if (now && now.token === token && !now.lapsed) void setPairing({ ...now, lapsed: true });
+  if (now && now.token === token && !now.lapsed) await setPairing({ ...now, lapsed: true });
 }

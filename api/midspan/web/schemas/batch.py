@@ -8,6 +8,8 @@ from .inputs import (
     ElongationInputSchema,
     SlackInputSchema,
 )
+from .lift_inputs import LIFT_INPUTS
+from .lift_results import LIFT_RESULTS
 from .plan_inputs import PlanAdaptedInputSchema, PlanCalendarInputSchema, PlanInputSchema
 from .plan_results import PlanAdaptedResultSchema, PlanCalendarResultSchema, PlanResultSchema
 from .problem import RefusalSchema
@@ -50,6 +52,7 @@ INPUTS: dict[str, type[Schema]] = {
     "plan-adapted": PlanAdaptedInputSchema,
     "plan-calendar": PlanCalendarInputSchema,
     **SETTING_INPUTS,
+    **LIFT_INPUTS,
 }
 RESULTS: dict[str, type[Schema]] = {
     "drive": DriveResultSchema,
@@ -65,6 +68,7 @@ RESULTS: dict[str, type[Schema]] = {
     "plan-adapted": PlanAdaptedResultSchema,
     "plan-calendar": PlanCalendarResultSchema,
     **SETTING_RESULTS,
+    **LIFT_RESULTS,
 }
 
 

@@ -31,6 +31,16 @@ def as_identifier(value: object) -> UUID | None:
     return UUID(str(value)) if found else None
 
 
+def as_moment(value: object) -> datetime | None:
+    """Read a time in UTC, or give None for anything else."""
+    if not isinstance(value, str) or not re.fullmatch(MOMENT, value, re.ASCII):
+        return None
+    try:
+        return datetime.fromisoformat(value)
+    except ValueError:  # a month 13 and the like
+        return None
+
+
 def as_tag(value: object) -> str | None:
     """Read a tag, or give None for anything else."""
     found = isinstance(value, str) and value.isprintable() and re.fullmatch(TAG, value)
@@ -72,12 +82,10 @@ class Moment(fields.Field[datetime]):
         return None if value is None else value.astimezone(UTC).isoformat().replace("+00:00", "Z")
 
     def _deserialize(self, value: object, *_: object, **__: object) -> datetime:
-        if isinstance(value, str) and re.fullmatch(MOMENT, value, re.ASCII):
-            try:
-                return datetime.fromisoformat(value)
-            except ValueError:  # a month 13 and the like
-                pass
-        raise ValidationError("not-a-time")
+        found = as_moment(value)
+        if found is None:
+            raise ValidationError("not-a-time")
+        return found
 
 
 class Text(fields.Field[str]):
