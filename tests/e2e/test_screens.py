@@ -8,6 +8,7 @@ from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Page, Playwright
 
 from e2e.browser import PHONE, Phone
+from e2e.builds import BUILD_SCREENS, add_entry, open_in_build, start_build
 from e2e.flow import (
     READING,
     add_part,
@@ -22,7 +23,9 @@ from e2e.service import Service
 
 BENCHES = ["wear", "slack", "heat", "gear", "combined", "tdc", "cam", "adjust"]
 BENCHES += ["lift", "rockers", "clearance"]
-SCREENS = [*BENCHES, "shelf", "fit", "drive", "saved", "settings"]
+OTHERS = ["shelf", "fit", "drive", "saved", "settings", "builds", "files"]
+SCREENS = [*BENCHES, *OTHERS, *BUILD_SCREENS]
+BUILD = "Build of the browser check"
 TARGET_PX = 48
 OTHER_SIZES = ({"width": 844, "height": 390}, {"width": 320, "height": 640})
 
@@ -86,6 +89,8 @@ def app(
         enter_drive(page)
         add_part(page, "chain", "worn", "C-1")
         add_part(page, "gear set", "as bought", "G-1")
+        start_build(page, BUILD)
+        add_entry(page, "Note", {"In words": "Front cover off."})
         measure(page, "17/32 in")
         yield page
         assert phone.complaints == []
@@ -112,7 +117,10 @@ def follow_the_guide(page: Page) -> None:
 
 def show(page: Page, screen: str) -> None:
     """Go to a screen with everything on it open; a bench that needs an entry gets one."""
-    go(page, screen)
+    if screen in BUILD_SCREENS:
+        open_in_build(page, BUILD, screen)
+    else:
+        go(page, screen)
     if screen == "heat":
         page.get_by_role("radio", name="Cast aluminium").check()
         page.get_by_role("img", name=re.compile("^Mid-span movement from cold")).wait_for()
