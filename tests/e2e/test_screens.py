@@ -8,6 +8,7 @@ from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Page, Playwright
 
 from e2e.browser import PHONE, Phone
+from e2e.builds import BUILD_SCREENS, add_entry, open_in_build, start_build
 from e2e.flow import (
     READING,
     add_part,
@@ -17,10 +18,14 @@ from e2e.flow import (
     open_app,
     wait_for_verdict,
 )
+from e2e.lift_flow import enter_clearance, paste, table, wait_for
 from e2e.service import Service
 
 BENCHES = ["wear", "slack", "heat", "gear", "combined", "tdc", "cam", "adjust"]
-SCREENS = [*BENCHES, "shelf", "fit", "drive", "saved", "settings"]
+BENCHES += ["lift", "rockers", "clearance"]
+OTHERS = ["shelf", "fit", "drive", "saved", "settings", "builds", "files"]
+SCREENS = [*BENCHES, *OTHERS, *BUILD_SCREENS]
+BUILD = "Build of the browser check"
 TARGET_PX = 48
 OTHER_SIZES = ({"width": 844, "height": 390}, {"width": 320, "height": 640})
 
@@ -84,6 +89,8 @@ def app(
         enter_drive(page)
         add_part(page, "chain", "worn", "C-1")
         add_part(page, "gear set", "as bought", "G-1")
+        start_build(page, BUILD)
+        add_entry(page, "Note", {"In words": "Front cover off."})
         measure(page, "17/32 in")
         yield page
         assert phone.complaints == []
@@ -110,7 +117,10 @@ def follow_the_guide(page: Page) -> None:
 
 def show(page: Page, screen: str) -> None:
     """Go to a screen with everything on it open; a bench that needs an entry gets one."""
-    go(page, screen)
+    if screen in BUILD_SCREENS:
+        open_in_build(page, BUILD, screen)
+    else:
+        go(page, screen)
     if screen == "heat":
         page.get_by_role("radio", name="Cast aluminium").check()
         page.get_by_role("img", name=re.compile("^Mid-span movement from cold")).wait_for()
@@ -134,6 +144,15 @@ def show(page: Page, screen: str) -> None:
         page.get_by_role("img", name=re.compile("^Cam gear seen")).wait_for()
     if screen == "fit":
         page.get_by_role("button", name=re.compile("C-1 .* on G-1 .* tried once")).click()
+    if screen in ("lift", "rockers", "clearance"):
+        paste(page, "Intake", table(108) + "\noops;1")
+        wait_for(page, "sound")
+    if screen == "rockers":
+        go(page, screen)
+        wait_for(page, "move")
+    if screen == "clearance":
+        enter_clearance(page, "0 2.6\n10 3.5\n-10 3.5")
+        page.get_by_role("heading", name="Least gap at other settings").wait_for()
     if screen == "slack":
         page.get_by_label(READING, exact=True).fill("17/32 in")
         wait_for_verdict(page)

@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
 import { PlainField } from "../controls/plain-field.tsx";
+import { GoneList, UndoNotice } from "../screens/gone.tsx";
 import { RefusedRecord } from "../screens/refused.tsx";
 import { distanceText } from "../shelf/distance.ts";
 import { tagged } from "../shelf/tag.ts";
@@ -37,6 +38,7 @@ export function BuildPage({ build }: { build: Build }) {
         <Icon name="back" />
         {text.back}
       </a>
+      <UndoNotice />
       <Head build={build} />
       <nav class="panel quick" aria-label={text.add}>
         <h2>{text.add}</h2>
@@ -78,6 +80,12 @@ export function BuildPage({ build }: { build: Build }) {
           ))}
         </ol>
       </section>
+      <GoneList
+        kinds={["entries"]}
+        title={text.removed}
+        nameOf={({ record }) => ("title" in record ? record.title : "")}
+        where={({ record }) => "build_id" in record && record.build_id === build.id}
+      />
     </div>
   );
 }

@@ -68,6 +68,7 @@ export const text = {
   },
   chain: "Chain",
   gearSet: "Gear set",
+  build: "Build",
   load: "Load on the chain",
   engine: "Engine",
   none: "none",

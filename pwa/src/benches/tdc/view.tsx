@@ -29,7 +29,10 @@ import "../../styles/setting.css";
 export function TdcView() {
   const on = useBench("tdc", empty, toAsk);
   if (!on) return null;
-  const step = stepOf(on.draft);
+  const { draft, savedId } = on;
+  // Saved and put down: the next time begins at the beginning.
+  const sides = countOf(draft, "before_readings_deg") + countOf(draft, "after_readings_deg");
+  const step = sides === 0 && !savedId && stepOf(draft) === "result" ? "safe" : stepOf(draft);
   if (step !== "result") return <Guide on={on} step={step} />;
   return (
     <BenchLayout
