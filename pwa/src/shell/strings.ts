@@ -8,7 +8,7 @@ export const text = {
   plan: "Plan",
   record: "Record",
   builds: "Build record",
-  files: "Export, import",
+  files: "Files",
   shelf: "Shelf",
   fit: "Fit table",
   drive: "Drive",
