@@ -11,7 +11,7 @@ type Option = AdjustResult["options"][number];
 function wordsOf({ settings }: Option): string {
   const parts = settings.map(({ kind, unit, position, change, marks }) => {
     const shown = kind === "teeth" ? change : position;
-    const value = `${shown > 0 ? "+" : ""}${trimmed(shown, 3)} ${text.units[unit]}`.trim();
+    const value = `${shown > 0 ? "+" : ""}${trimmed(shown, 3)}${text.units[unit]}`;
     const also = marks === null ? "" : ` (${text.marks(trimmed(marks, 2))})`;
     return `${text.kinds[kind]} ${value}${also}`;
   });

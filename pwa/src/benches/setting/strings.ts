@@ -61,8 +61,8 @@ export const text = {
   units: {
     "crank-deg": "° crank",
     "cam-deg": "° cam",
-    "mm-at-crank": "mm at the crank",
-    "mm-at-cam": "mm at the cam",
+    "mm-at-crank": " mm at the crank",
+    "mm-at-cam": " mm at the cam",
     teeth: "",
   },
   marks: (marks: string) => `${marks} marks`,

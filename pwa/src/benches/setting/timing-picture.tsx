@@ -74,7 +74,7 @@ export function TimingPicture({ result }: { result: CamResult }) {
           {text.bdc}
         </text>
         {overlap > 0 && (
-          <text class="s-label" x="170" y="74">
+          <text class="s-label" x="170" y="104">
             {text.overlap(`${fixed(overlap, 1)}°`)}
           </text>
         )}
