@@ -8,6 +8,7 @@ export const text = {
   plan: "Plan",
   record: "Record",
   builds: "Build record",
+  buildsShort: "Builds",
   files: "Export, import",
   shelf: "Shelf",
   fit: "Fit table",
