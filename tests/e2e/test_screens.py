@@ -18,9 +18,11 @@ from e2e.flow import (
     open_app,
     wait_for_verdict,
 )
+from e2e.lift_flow import enter_clearance, paste, table, wait_for
 from e2e.service import Service
 
 BENCHES = ["wear", "slack", "heat", "gear", "combined", "tdc", "cam", "adjust"]
+BENCHES += ["lift", "rockers", "clearance"]
 OTHERS = ["shelf", "fit", "drive", "saved", "settings", "builds", "files"]
 SCREENS = [*BENCHES, *OTHERS, *BUILD_SCREENS]
 BUILD = "Build of the browser check"
@@ -143,6 +145,15 @@ def show(page: Page, screen: str) -> None:
         page.get_by_role("img", name=re.compile("^Cam gear seen")).wait_for()
     if screen == "fit":
         page.get_by_role("button", name=re.compile("C-1 .* on G-1 .* tried once")).click()
+    if screen in ("lift", "rockers", "clearance"):
+        paste(page, "Intake", table(108) + "\noops;1")
+        wait_for(page, "sound")
+    if screen == "rockers":
+        go(page, screen)
+        wait_for(page, "move")
+    if screen == "clearance":
+        enter_clearance(page, "0 2.6\n10 3.5\n-10 3.5")
+        page.get_by_role("heading", name="Least gap at other settings").wait_for()
     if screen == "slack":
         page.get_by_label(READING, exact=True).fill("17/32 in")
         wait_for_verdict(page)

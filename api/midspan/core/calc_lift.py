@@ -103,10 +103,13 @@ def _maximum(lobe: Lobe) -> Interval:
 def _smoothing(table: Table, lobe: Lobe, by_scatter: bool) -> dict[str, object]:
     """Say how the curve was chosen, and how well it goes through the readings."""
     total, shares = 0.0, 0.0
+    count = len(table.lines) - len([i for i in lobe.left_out if i < len(table.lines)])
     for i in range(len(table.lines)):
+        if i in lobe.left_out:
+            continue
         total += (table.lifts[i] - lobe.spline.values[i]) ** 2
         shares += lobe.smooth.leverages[i]
-    free = max(len(table.lines) - shares, 1.0)
+    free = max(count - shares, 1.0)
     known = table.dial.origins["repeatability"] != limits.MEMORY
     return {
         "by": SMOOTHED_BY[(0 if known else 1) if by_scatter else 2],

@@ -277,11 +277,12 @@ def out_of_line(table: Table, lobe: Lobe, known: set[int]) -> list[dict[str, obj
     (1.4826 MAD of a normal distribution). Threshold from memory, unverified.
     """
     count = len(table.lines)
+    weights = reading_weights(table.angles, table.lifts, table.noise)
     scaled = []
     for i in range(count):
-        rest = max(1 - lobe.smooth.leverages[i], 1e-3)
+        rest = 1.0 if i in lobe.left_out else max(1 - lobe.smooth.leverages[i], 1e-3)
         off = table.lifts[i] - lobe.spline.values[i]
-        scaled.append(off * math.sqrt(lobe.weights[i] / rest))
+        scaled.append(off * math.sqrt(weights[i] / rest))
     sizes = sorted([abs(x) for x in scaled])
     usual = max(1.4826 * sizes[count // 2], 1.0)
     runs: list[list[int]] = []
@@ -301,6 +302,8 @@ def out_of_line(table: Table, lobe: Lobe, known: set[int]) -> list[dict[str, obj
         side = "above" if off > 0 else "below"
         text = "{}: {} mm {} the smooth curve through the others."
         text = text.format(rows, short(abs(off), 2), side)
+        if worst in lobe.left_out:
+            text += " Left out of the curve."
         found.append(_finding("out-of-line", [table.lines[i] for i in run], off, text))
     return found
 

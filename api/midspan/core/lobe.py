@@ -15,6 +15,9 @@ BASE_SHARE = 0.02
 # Walk from the nose in steps of this [crank deg] to find where a height is crossed.
 STEP_DEG = 1.0
 FACTOR_95 = 1.959963984540054
+# A reading so many times its doubt off a curve smoothed by so much of the natural strength has no
+# weight; so many at most.
+FAR_OFF, HARDLY, MOST_OFF = 6.0, 0.1, 8
 
 
 class Events(namedtuple("Events", ("height", "opens", "closes", "duration", "centre", "area"))):
@@ -31,9 +34,12 @@ class Lobe:
     Parameters
     ----------
     smooth : the smoothed readings
+    weights : of the readings [1/mm^2]
     noise : standard deviation of the readings over the stated one [1]
     covered : first and last angle of the table [crank deg]
     systematic : standard uncertainty common to all readings, of lift [mm] and angle [crank deg]
+    base : whether the table stands on the base circle at both ends
+    left_out : places of the readings that have no weight
     """
 
     def __init__(
@@ -44,13 +50,14 @@ class Lobe:
         covered: tuple[float, float],
         systematic: tuple[float, float],
         base: bool,
+        left_out: set[int],
     ) -> None:
         """Find the nose."""
         self.spline: Spline = smooth.spline
         self.smooth, self.weights, self.noise = smooth, weights, noise
         self.first, self.last = covered
         self.dial, self.wheel = systematic
-        self.base = base
+        self.base, self.left_out = base, left_out
         self.top_at = _nose(self.spline, self.first, self.last)
         self.top = self.spline.at(self.top_at)
 
@@ -174,9 +181,12 @@ def lobe_from(table: Table, known: bool = True) -> Lobe:
             weights.append(1 / table.noise[0] ** 2)
     turn = 360.0 * math.floor((_highest(table.angles, table.lifts) + 180) / 360)
     knots = [x - turn for x in knots]
+    weights, left_out = steadied(knots, lifts, weights)
     smooth = Smoother(knots, lifts, weights, CYCLE_DEG).best(known)
-    misfit, free = 0.0, float(count)
+    misfit, free = 0.0, float(count - len(left_out))
     for i in range(count):
+        if i in left_out:
+            continue
         misfit += weights[i] * (lifts[i] - smooth.spline.values[i]) ** 2
         free -= smooth.leverages[i]
     noise = math.sqrt(misfit / free) if free > 1 else 1.0
@@ -185,7 +195,7 @@ def lobe_from(table: Table, known: bool = True) -> Lobe:
     turns = 2.0 if table.angle_of == "cam" else 1.0
     systematic = (rectangular(table.dial.error), turns * rectangular(table.degree_wheel.error))
     covered = (table.angles[0] - turn, table.angles[-1] - turn)
-    return Lobe(smooth, weights, noise, covered, systematic, base)
+    return Lobe(smooth, weights, noise, covered, systematic, base, left_out)
 
 
 def reading_weights(
@@ -224,6 +234,54 @@ def reading_weights(
         slope = (lifts[b] - lifts[a]) / (knots[b] - knots[a])
         weights.append(1 / (noise[0] ** 2 + (slope * noise[1]) ** 2))
     return weights
+
+
+def steadied(
+    knots: list[float], lifts: list[float], weights: list[float]
+) -> tuple[list[float], set[int]]:
+    """Take the weight off readings that the curve through the others is far from.
+
+    One by one the reading farthest off a hardly smoothed curve, by its residual over its own
+    standard deviation, loses its weight, as long as that is far beyond what is usual in the table.
+
+    Parameters
+    ----------
+    knots : angles [crank deg]
+    lifts : lifts [mm]
+    weights : of the readings [1/mm^2]
+
+    Returns
+    -------
+    weights [1/mm^2], and the places of those that lost theirs
+
+    Raises
+    ------
+    none
+
+    Validity
+    --------
+    A few among many; beyond MOST_OFF no more are taken off.
+
+    Reference
+    ---------
+    Residuals over sqrt(1 - leverage); the scatter from their median (1.4826 MAD of a normal
+    distribution). Thresholds from memory, unverified, chosen by trial on sound and spoiled tables.
+    """
+    kept, out = list(weights), set()
+    for _ in range(MOST_OFF):
+        smoother = Smoother(knots, lifts, kept, CYCLE_DEG)
+        found = smoother.smooth(HARDLY * smoother.natural)
+        sizes = []
+        for i in range(len(knots)):
+            rest = 1.0 if i in out else max(1 - found.leverages[i], 1e-3)
+            sizes.append(abs(lifts[i] - found.spline.values[i]) * math.sqrt(weights[i] / rest))
+        usual = max(1.4826 * sorted(sizes)[len(sizes) // 2], 1.0)
+        worst = max([i for i in range(len(sizes)) if i not in out], key=lambda i: sizes[i])
+        if sizes[worst] <= FAR_OFF * usual:
+            break
+        out.add(worst)
+        kept[worst] = weights[worst] * 1e-6
+    return kept, out
 
 
 def _highest(angles: list[float], lifts: list[float]) -> float:

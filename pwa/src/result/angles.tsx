@@ -46,7 +46,7 @@ export function EventsTable({ title, heads, rows, length, note }: Props) {
     <section class="panel">
       <h2>{title}</h2>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a table that scrolls must be reachable */}
-      <section class="events-wrap" tabIndex={0} aria-label={title}>
+      <section class="events-wrap" data-scrolls tabIndex={0} aria-label={title}>
         <table class="events">
           <thead>
             <tr>
@@ -64,7 +64,7 @@ export function EventsTable({ title, heads, rows, length, note }: Props) {
                   {name && <span>{name}, </span>}
                   {lengthTo(events.height_mm, length, 2)}
                 </th>
-                {[events.opens_deg, events.closes_deg, events.duration_deg, events.centre_deg].map(
+                {[events.duration_deg, events.centre_deg, events.opens_deg, events.closes_deg].map(
                   (at, i) => (
                     <IntervalCell key={heads[i + 1]} at={at} quantity="_deg" length={length} />
                   ),

@@ -2,6 +2,6 @@ import { later } from "../../shell/later.tsx";
 import type { Bench } from "../bench.ts";
 
 export const cam: Bench = {
-  meta: { id: "cam", label: "Cam position", icon: "cam", group: "set" },
+  meta: { id: "cam", label: "Cam position", short: "Cam", icon: "cam", group: "set" },
   View: later(async () => (await import("./view.tsx")).CamView),
 };

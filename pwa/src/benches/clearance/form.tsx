@@ -79,17 +79,15 @@ function Measured(props: FormProps & { part: "intake" | "exhaust" }) {
             label={text.drops}
             hint={text.dropsHint}
             value={of(`${part}_drops`)}
-            onValue={set(`${part}_drops`)}
             pair={[of(`${part}_drop_angle`), of(`${part}_drop_travel`)]}
-            onPair={([angle, travel]) =>
-              change({
-                fields: {
-                  ...draft.fields,
-                  [`${part}_drop_angle`]: angle,
-                  [`${part}_drop_travel`]: travel,
-                },
-              })
-            }
+            onChange={(rows, [angle, travel]) => {
+              const typed = {
+                [`${part}_drops`]: rows,
+                [`${part}_drop_angle`]: angle,
+                [`${part}_drop_travel`]: travel,
+              };
+              change({ fields: { ...draft.fields, ...typed } });
+            }}
             labels={[text.angle, text.travel]}
             add={text.add}
             problem={problemAt("drops")?.text}

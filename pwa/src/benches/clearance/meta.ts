@@ -20,8 +20,8 @@ export const text = {
   title: "Clearance",
   part: "What to work out",
   parts: {
-    intake: "Intake valve",
-    exhaust: "Exhaust valve",
+    intake: "Intake",
+    exhaust: "Exhaust",
     compression: "Compression",
   } satisfies Record<Part, string>,
   by: "How it was measured",

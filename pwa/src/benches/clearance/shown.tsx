@@ -78,7 +78,7 @@ function Settings({ result, length }: { result: ClearanceResult; length: LengthU
     <section class="panel">
       <h2>{text.table}</h2>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a table that scrolls must be reachable */}
-      <section class="events-wrap" tabIndex={0} aria-label={text.table}>
+      <section class="events-wrap" data-scrolls tabIndex={0} aria-label={text.table}>
         <table class="events">
           <thead>
             <tr>

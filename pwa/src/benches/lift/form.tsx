@@ -36,13 +36,15 @@ export function LiftForm(props: FormProps) {
         label={text.table}
         hint={text.tableHint}
         value={tableOf(draft, lobe)}
-        onValue={set(`${lobe}_text`)}
         pair={[of(`${lobe}_angle`), of(`${lobe}_lift`)]}
-        onPair={([angle, lift]) =>
-          change({
-            fields: { ...draft.fields, [`${lobe}_angle`]: angle, [`${lobe}_lift`]: lift },
-          })
-        }
+        onChange={(table, [angle, lift]) => {
+          const typed = {
+            [`${lobe}_text`]: table,
+            [`${lobe}_angle`]: angle,
+            [`${lobe}_lift`]: lift,
+          };
+          change({ fields: { ...draft.fields, ...typed } });
+        }}
         labels={[text.angle, text.lift]}
         add={text.addRow}
         file={{ label: text.file, trouble: text.fileTrouble }}

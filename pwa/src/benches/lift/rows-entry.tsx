@@ -7,10 +7,10 @@ interface Props {
   label: string;
   hint: string;
   value: string;
-  onValue(text: string): void;
   /** The pair being typed, kept like everything else. */
   pair: [first: string, second: string];
-  onPair(pair: [string, string]): void;
+  /** Table and pair in one, as adding a row changes both. */
+  onChange(text: string, pair: [first: string, second: string]): void;
   labels: [first: string, second: string];
   add: string;
   file?: { label: string; trouble: string };
@@ -19,7 +19,7 @@ interface Props {
 
 /** A table as text, which is what is kept: pasted, out of a file, or row by row on the keypad. */
 export function RowsEntry(props: Props) {
-  const { id, label, hint, value, onValue, pair, onPair, labels, add, file, problem } = props;
+  const { id, label, hint, value, pair, onChange, labels, add, file, problem } = props;
   const [trouble, setTrouble] = useState("");
   const first = `field-${id}-first`;
   const append = () => {
@@ -29,15 +29,14 @@ export function RowsEntry(props: Props) {
     const comma = /\d,\d/.test(before) && !/\d\.\d/.test(before);
     const sign = (typed: string) =>
       comma ? typed.trim().replace(".", ",") : typed.trim().replace(",", ".");
-    onValue(`${before}${sign(pair[0])}${separatorOf(before)}${sign(pair[1])}\n`);
-    onPair(["", ""]);
+    onChange(`${before}${sign(pair[0])}${separatorOf(before)}${sign(pair[1])}\n`, ["", ""]);
     document.getElementById(first)?.focus();
   };
   const open = async (input: HTMLInputElement) => {
     const chosen = input.files?.[0];
     if (!chosen) return;
     try {
-      onValue(await chosen.text());
+      onChange(await chosen.text(), pair);
       setTrouble("");
     } catch {
       setTrouble(file?.trouble ?? "");
@@ -57,7 +56,7 @@ export function RowsEntry(props: Props) {
           value={value}
           aria-describedby={`field-${id}-note`}
           aria-invalid={problem !== undefined}
-          onInput={(event) => onValue(event.currentTarget.value)}
+          onInput={(event) => onChange(event.currentTarget.value, pair)}
         />
         <p id={`field-${id}-note`} class={problem || trouble ? "note wrong" : "note"}>
           {problem || trouble || hint}
@@ -91,7 +90,7 @@ export function RowsEntry(props: Props) {
               value={pair[i]}
               onInput={(event) => {
                 const typed = event.currentTarget.value;
-                onPair(i === 0 ? [typed, pair[1]] : [pair[0], typed]);
+                onChange(value, i === 0 ? [typed, pair[1]] : [pair[0], typed]);
               }}
             />
           </div>

@@ -69,7 +69,7 @@ function Reasons({ result }: ShownProps<LiftResult>) {
         </p>
         {bad_rows.length > 0 && (
           <>
-            <h3>{text.bad(bad_rows.length)}</h3>
+            <h2>{text.bad(bad_rows.length)}</h2>
             <ul class="plain-list">
               {bad_rows.map((one) => (
                 <li key={one.line}>

@@ -65,7 +65,7 @@ export const shownText = {
   isFirst: "present rocker",
   to: (label: string, event: string, height: string) =>
     `With ${label}, to keep the ${event.toLowerCase()} at ${height}`,
-  which: { all: "the cam", intake: "the intake cam alone" },
+  which: { all: "Move the cam", intake: "Move the intake cam alone" },
   cannot: "Cannot be kept by moving the cam",
   onlyOne: "Give a second rocker to compare with.",
   moves: "Cam setting for each rocker",
@@ -78,7 +78,7 @@ export const shownText = {
   atTappet: "At equal tappet lift",
   tappetNote: "The ratio changes nothing at the tappet: these are the lobe’s own.",
   valveNote: "A higher ratio lifts the same valve height sooner, and for longer.",
-  heads: ["Rocker and lift", "Opens", "Closes", "Duration", "Centre"],
+  heads: ["Rocker, lift", "Duration", "Centre", "Opens", "Closes"],
   maximum: "Maximum valve lift",
   overlap: "Overlap",
   middle: (deg: string) => `middle ${deg}° after TDC`,

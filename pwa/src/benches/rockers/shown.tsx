@@ -23,7 +23,7 @@ function glance(result: RockersResult, length: LengthUnit): Glance {
     number: move ? fixed(Math.abs(moved), 1) : shared.nothing,
     unit: "°",
     side: move ? (Math.abs(moved) < 0.05 ? text.none : moved > 0 ? text.earlier : text.later) : "",
-    under: move ? `${text.move}: ${text.which[move.which]}` : "",
+    under: move ? text.which[move.which] : "",
     tone: move ? "caution" : "open",
     outcome: move ? "move" : "no-move",
     word: move ? text.move : text.cannot,
