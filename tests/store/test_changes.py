@@ -2,7 +2,7 @@
 
 import random
 import threading
-from concurrent.futures import ThreadPoolExecutor
+from concurrent.futures import ThreadPoolExecutor, wait
 from datetime import UTC, datetime, timedelta
 from uuid import UUID
 
@@ -51,10 +51,11 @@ def test_nothing_is_missed_while_many_write(store: Store) -> None:
 
     with ThreadPoolExecutor(WRITERS + 1) as pool:
         reader = pool.submit(read)
-        for writer in [pool.submit(write, number) for number in range(WRITERS)]:
-            writer.result()
+        writers = [pool.submit(write, number) for number in range(WRITERS)]
+        wait(writers)
         done.set()
-        reader.result()
+        for one in (*writers, reader):
+            one.result()
     assert len(seen) == WRITERS * EACH
     assert set(seen.values()) == {1}
 

@@ -119,7 +119,7 @@ def fill(store: Store, first: int, count: int) -> None:
         shop, at = f"'{LOCAL_SHOP}'::uuid", "now()"
     else:
         numbers = (
-            f"WITH RECURSIVE made (n) AS (SELECT {first} UNION ALL SELECT n + 1 FROM made "
+            f"WITH RECURSIVE made (n) AS (SELECT {first} UNION ALL SELECT n + 1 FROM made "  # noqa: S608
             f"WHERE n < {first + count - 1}) SELECT n FROM made"
         )
         id = "'01923f5e8c0070008000' || printf('%012x', n)"

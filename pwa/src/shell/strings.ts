@@ -9,7 +9,7 @@ export const text = {
   record: "Record",
   builds: "Build record",
   buildsShort: "Builds",
-  files: "Export, import",
+  files: "Files",
   shelf: "Shelf",
   fit: "Fit table",
   drive: "Drive",
