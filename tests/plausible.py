@@ -5,6 +5,7 @@ import random
 from collections.abc import Iterator
 from typing import Any
 
+import plausible_forecast
 import plausible_setting as setting
 
 Payload = dict[str, Any]
@@ -25,6 +26,7 @@ METHODS = {
     "tdc": ("positive-stop", "equal-drop"),
     "cam": ("both-ways", "0-360-up", "0-360-down"),
     "adjust": ("steps", "vernier"),
+    "forecast": ("measured", "nothing yet"),
 }
 MATERIALS = ("grey-iron", "aluminium-356", "magnesium-az91d", "steel-1040")
 
@@ -335,6 +337,7 @@ MAKERS = {
     "plan": plan,
     "plan-adapted": plan_adapted,
     "plan-calendar": plan_calendar,
+    "forecast": lambda rng, method: plausible_forecast.forecast(rng, method, drive(rng)),
 }
 
 

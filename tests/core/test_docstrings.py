@@ -18,6 +18,7 @@ PLUMBING = {
     "calc_adjust", "calc_bored", "calc_cam", "calc_combined", "calc_drive", "calc_elongation",
     "calc_fit", "calc_gear", "calc_heat", "calc_rock", "calc_slack", "calc_tdc", "cam_card",
     "cam_checks", "cam_compare", "chain_share", "dispatch", "errors", "fields", "glossary",
+    "calc_forecast", "forecast_asked", "forecast_told", "measurement",
     "groups", "instrument", "limits", "lobe_timing", "materials", "setting", "term",
     "valve_events", "verdict", "version", "warnings", "wheel", "__init__",
 }  # fmt: skip
@@ -25,6 +26,10 @@ PLUMBING = {
 ONE_LINE = {("phase", "degrees"), ("phase", "radians"), ("uncertainty", "mean"),
             ("state", "excess_of_elongation"), ("drive", "at"), ("algebra", "times"),
             ("setting_search", "count_settings"),
+            ("quantiles", "spread_of"), ("quantiles", "scaled"), ("wear_fit", "spread_out"),
+            ("wear_prior", "wear_at"), ("normal_points", "kept_points"),
+            ("next_reading", "excess_slopes"), ("next_reading", "covered"),
+            ("next_reading", "excess_at"),
             ("days", "take_day"), ("days", "take_moment")}  # fmt: skip
 
 

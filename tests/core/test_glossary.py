@@ -13,7 +13,8 @@ from midspan.core import glossary, run
 TERMS: dict[str, dict[str, Any]] = run("glossary", {})["terms"]
 # The longest that fits counts: a stiffness in N per mm is no length.
 ENDINGS = {
-    "_n_per_mm": "N/mm", "_mm_per_deg": "mm/deg", "_mm": "mm", "_km": "km", "_deg": "deg",
+    "_n_per_mm": "N/mm", "_percent_per_h": "%/h", "_mm_per_deg": "mm/deg", "_mm": "mm",
+    "_km": "km", "_deg": "deg",
     "_percent": "%", "_pitches": "", "_c": "degC", "_ppm": "1e-6/K", "_n": "N",
     "_k": "K", "_um_per_kn": "um/kN",
     "_min": "min", "_weeks": "weeks", "_km_per_h": "km/h", "_h": "h",
@@ -131,6 +132,7 @@ CAUTIONS = {
     "plan": {"hot", "turn-by-hand", "valve-contact"},
     "plan-adapted": {"hot", "turn-by-hand", "valve-contact"},
     "plan-calendar": {"hot"},
+    "forecast": {"turn-by-hand", "valve-contact"},
     "tdc": {"no-start", "turn-by-hand", "valve-contact"},
     "cam": {"no-start", "turn-by-hand", "running-direction", "valve-contact", "checking-springs"},
     "adjust": {"no-start", "turn-by-hand", "valve-contact", "clearance-after"},

@@ -24,6 +24,7 @@ CALCS = {
     "tdc": "calc_tdc",
     "cam": "calc_cam",
     "adjust": "calc_adjust",
+    "forecast": "calc_forecast",
 }
 
 

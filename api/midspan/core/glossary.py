@@ -6,6 +6,7 @@ A field name carries its unit as its ending; a test compares.
 
 from . import (
     glossary_drive,
+    glossary_forecast,
     glossary_heat,
     glossary_plan,
     glossary_reading,
@@ -22,6 +23,7 @@ SUBJECTS = (
     glossary_shelf,
     glossary_timing,
     glossary_plan,
+    glossary_forecast,
 )
 TERMS: dict[str, Term] = {}
 for _subject in SUBJECTS:

@@ -167,6 +167,24 @@ INPUTS: dict[str, dict[str, Any]] = {
             {"kind": "bushings", "unit": "crank-deg", "steps": [0, 2, 4, 6, 8], "ways": "both"}
         ],
     },
+    "forecast": {
+        "drive": DRIVE,
+        "oil_kind": "synthetic",
+        "readings": [
+            {
+                "quantity": "movement_mm",
+                "movement_mm": 4.0,
+                "standard_uncertainty_mm": 0.2,
+                "distance_since_start_km": 0.0,
+            },
+            {
+                "quantity": "movement_mm",
+                "movement_mm": 5.2,
+                "standard_uncertainty_mm": 0.2,
+                "distance_since_start_km": 1500.0,
+            },
+        ],
+    },
 }
 _REFUSED = {"drive": DRIVE | {"cam_teeth": 43}, "method": "total", "readings_mm": [5.5]}
 
