@@ -26,7 +26,7 @@ PLUMBING = {
 ONE_LINE = {("phase", "degrees"), ("phase", "radians"), ("uncertainty", "mean"),
             ("state", "excess_of_elongation"), ("drive", "at"), ("algebra", "times"),
             ("setting_search", "count_settings"),
-            ("quantiles", "spread_of"), ("quantiles", "scaled"), ("wear_fit", "spread_out"),
+            ("quantiles", "spread_of"), ("quantiles", "scaled"),
             ("wear_prior", "wear_at"), ("normal_points", "kept_points"),
             ("next_reading", "excess_slopes"), ("next_reading", "covered"),
             ("next_reading", "excess_at"),

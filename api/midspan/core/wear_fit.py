@@ -11,6 +11,13 @@ from .wear_prior import Prior, wear_at
 # unverified.
 LEAST_MM = 0.005
 MOST_STEPS = 200
+# The normal is spread so much wider than it is, so that its points reach longer tails.
+WIDER = 1.2
+PASSES = 2
+# Of every eleven points three are spread over the whole prior; a share by 2, 3, 5 or 7 would go
+# with the digits that make the points.
+EVERY, OF_PRIOR = 11, 3
+FROM_PRIOR = OF_PRIOR / EVERY
 
 
 class Seen(namedtuple("Seen", ("running_h", "excess", "uncertainty", "on_centre"))):
@@ -53,6 +60,7 @@ class Model:
     def __init__(self, prior: Prior, fitting: Fitting, seen: list[Seen]) -> None:
         """Work out what does not depend on the wear."""
         self.prior, self.fitting, self.seen = prior, fitting, seen
+        self.means, self.spreads = prior.means, prior.spreads
         length, centre = fitting.spread**2, fitting.centre_spread**2
         shared = [
             [length + (0.0 if one.on_centre or two.on_centre else centre) for two in seen]
@@ -76,7 +84,7 @@ class Model:
         """Give minus the logarithm of the posterior density, up to a constant."""
         off = self.residuals(wear_at(logs))
         total = sum([a * b for a, b in zip(off, times(self.weights, off))])
-        for x, mean, spread in zip(logs, self.prior.means, self.prior.spreads):
+        for x, mean, spread in zip(logs, self.means, self.spreads):
             total += ((x - mean) / spread) ** 2
         return total / 2
 
@@ -95,7 +103,7 @@ class Model:
         grown = self.fitting.loop / 100
         pull = times(self.weights, self.residuals(wear))
         steep = [[grown * d for d in slopes(wear, s.running_h)] for s in self.seen]
-        means, spreads = self.prior.means, self.prior.spreads
+        means, spreads = self.means, self.spreads
         gradient = [(logs[i] - means[i]) / spreads[i] ** 2 for i in range(3)]
         flat = [[(1 / spreads[i] ** 2 if i == k else 0.0) for k in range(3)] for i in range(3)]
         for i in range(3):
@@ -135,13 +143,13 @@ def most_likely(model: Model) -> tuple[list[float], list[list[float]]]:
 
     Validity
     --------
-    One peak, of about the shape of a normal; `shape_share` tells how far that is so.
+    One peak; `laplace_draws` tells how far it has the shape of a normal.
 
     Reference
     ---------
     Tierney and Kadane, J. Amer. Statist. Assoc. 81 (1986) 82, from memory, unverified.
     """
-    logs = list(model.prior.means)
+    logs = list(model.means)
     cost = model.cost(logs)
     for _ in range(MOST_STEPS):
         gradient, full, flat = model.bend(logs)
@@ -168,16 +176,23 @@ def most_likely(model: Model) -> tuple[list[float], list[list[float]]]:
 
 
 def _inverse(full: list[list[float]], flat: list[list[float]]) -> list[list[float]]:
-    try:
-        return inverse(full)
-    except ValueError:
-        return inverse(flat)
+    """Invert the second derivatives, with as little of the flat ones as makes them positive."""
+    for part in (0.0, 0.03, 0.1, 0.3):
+        mixed = [[(1 - part) * a + part * b for a, b in zip(*rows)] for rows in zip(full, flat)]
+        try:
+            return inverse(mixed)
+        except ValueError:
+            continue
+    return inverse(flat)
 
 
 def laplace_draws(
     model: Model, logs: list[float], covariance: list[list[float]], points: list[list[float]]
-) -> list[Draw]:
-    """Spread possible chains over the normal approximation.
+) -> tuple[list[Draw], float]:
+    """Spread possible chains over the normal approximation, and put its shape right.
+
+    w = posterior density over the normal's; as many chains as points, drawn evenly by w;
+    effective share (sum w)^2 / (n sum w^2)
 
     Parameters
     ----------
@@ -187,7 +202,8 @@ def laplace_draws(
 
     Returns
     -------
-    list of Draw: wear [%, h, %/h] and excess length as fitted [mm]
+    list of equally likely Draw: wear [%, h, %/h] and excess length as fitted [mm]; and the
+    effective share of the points [1], 1 where the posterior is normal
 
     Raises
     ------
@@ -195,56 +211,77 @@ def laplace_draws(
 
     Validity
     --------
-    As `most_likely`.
+    As `most_likely`; a tail that no point reaches goes unseen.
 
     Reference
     ---------
-    none
+    Importance weights and their effective sample size: Kong, Liu and Wong, J. Amer. Statist.
+    Assoc. 89 (1994) 278, from memory, unverified.
     """
-    lower = triangle(covariance)
-    return [model.draw(spread_out(logs, lower, point), point[3]) for point in points]
+    if model.seen:
+        # Once to see where the posterior truly lies, then there.
+        for _ in range(PASSES):
+            spread, weights = _weighed(model, logs, covariance, points[: len(points) // 2])
+            logs, covariance = _moments(spread, weights, covariance)
+    spread, weights = _weighed(model, logs, covariance, points)
+    total = sum(weights)
+    share = total**2 / (len(weights) * sum([w * w for w in weights]))
+    draws, reached, at = [], weights[0], 0
+    step = total / len(points)
+    for k in range(len(points)):
+        while reached < (k + 0.5) * step and at < len(points) - 1:
+            at += 1
+            reached += weights[at]
+        # The fitted length has its own even spread: points that are taken twice differ in it.
+        draws.append(model.draw(spread[at], points[k][3]))
+    return draws, share
 
 
-def spread_out(logs: list[float], lower: list[list[float]], point: list[float]) -> list[float]:
-    """Give the logarithms that a standard normal point stands for."""
-    return [logs[i] + sum([lower[i][k] * point[k] for k in range(i + 1)]) for i in range(3)]
-
-
-def shape_share(
+def _weighed(
     model: Model, logs: list[float], covariance: list[list[float]], points: list[list[float]]
-) -> float:
-    """Tell how near the posterior's true shape is to the normal one.
-
-    (sum w)^2 / (n sum w^2), w = posterior density over the normal's
-
-    Parameters
-    ----------
-    model : prior, drive and readings
-    logs, covariance : from `most_likely` [1]
-    points : standard normal points, of which the first three dimensions are used [1]
-
-    Returns
-    -------
-    effective share of the points [1]; 1 where the shapes agree
-
-    Raises
-    ------
-    none
-
-    Validity
-    --------
-    A tail that no point reaches goes unseen.
-
-    Reference
-    ---------
-    Effective sample size of importance sampling: Kong, Liu and Wong, J. Amer. Statist. Assoc. 89
-    (1994) 278, from memory, unverified.
+) -> tuple[list[list[float]], list[float]]:
+    """Spread points over a normal and some over the prior, where another peak or a long
+    tail may lie; each with the posterior's density over that of the two together.
     """
     lower = triangle(covariance)
-    found = []
-    for point in points:
-        half = (point[0] ** 2 + point[1] ** 2 + point[2] ** 2) / 2
-        found.append(half - model.cost(spread_out(logs, lower, point)))
-    top = max(found)
-    weights = [math.exp(x - top) for x in found]
-    return sum(weights) ** 2 / (len(weights) * sum([w * w for w in weights]))
+    if model.seen:
+        lower = [[WIDER * x for x in row] for row in lower]
+    mostly = math.log((1 - FROM_PRIOR) / (lower[0][0] * lower[1][1] * lower[2][2]))
+    rarely = math.log(FROM_PRIOR / (model.spreads[0] * model.spreads[1] * model.spreads[2]))
+    spread, heights = [], []
+    for k in range(len(points)):
+        point = points[k]
+        if k % EVERY < OF_PRIOR:
+            found = [model.means[i] + model.spreads[i] * point[i] for i in range(3)]
+        else:
+            found = [
+                logs[i] + sum([lower[i][j] * point[j] for j in range(i + 1)]) for i in range(3)
+            ]
+        near, far = mostly, rarely
+        solved: list[float] = []
+        for i in range(3):
+            left = found[i] - logs[i] - sum([lower[i][j] * solved[j] for j in range(i)])
+            solved.append(left / lower[i][i])
+            near -= solved[i] ** 2 / 2
+            far -= ((found[i] - model.means[i]) / model.spreads[i]) ** 2 / 2
+        above = max(near, far)
+        density = above + math.log(math.exp(near - above) + math.exp(far - above))
+        spread.append(found)
+        heights.append(-model.cost(found) - density)
+    top = max(heights)
+    return spread, [math.exp(x - top) for x in heights]
+
+
+def _moments(
+    spread: list[list[float]], weights: list[float], floor: list[list[float]]
+) -> tuple[list[float], list[list[float]]]:
+    """Give mean and covariance of weighted points, never much narrower than they were spread."""
+    total = sum(weights)
+    mean = [sum([w * x[i] for w, x in zip(weights, spread)]) / total for i in range(3)]
+    found = [[0.1 * floor[i][k] for k in range(3)] for i in range(3)]
+    for w, x in zip(weights, spread):
+        off = [x[i] - mean[i] for i in range(3)]
+        for i in range(3):
+            for k in range(3):
+                found[i][k] += w / total * off[i] * off[k]
+    return mean, found

@@ -36,6 +36,8 @@ export type CamCard = Schemas["CamCard"];
 export type FitInput = Schemas["FitInput"];
 export type FitResult = Schemas["FitResult"];
 export type Combination = Schemas["Combination"];
+export type ForecastInput = Schemas["ForecastInput"];
+export type ForecastResult = Schemas["ForecastResult"];
 export type PlanInput = Schemas["PlanInput"];
 export type PlanEvent = Schemas["PlanEvent"];
 export type PlanResult = Schemas["PlanResult"];
@@ -87,6 +89,7 @@ export interface Results {
   tdc: TdcResult;
   cam: CamResult;
   adjust: AdjustResult;
+  forecast: ForecastResult;
 }
 export type CalcName = keyof Results;
 /** The calculations whose results are kept as readings. */
