@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from typing import Any
 
 import plausible_forecast
+import plausible_lift
 import plausible_setting as setting
 
 Payload = dict[str, Any]
@@ -27,6 +28,7 @@ METHODS = {
     "cam": ("both-ways", "0-360-up", "0-360-down"),
     "adjust": ("steps", "vernier"),
     "forecast": ("measured", "nothing yet"),
+    **plausible_lift.METHODS,
 }
 MATERIALS = ("grey-iron", "aluminium-356", "magnesium-az91d", "steel-1040")
 
@@ -338,6 +340,7 @@ MAKERS = {
     "plan-adapted": plan_adapted,
     "plan-calendar": plan_calendar,
     "forecast": lambda rng, method: plausible_forecast.forecast(rng, method, drive(rng)),
+    **plausible_lift.MAKERS,
 }
 
 

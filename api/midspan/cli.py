@@ -92,7 +92,9 @@ def list_devices(settings: Settings) -> None:
     found = list(paired_devices(settings))
     for device in found:
         last = device.last_seen_at or device.created_at
-        click.echo(f"{device.id}  {device.role:6}  {last:%Y-%m-%d %H:%M}Z  {device.name}")
+        # A name comes from a phone: nothing in it may steer the terminal or fake a line.
+        name = "".join(sign if sign.isprintable() else "?" for sign in device.name)
+        click.echo(f"{device.id}  {device.role:6}  {last:%Y-%m-%d %H:%M}Z  {name}")
     if not found:
         click.echo("No device is paired. Pair one with: midspan pair")
 

@@ -4,6 +4,7 @@ import os
 from pathlib import Path
 
 import click
+from sqlalchemy.exc import SQLAlchemyError
 
 from .settings import Settings
 
@@ -30,7 +31,7 @@ def backup(settings: Settings, file: Path) -> None:
             out.flush()
             os.fsync(out.fileno())
         aside.rename(file)
-    except (Unusable, OSError) as reason:
+    except (Unusable, OSError, SQLAlchemyError) as reason:
         if not isinstance(reason, FileExistsError):
             aside.unlink(missing_ok=True)
         raise click.ClickException(str(reason)) from None
@@ -56,8 +57,8 @@ def restore(settings: Settings, file: Path, replace: bool, yes: bool) -> None:
             made = head["made_at"][:16]
             click.confirm(f"Throw away what is kept now, for the backup of {made} UTC?", abort=True)
         rows = restore(store, file, replace)
-    except Unusable as reason:
-        raise click.ClickException(str(reason)) from None
+    except (Unusable, SQLAlchemyError) as reason:
+        raise click.ClickException(f"Nothing was changed. {reason}") from None
     finally:
         store.close()
     click.echo(f"{rows} rows are back. Phones send again what they have and this backup has not.")

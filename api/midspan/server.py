@@ -1,6 +1,7 @@
 """Starting the service: migrate, listen on this machine or in the shop's network, say where."""
 
 import contextlib
+import logging
 import os
 import shutil
 import socket
@@ -13,17 +14,20 @@ from functools import lru_cache
 from typing import Any
 
 import click
+from alembic.util import CommandError
 from flask import Flask
 from gunicorn.app.base import BaseApplication
+from sqlalchemy.exc import SQLAlchemyError
 
 from . import lan, logs, pairing, worker
-from .settings import Settings
+from .settings import Settings, variable
 from .store import Store, upgrade
 from .web import create_app, metrics, rates
 
 HOST = "127.0.0.1"
 GRACEFUL_SECONDS = 30
 RENEWAL_SECONDS = 12 * 3600
+log = logging.getLogger(__name__)
 
 
 class CannotServe(Exception):  # noqa: N818  (it names what happened)
@@ -79,9 +83,7 @@ def serve(settings: Settings, port: int, in_network: bool = False) -> None:
         port = _free_port([HOST], port)
         options, say_where = {"bind": f"{HOST}:{port}"}, _say_where
     rates.open_store(settings)  # a slip in its setting is told here, not by each worker
-    store = Store(settings.database())
-    upgrade(store)
-    store.close()
+    _migrate(settings)
     first_code = pairing.first_code(settings)
     os.environ[metrics.FOLDER] = folder = tempfile.mkdtemp(prefix="midspan-metrics-")
 
@@ -90,11 +92,29 @@ def serve(settings: Settings, port: int, in_network: bool = False) -> None:
         if first_code:
             opens, lasts = pairing.link(address, first_code), pairing.CODE_MINUTES
             click.echo(f"No device is paired yet. Open this once, within {lasts} minutes: {opens}")
+            if in_network:
+                click.echo(lan.code(opens))
 
     def on_exit(_: Any) -> None:  # noqa: ANN401
         shutil.rmtree(folder, ignore_errors=True)
 
     _Gunicorn(settings, options | {"when_ready": when_ready, "on_exit": on_exit}).run()
+
+
+def _migrate(settings: Settings) -> None:
+    try:
+        store = Store(settings.database())
+        upgrade(store)
+        store.close()
+    except (SQLAlchemyError, ImportError) as error:
+        reason = str(error).partition("\n")[0]
+        name = variable("database_url")
+        raise CannotServe(f"The database cannot be used. Is {name} right? {reason}") from None
+    except CommandError:
+        raise CannotServe(
+            "The database has the form of a newer version of Midspan. Update Midspan, or restore "
+            "a backup of this version's time into another database."
+        ) from None
 
 
 def _in_network(
@@ -113,7 +133,10 @@ def _in_network(
     def renew() -> None:
         while True:
             threading.Event().wait(RENEWAL_SECONDS)
-            lan.certificate(settings.authority_file(), addresses)
+            try:
+                lan.certificate(settings.authority_file(), addresses)
+            except OSError:
+                log.exception("the certificate could not be renewed; it is tried again")
 
     def say_where(_: Any) -> str:  # noqa: ANN401
         threading.Thread(target=renew, daemon=True).start()

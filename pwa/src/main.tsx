@@ -2,6 +2,7 @@ import { render } from "preact";
 import { dispatch, warmUp } from "./core/client.ts";
 import { App } from "./shell/app.tsx";
 import { followKeypad } from "./shell/keypad.ts";
+import { resume } from "./shell/resume.ts";
 import { followTheme } from "./shell/theme.ts";
 import { watchForUpdates } from "./shell/update.ts";
 import { loadPairing } from "./store/pairing.ts";
@@ -33,7 +34,7 @@ window.midspan = { dispatch };
 async function start(): Promise<void> {
   const root = document.getElementById("app");
   if (!root) throw new Error("The page has no #app");
-  await Promise.all([loadSettings(), loadPairing(), reload()]);
+  await Promise.all([loadSettings(), loadPairing(), reload(), resume()]);
   followTheme();
   followKeypad();
   render(<App />, root);

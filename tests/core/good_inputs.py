@@ -1,5 +1,6 @@
 """One good input of every kind, every field of it filled: what the checks spoil and look up."""
 
+from core import good_lift
 from core.drives import WORKED, Payload
 
 PLAN = {
@@ -175,4 +176,5 @@ GOOD: dict[str, tuple[str, Payload]] = {
              {"kind": "vernier", "unit": "cam-deg", "reach": 4.0, "mark": 1.0, "fitted": 0.5},
              {"kind": "teeth"}]},
     ),
+    **good_lift.GOOD,
 }  # fmt: skip

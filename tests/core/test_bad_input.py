@@ -46,7 +46,7 @@ def numeric_fields(payload: Payload, path: str = "") -> Iterator[str]:
                     yield from numeric_fields(one, f"{here}[{i}].")
                 elif not isinstance(one, str):
                     yield f"{here}[{i}]"
-        elif not isinstance(value, str):
+        elif not isinstance(value, (str, bool)):
             yield here
 
 

@@ -13,8 +13,8 @@ from midspan.core import glossary, run
 TERMS: dict[str, dict[str, Any]] = run("glossary", {})["terms"]
 # The longest that fits counts: a stiffness in N per mm is no length.
 ENDINGS = {
-    "_n_per_mm": "N/mm", "_percent_per_h": "%/h", "_mm_per_deg": "mm/deg", "_mm": "mm",
-    "_km": "km", "_deg": "deg",
+    "_mm_per_deg2": "mm/deg2", "_mm_deg": "mm deg", "_per_deg_mm": "mm", "_mm_per_deg": "mm/deg",
+    "_percent_per_h": "%/h", "_kpa": "kPa", "_n_per_mm": "N/mm", "_mm": "mm", "_km": "km", "_deg": "deg",
     "_percent": "%", "_pitches": "", "_c": "degC", "_ppm": "1e-6/K", "_n": "N",
     "_k": "K", "_um_per_kn": "um/kN",
     "_min": "min", "_weeks": "weeks", "_km_per_h": "km/h", "_h": "h",
@@ -136,6 +136,11 @@ CAUTIONS = {
     "tdc": {"no-start", "turn-by-hand", "valve-contact"},
     "cam": {"no-start", "turn-by-hand", "running-direction", "valve-contact", "checking-springs"},
     "adjust": {"no-start", "turn-by-hand", "valve-contact", "clearance-after"},
+    "lift": {"turn-by-hand", "valve-contact"},
+    "rockers": {"turn-by-hand", "valve-contact"},
+    "matrix": {"turn-by-hand", "valve-contact", "hot"},
+    "clearance": {"turn-by-hand", "valve-contact", "checking-springs"},
+    "compression": {"turn-by-hand"},
 }
 
 

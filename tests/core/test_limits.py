@@ -26,6 +26,8 @@ UNITS = {
     "sprocket_movement_mm": "mm",
     "crank_rock_deg": "deg",
     "over_chain_mm": "mm",
+    "valve_clearance_mm": "mm",
+    "radial_clearance_mm": "mm",
     "movement_percent_of_centres": "% of centre distance",
 }
 

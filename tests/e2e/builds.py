@@ -2,7 +2,11 @@
 
 from playwright.sync_api import Page, expect
 
-from e2e.flow import go
+from e2e.flow import ENGINE, go
+
+KINDS = ["Part", "Setting", "Plan", "Dyno session", "Note"]
+# The screens that a build leads to, by what is tapped there.
+BUILD_SCREENS = ["Build", "Build sheet", "Change", *KINDS]
 
 
 def start_build(page: Page, name: str) -> None:
@@ -29,3 +33,13 @@ def open_build(page: Page, name: str) -> None:
     go(page, "builds")
     page.get_by_role("main").get_by_role("link", name=name).click()
     expect(page.get_by_role("heading", name="In time order")).to_be_visible()
+
+
+def open_in_build(page: Page, name: str, screen: str) -> None:
+    """Open one of the screens that a build leads to."""
+    open_build(page, name)
+    if screen == "Build":
+        return
+    page.get_by_role("main").get_by_role("link", name=screen, exact=True).click()
+    heading = ENGINE if screen == "Build sheet" else "Change the build"
+    page.get_by_role("heading", name=screen if screen in KINDS else heading).wait_for()

@@ -5,6 +5,7 @@ import os
 import signal
 import socket
 import sqlite3
+import ssl
 import subprocess
 import sys
 import time
@@ -31,15 +32,21 @@ def free_port() -> int:
 class Service:
     """One data folder and one port; the process can be killed and started again."""
 
-    def __init__(self, data: Path) -> None:
+    def __init__(self, data: Path, lan: str = "") -> None:
         self.data = data
+        self.lan = lan  # the address for phones in the shop's network, if it has one
         self.port = free_port()
         self.process: subprocess.Popen[bytes] | None = None
 
     @property
     def url(self) -> str:
         """Address of the app."""
-        return f"http://127.0.0.1:{self.port}"
+        return f"https://{self.lan}:{self.port}" if self.lan else f"http://127.0.0.1:{self.port}"
+
+    @property
+    def authority(self) -> Path:
+        """The certificate that a phone of the shop comes to trust."""
+        return self.data / "tls" / "authority.crt"
 
     def start(self) -> None:
         """Start it and wait until it says that it is ready."""
@@ -47,10 +54,13 @@ class Service:
         assert command.exists(), "Midspan is not installed here: run python3 api/start.py test"
         env = {k: v for k, v in os.environ.items() if not k.startswith("MIDSPAN_")}
         env["MIDSPAN_DATA_DIR"] = str(self.data)
+        words = ["--lan"] if self.lan else []
+        if self.lan:
+            env["MIDSPAN_LAN_ADDRESSES"] = self.lan
         self.data.mkdir(exist_ok=True)
         log = (self.data / "service.log").open("ab")
         self.process = subprocess.Popen(
-            [command, "serve", "--port", str(self.port)],
+            [command, "serve", "--port", str(self.port), *words],
             cwd=self.data,
             env=env,
             stdout=log,
@@ -68,7 +78,10 @@ class Service:
     def answers(self, path: str) -> bool:
         """Whether a request reaches the service and is answered with 200."""
         try:
-            with urllib.request.urlopen(self.url + path, timeout=5) as answer:  # noqa: S310
+            tls = ssl.SSLContext(ssl.PROTOCOL_TLS_CLIENT) if self.lan else None
+            if tls is not None:
+                tls.load_verify_locations(cadata=self.authority.read_bytes())
+            with urllib.request.urlopen(self.url + path, timeout=5, context=tls) as answer:  # noqa: S310
                 return bool(answer.status == 200)
         except (OSError, urllib.error.URLError):
             return False
@@ -90,6 +103,10 @@ class Service:
         finally:
             me = f"/api/v1/devices/{paired['device']['id']}"
             self._ask("DELETE", me, None, paired["token"])
+
+    def calculate(self, calc: str, payload: Any) -> Any:
+        """Ask for a calculation, as anyone may."""
+        return self._ask("POST", f"/api/v1/calc/{calc}", payload)
 
     def _ask(self, method: str, path: str, body: Any, token: str = "") -> Any:
         request = urllib.request.Request(  # noqa: S310

@@ -1,7 +1,13 @@
 """A build from its start to paper and to another phone: all of it without a signal."""
 
+import csv
+import io
 import json
+import os
 import re
+import subprocess
+import sys
+from datetime import datetime
 from pathlib import Path
 from typing import Any
 
@@ -11,6 +17,7 @@ from e2e.browser import Phone
 from e2e.builds import add_entry, open_build, start_build
 from e2e.flow import ENGINE, enter_drive, go, measure, open_app, wait_until_offline_ready
 from e2e.service import Service
+from web.document import Document
 
 BUILD = "second build"
 ENTRIES = {
@@ -49,8 +56,33 @@ def imported(page: Page, file: Path) -> None:
 def content(file: Path) -> dict[str, Any]:
     """Give the records of an exported file, which must be as the document says."""
     whole = json.loads(file.read_text(encoding="utf-8"))
-    # assert Document().faults(whole, {"$ref": "#/components/schemas/ExportFile"}) == []
+    assert Document().faults(whole, {"$ref": "#/components/schemas/ExportFile"}) == []
     return dict(whole["records"])
+
+
+def midspan(service: Service, *words: str | Path) -> str:
+    """Run a command on the service's own store; give what it said."""
+    command = Path(sys.executable).parent / "midspan"
+    env = {**os.environ, "MIDSPAN_DATA_DIR": str(service.data)}
+    return subprocess.run(
+        [command, *words], env=env, check=True, capture_output=True
+    ).stdout.decode()
+
+
+def cells(table: Path) -> list[list[object]]:
+    """Read a table; numbers and times as such, however exactly they are written."""
+    rows = csv.reader(io.StringIO(table.read_text(encoding="utf-8-sig"), newline=""), strict=True)
+    return [[meant(cell) for cell in row] for row in rows]
+
+
+def meant(cell: str) -> object:
+    """Give the number or the time that a cell says, or its text."""
+    for read in (float, datetime.fromisoformat):
+        try:
+            return read(cell)
+        except ValueError:
+            continue
+    return cell
 
 
 def test_a_build_is_kept_exported_and_taken_in_without_a_signal(
@@ -84,6 +116,9 @@ def test_a_build_is_kept_exported_and_taken_in_without_a_signal(
         # Half a note, then the battery falls out.
         page.get_by_role("link", name="Note", exact=True).click()
         page.get_by_label("In words", exact=True).fill("half a no")
+        page.locator(".back").click()
+        page.get_by_role("link", name="Note", exact=True).click()
+        expect(page.get_by_label("In words", exact=True)).to_have_value("half a no")
         phone.kill()
         phone.start()
         phone.lose_network()
@@ -104,24 +139,25 @@ def test_a_build_is_kept_exported_and_taken_in_without_a_signal(
         assert content(again) == content(file)
         imported(there, file)
         expect(there.get_by_text("Nothing new in the file. 9 were here already")).to_be_visible()
-        table = exported(there, "Export readings as CSV", tmp_path).read_bytes()
-        assert table.startswith(b"\xef\xbb\xbfid,taken at (UTC),engine")
-        assert table.count(b"\r\n") == 2
+        table = exported(there, "Export readings as CSV", tmp_path)
+        assert table.read_bytes().startswith(b"\xef\xbb\xbfid,taken at (UTC),engine")
+        assert table.read_bytes().count(b"\r\n") == 2
 
         # What differs is shown with both sides, and stays until the file's side is chosen.
         changed = json.loads(file.read_text(encoding="utf-8"))
         changed["records"]["builds"][0]["label"] = "renamed elsewhere"
         changed["records"]["readings"][0]["note"] = "changed elsewhere"
         changed["records"]["entries"][0]["title"] = ""
-        file.write_text(json.dumps(changed), encoding="utf-8")
-        imported(there, file)
+        other_file = tmp_path / "changed.json"
+        other_file.write_text(json.dumps(changed), encoding="utf-8")
+        imported(there, other_file)
         expect(there.get_by_text("The reading here stays.")).to_be_visible()
         expect(
             there.get_by_text("entry of a build, number 1: not as they should be: title")
         ).to_be_visible()
         go(there, "builds")
         expect(there.get_by_role("main").get_by_role("link", name=BUILD)).to_be_visible()
-        imported(there, file)
+        imported(there, other_file)
         there.get_by_role("button", name="Take the file's").click()
         expect(there.get_by_text("Taken from the file.")).to_be_visible()
         go(there, "builds")
@@ -138,6 +174,17 @@ def test_a_build_is_kept_exported_and_taken_in_without_a_signal(
         assert service.rows(
             "select b.label, r.calc from reading r join build b on b.id = r.build_id"
         ) == [(BUILD, "slack")]
+
+        # What the one writes the other reads as the same: file and table, both ways.
+        assert midspan(service, "import", file).startswith("0 added, 9 here already and the same.")
+        home = tmp_path / "home.json"
+        midspan(service, "export", home)
+        assert set(map(len, content(home).values())) == set(map(len, content(file).values()))
+        imported(page, home)
+        expect(page.get_by_text("Nothing new in the file. 9 were here already")).to_be_visible()
+        expect(page.get_by_role("heading", name="In both, and not the same")).to_have_count(0)
+        midspan(service, "export", "--csv", tmp_path / "home.csv")
+        assert cells(tmp_path / "home.csv") == cells(table)
         assert other.complaints == []
     finally:
         other.kill()

@@ -8,6 +8,7 @@ from playwright.sync_api import Page, Playwright, expect
 from e2e.browser import PHONE, Phone
 from e2e.flow import ENGINE, READING, enter_drive, go, measure, open_app, pair
 from e2e.service import Service
+from e2e.test_scan import drawn, read
 from e2e.test_screens import SMALL_TARGETS, STICKS_OUT, TARGET_PX, violations
 
 REFUSED = re.compile("the server responded with a status of (401|403)")
@@ -165,13 +166,13 @@ def test_an_owner_lets_another_phone_in_and_unpairs_itself(
     ours.get_by_role("radio", name="Only looks").check()
     ours.get_by_role("button", name="Make a pairing code").click()
     shown = ours.locator(".pairing-code strong").inner_text()
-    link = ours.locator(".pairing-code svg").get_attribute("aria-label")
+    link = read(drawn(ours, ".pairing-code"))
     assert link == f"{service.url}/#/pair/{shown}"
     assert ours.evaluate(STICKS_OUT) == []
     assert violations(ours) == []
 
     theirs = second.page()
-    theirs.goto(str(link))
+    theirs.goto(link)
     theirs.get_by_role("button", name="Pair this device").click()
     expect(theirs.get_by_role("status").filter(has_text="a reader")).to_be_visible()
 

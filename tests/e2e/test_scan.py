@@ -36,9 +36,9 @@ READER = """() => {
 }"""
 
 
-def drawn(page: Page) -> np.ndarray:
+def drawn(page: Page, within: str = ".label") -> np.ndarray:
     """The code on the label as the screen drew it, dark true, quiet zone and all."""
-    code = page.locator(".label svg")
+    code = page.locator(f"{within} svg")
     left, top, width, height = map(int, str(code.get_attribute("viewBox")).split())
     path = str(code.locator("path").get_attribute("d"))
     dark = np.zeros((height, width), dtype=bool)

@@ -8,6 +8,7 @@ from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Page, Playwright
 
 from e2e.browser import PHONE, Phone
+from e2e.builds import BUILD_SCREENS, add_entry, open_in_build, start_build
 from e2e.flow import (
     READING,
     add_part,
@@ -17,10 +18,14 @@ from e2e.flow import (
     open_app,
     wait_for_verdict,
 )
+from e2e.lift_flow import enter_clearance, paste, table, wait_for
 from e2e.service import Service
 
-BENCHES = ["wear", "slack", "heat", "gear", "combined"]
-SCREENS = [*BENCHES, "shelf", "fit", "drive", "saved", "settings"]
+BENCHES = ["wear", "slack", "heat", "gear", "combined", "tdc", "cam", "adjust"]
+BENCHES += ["lift", "rockers", "clearance"]
+OTHERS = ["shelf", "fit", "drive", "saved", "settings", "builds", "files"]
+SCREENS = [*BENCHES, *OTHERS, *BUILD_SCREENS]
+BUILD = "Build of the browser check"
 TARGET_PX = 48
 OTHER_SIZES = ({"width": 844, "height": 390}, {"width": 320, "height": 640})
 
@@ -84,6 +89,8 @@ def app(
         enter_drive(page)
         add_part(page, "chain", "worn", "C-1")
         add_part(page, "gear set", "as bought", "G-1")
+        start_build(page, BUILD)
+        add_entry(page, "Note", {"In words": "Front cover off."})
         measure(page, "17/32 in")
         yield page
         assert phone.complaints == []
@@ -92,9 +99,28 @@ def app(
         service.kill()
 
 
+GUIDE = ("It cannot start", "Wheel is fixed", "Stop is in", "Now the other side")
+
+
+def follow_the_guide(page: Page) -> None:
+    """Go through the steps of true TDC to its result, or stay there."""
+    step = page.get_by_test_id("step")
+    for name in GUIDE if step.is_visible() else ():
+        if name == GUIDE[-1]:
+            page.get_by_label("Wheel, piston coming up", exact=True).fill("36.75")
+        page.get_by_role("button", name=name).click()
+    if step.is_visible():
+        page.get_by_label("Wheel, piston going down", exact=True).fill("35.25")
+        page.get_by_role("button", name="See true TDC now").click()
+    page.get_by_role("img", name=re.compile("^Degree wheel")).wait_for()
+
+
 def show(page: Page, screen: str) -> None:
     """Go to a screen with everything on it open; a bench that needs an entry gets one."""
-    go(page, screen)
+    if screen in BUILD_SCREENS:
+        open_in_build(page, BUILD, screen)
+    else:
+        go(page, screen)
     if screen == "heat":
         page.get_by_role("radio", name="Cast aluminium").check()
         page.get_by_role("img", name=re.compile("^Mid-span movement from cold")).wait_for()
@@ -104,8 +130,29 @@ def show(page: Page, screen: str) -> None:
         page.get_by_role("heading", name="What the gear has lost").wait_for()
     if screen == "combined":
         page.get_by_role("img", name=re.compile("^Excess length")).wait_for()
+    if screen == "tdc":
+        follow_the_guide(page)
+    if screen == "cam":
+        page.get_by_label("Intake opens", exact=True).fill("20")
+        page.get_by_label("Intake closes", exact=True).fill("60")
+        page.get_by_role("img", name=re.compile("^Timing diagram")).wait_for()
+    if screen == "adjust":
+        page.get_by_label("Intake centreline, after TDC", exact=True).fill("110")
+        page.get_by_label("Centreline wanted", exact=True).fill("105")
+        page.get_by_label("Its steps", exact=True).fill("0 2 4 6")
+        page.get_by_label("Unit of its figures", exact=True).select_option("cam-deg")
+        page.get_by_role("img", name=re.compile("^Cam gear seen")).wait_for()
     if screen == "fit":
         page.get_by_role("button", name=re.compile("C-1 .* on G-1 .* tried once")).click()
+    if screen in ("lift", "rockers", "clearance"):
+        paste(page, "Intake", table(108) + "\noops;1")
+        wait_for(page, "sound")
+    if screen == "rockers":
+        go(page, screen)
+        wait_for(page, "move")
+    if screen == "clearance":
+        enter_clearance(page, "0 2.6\n10 3.5\n-10 3.5")
+        page.get_by_role("heading", name="Least gap at other settings").wait_for()
     if screen == "slack":
         page.get_by_label(READING, exact=True).fill("17/32 in")
         wait_for_verdict(page)
@@ -134,6 +181,25 @@ def test_axe_finds_nothing_in_light_and_dark(app: Page, screen: str) -> None:
         app.emulate_media(color_scheme=scheme)  # type: ignore[arg-type]
         show(app, screen)
         assert violations(app) == [], scheme
+
+
+def test_every_step_of_the_guide_keeps_to_the_same_rules(app: Page) -> None:
+    go(app, "tdc")
+    if not app.get_by_test_id("step").is_visible():
+        app.get_by_role("button", name="Begin again").click()
+    for name in (*GUIDE, "See true TDC now"):
+        app.evaluate("scrollTo(0, 0)")
+        assert app.evaluate(STICKS_OUT) == [], name
+        assert app.evaluate(SMALL_TARGETS, TARGET_PX) == [], name
+        for scheme in ("light", "dark"):
+            app.emulate_media(color_scheme=scheme)  # type: ignore[arg-type]
+            assert violations(app) == [], (name, scheme)
+        for label, typed in (("coming up", "36.75"), ("going down", "35.25")):
+            field = app.get_by_label(f"Wheel, piston {label}", exact=True)
+            if field.is_visible():
+                field.fill(typed)
+        app.get_by_role("button", name=name).click()
+    app.get_by_role("img", name=re.compile("^Degree wheel")).wait_for()
 
 
 def test_the_checks_above_can_fail(app: Page) -> None:

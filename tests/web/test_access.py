@@ -70,11 +70,17 @@ def ask(client: FlaskClient, method: str, path: str, body: Any) -> Any:
     return client.open(path, method=method.upper(), json=body, headers={"Idempotency-Key": ID})
 
 
+@pytest.fixture(scope="module")
+def shut() -> FlaskClient:
+    """A client without a token; it is turned away before any store is asked, so there is none."""
+    return create_app(Settings(database_url="sqlite://")).test_client()
+
+
 @pytest.mark.parametrize(("method", "path"), list(routes()))
 def test_without_a_token_only_what_is_listed_answers(
-    bare_client: FlaskClient, method: str, path: str
+    shut: FlaskClient, method: str, path: str
 ) -> None:
-    answer = bare_client.open(filled(path), method=method)
+    answer = shut.open(filled(path), method=method)
     if is_open(path):
         assert answer.status_code not in (401, 403)
         return
@@ -105,25 +111,23 @@ def test_the_document_says_which_take_a_token(document: Document, method: str, p
     assert (scheme["type"], scheme["scheme"]) == ("http", "bearer")
 
 
-@pytest.mark.parametrize("role", ["reader", "member", "owner"])
 @pytest.mark.parametrize(("method", "path"), closed())
-def test_every_role_on_every_route(
-    app: Flask, document: Document, method: str, path: str, role: str
-) -> None:
-    client = client_of(app, paired(app.extensions["midspan"], role)[0])
-    answer = ask(client, method, filled(path), body_of(document, method, path))
+def test_every_role_on_every_route(app: Flask, document: Document, method: str, path: str) -> None:
+    order = ["reader", "member", "owner"]
     least = "reader" if method == "get" else "member"
     if (method, path) in OWNERS or (method, path) == EACH_ITS_OWN:
         least = "owner"
-    order = ["reader", "member", "owner"]
-    if order.index(role) < order.index(least):
-        assert answer.status_code == 403
+    for role in order:
+        client = client_of(app, paired(app.extensions["midspan"], role)[0])
+        answer = ask(client, method, filled(path), body_of(document, method, path))
+        if order.index(role) >= order.index(least):
+            assert answer.status_code not in (401, 403), role
+            continue
+        assert answer.status_code == 403, role
         problem = document.expect(answer, method, path)
         assert problem["type"] == "/problems/not-allowed"
         assert least in problem["detail"]
         assert "Ask an owner" in problem["detail"]
-    else:
-        assert answer.status_code not in (401, 403)
 
 
 def test_a_reader_may_not_even_ask_for_the_heads_of_what_is_the_owners(app: Flask) -> None:

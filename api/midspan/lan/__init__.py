@@ -8,4 +8,5 @@ from .addresses import NotPrivate as NotPrivate
 from .addresses import choose as choose
 from .authority import Certificate as Certificate
 from .authority import certificate as certificate
+from .steps import code as code
 from .steps import steps as steps

@@ -8,6 +8,7 @@ the numbers appear in their order, and whoever has fetched up to a number has mi
 import json
 from collections.abc import Container, Iterable, Iterator, Mapping, Sequence
 from datetime import UTC, datetime
+from functools import cache
 from itertools import islice
 from typing import Any, Literal, NamedTuple
 from uuid import UUID
@@ -104,13 +105,20 @@ def apply(session: Session, shop: UUID, changes: Sequence[Change]) -> list[Answe
 def filled(kind: type[Record], values: Mapping[str, Any]) -> dict[str, Any]:
     """Give every field of a record: what was left out is not kept, or has its first value."""
     full = {name: values.get(name) for name in fields(kind)}
-    for name, value in full.items():
-        default = kind.__table__.columns[name].default
-        if value is None and default is not None:
-            full[name] = getattr(default, "arg", None)
+    for name, first in _firsts(kind).items():
+        if full[name] is None:
+            full[name] = first
     return full
 
 
+@cache
+def _firsts(kind: type[Record]) -> dict[str, Any]:
+    columns = kind.__table__.columns
+    found = {name: columns[name].default for name in fields(kind)}
+    return {name: getattr(first, "arg", None) for name, first in found.items() if first is not None}
+
+
+@cache
 def fields(kind: type[Record]) -> list[str]:
     """List the fields that are the user's."""
     return [name for name in kind.__table__.columns.keys() if name not in _OURS]  # noqa: SIM118

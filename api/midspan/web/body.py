@@ -54,25 +54,37 @@ def received() -> bytes:
     return data
 
 
-def parse_many(data: bytes) -> Any:  # noqa: ANN401  (any JSON value)
-    """Read the body of many records: the same as `parse`, and quicker if nothing is wrong."""
+def parse_many(data: bytes, deepest: int) -> tuple[Any, bool]:
+    """Read the body of many records: the same as `parse`, and quicker if nothing is wrong.
+
+    Returns
+    -------
+    the value, and whether it is known to be sound: no name twice, every number finite, and nested
+    no deeper than `deepest`
+    """
     try:
         found = orjson.loads(data)
         # Of a name given twice the quick reader keeps one: then there are more colons than names.
-        if data.count(b'":') == _names(found):
-            return found
+        if isinstance(found, dict) and data.count(b'":') == _names(found, deepest):
+            return found, True
     except (orjson.JSONDecodeError, RecursionError):
         pass
-    return parse(data)
+    return parse(data), False
 
 
-def _names(value: object) -> int:
+def _names(value: dict[str, Any] | list[Any], depth: int) -> int:
     """Count the names in everything that is nested here."""
-    if isinstance(value, dict):
-        return len(value) + sum(_names(v) for v in value.values() if isinstance(v, (dict, list)))
-    if isinstance(value, list):
-        return sum(_names(v) for v in value if isinstance(v, (dict, list)))
-    return 0
+    if depth == 0:
+        raise RecursionError
+    if type(value) is dict:
+        count, inside = len(value), list(value.values())
+    else:
+        count, inside = 0, value  # type: ignore[assignment]
+    for inner in inside:
+        kind = type(inner)
+        if kind is dict or kind is list:
+            count += _names(inner, depth - 1)
+    return count
 
 
 def parse(data: bytes) -> Any:  # noqa: ANN401  (any JSON value)

@@ -154,6 +154,46 @@ def forecast(payload: object) -> Response:
     return jsonify(run("forecast", payload))
 
 
+@blp.post("/lift")
+@blp.arguments(INPUTS["lift"], examples=named("lift-input"))
+@blp.response(200, RESULTS["lift"], examples=named("lift-result"))
+def lift(payload: object) -> Response:
+    """Make a smooth curve of a lift table, and read durations, centre and faults off it."""
+    return jsonify(run("lift", payload))
+
+
+@blp.post("/rockers")
+@blp.arguments(INPUTS["rockers"], examples=named("rockers-input"))
+@blp.response(200, RESULTS["rockers"], examples=named("rockers-result"))
+def rockers(payload: object) -> Response:
+    """Compare rockers on one cam, and find the cam setting that keeps an event."""
+    return jsonify(run("rockers", payload))
+
+
+@blp.post("/matrix")
+@blp.arguments(INPUTS["matrix"], examples=named("matrix-input"))
+@blp.response(200, RESULTS["matrix"], examples=named("matrix-result"))
+def matrix(payload: object) -> Response:
+    """Put tests of rockers and cam settings in the order of least work."""
+    return jsonify(run("matrix", payload))
+
+
+@blp.post("/clearance")
+@blp.arguments(INPUTS["clearance"], examples=named("clearance-input"))
+@blp.response(200, RESULTS["clearance"], examples=named("clearance-result"))
+def clearance(payload: object) -> Response:
+    """Judge how near valve and piston come, now and at other settings."""
+    return jsonify(run("clearance", payload))
+
+
+@blp.post("/compression")
+@blp.arguments(INPUTS["compression"], examples=named("compression-input"))
+@blp.response(200, RESULTS["compression"], examples=named("compression-result"))
+def compression(payload: object) -> Response:
+    """Work out dynamic compression from where the intake closes."""
+    return jsonify(run("compression", payload))
+
+
 @blp.post("/batch")
 @blp.arguments(BatchInputSchema, examples=named("batch"))
 @blp.response(200, BatchResultSchema, examples=named("batch-result"))

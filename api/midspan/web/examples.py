@@ -8,7 +8,7 @@ from typing import Any
 from midspan.core import CALCS, run
 from midspan.core.errors import Refused
 
-from . import labels, problems
+from . import labels, lift_examples, problems
 from .nouns import NOUNS
 
 DRIVE = {
@@ -185,6 +185,7 @@ INPUTS: dict[str, dict[str, Any]] = {
             },
         ],
     },
+    **lift_examples.INPUTS,
 }
 _REFUSED = {"drive": DRIVE | {"cam_teeth": 43}, "method": "total", "readings_mm": [5.5]}
 

@@ -19,7 +19,7 @@ from .nouns import BY_MODEL, BY_NAME, Noun, take
 from .parsing import RecordParser
 from .problems import Problem, refuse
 from .schemas import sync as s
-from .schemas.record_fields import NEED_IDENTIFIER, as_identifier
+from .schemas.record_fields import MOST_NESTING, NEED_IDENTIFIER, as_identifier
 from .settling import STATUS, as_body, objection, shown, store
 
 # A string of RFC 8941, as draft-ietf-httpapi-idempotency-key-header asks for.
@@ -77,7 +77,8 @@ def sync(_: object) -> Response:
         raise Problem("key-needed")
     data = body.received()
     fingerprint = hashlib.sha256(data).digest()
-    batch = [_read(item) for item in _changes(body.parse_many(data))]
+    payload, sound = body.parse_many(data, MOST_NESTING)
+    batch = [_read(item, sound) for item in _changes(payload)]
     try:
         with store().writing() as session:
             engine.lock(session, shop())
@@ -125,7 +126,7 @@ def _changes(payload: object) -> list[Any]:
     return found
 
 
-def _read(item: object) -> Sent:
+def _read(item: object, sound: bool) -> Sent:
     """Read one change; what is wrong with it is part of its answer, not an error of the batch."""
     if not isinstance(item, dict):
         step = "Send named fields."
@@ -133,12 +134,12 @@ def _read(item: object) -> Sent:
     kind, id = item.get("kind"), item.get("id")
     told = Sent(kind if isinstance(kind, str) else None, id if isinstance(id, str) else None)
     try:
-        return told._replace(**_taken(item, kind, id))
+        return told._replace(**_taken(item, kind, id, sound))
     except Refused as refused:
         return told._replace(refused=refused)
 
 
-def _taken(item: dict[str, Any], kind: object, id: object) -> dict[str, Any]:
+def _taken(item: dict[str, Any], kind: object, id: object, sound: bool) -> dict[str, Any]:
     for name in item.keys() - NAMES:
         raise refuse("unknown-field", name, item[name], "no such field", "Check its name.")
     noun = BY_NAME.get(kind) if isinstance(kind, str) else None
@@ -155,7 +156,7 @@ def _taken(item: dict[str, Any], kind: object, id: object) -> dict[str, Any]:
     if ("record" in item) == ("deleted" in item) or item.get("deleted", True) is not True:
         need = "either record, or deleted as true"
         raise refuse("conflict", "record", None, need, "Send one of the two.")
-    values = take(noun, item["record"]) if "record" in item else None
+    values = take(noun, item["record"], sound=sound) if "record" in item else None
     versions = engine.NEW if base is None else (base,)
     return {"noun": noun, "change": engine.Change(noun.model, key, values, versions)}
 

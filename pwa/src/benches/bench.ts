@@ -1,13 +1,13 @@
 /** What every bench gives: who it is, and its screen. A bench is one folder and one line. */
 import type { ComponentType } from "preact";
 import type { Assumption, BenchCalc, Problem } from "../core/results.ts";
-import type { IconName } from "../shell/icon.tsx";
+import type { Place } from "../shell/nav.tsx";
 import type { Chain, Drive, GearSet, Reading, ReadingInput } from "../store/records.ts";
 import type { Typed } from "../units/reading.ts";
 
 export interface Bench {
   /** The group is the place in the bar at the bottom under which the bench is listed. */
-  meta: { id: string; label: string; icon: IconName; group: "measure" | "choose" | "set" };
+  meta: Place & { group: "measure" | "choose" | "set" };
   View: ComponentType;
 }
 

@@ -11,12 +11,15 @@ import { text } from "./strings.ts";
 
 interface InstrumentProps extends FormProps {
   /** Row of the core's table of assumed figures. */
-  kind: "caliper" | "rule" | "wheel";
+  kind: "caliper" | "rule" | "dial" | "wheel";
   suffix: "mm" | "deg";
+  /** Where a bench has two instruments. */
+  title?: string;
 }
 
 /** The instrument's own figures; what is left empty is assumed, and said to be. */
-export function InstrumentFold({ draft, change, problemAt, kind, suffix }: InstrumentProps) {
+export function InstrumentFold(props: InstrumentProps) {
+  const { draft, change, problemAt, kind, suffix, title = text.instrument } = props;
   const step = kind === "rule" && !draft.fields.resolution_mm ? ruleStep(typedOf(draft)) : null;
   return (
     <>
@@ -32,7 +35,7 @@ export function InstrumentFold({ draft, change, problemAt, kind, suffix }: Instr
           </button>
         </div>
       )}
-      <Fold title={text.instrument} open={Boolean(draft.fields[`resolution_${suffix}`])}>
+      <Fold title={title} open={Boolean(draft.fields[`resolution_${suffix}`])}>
         {(["resolution", "instrument_error", "repeatability"] as const).map((name) => {
           const field = `${name}_${suffix}`;
           const props = {

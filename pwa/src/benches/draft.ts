@@ -119,6 +119,7 @@ export const OWN_KINDS: Record<string, Kind> = {
   elongation_percent: "percent",
   reading_mm: "length",
   movement_mm: "length",
+  valve_clearance_mm: "length",
   crank_rock_deg: "angle",
 };
 

@@ -1,12 +1,30 @@
 /** How the result of each calculation is shown. To add one: a line here. */
-import type { AnyResult, BenchCalc, Results } from "../core/results.ts";
+import type {
+  AdjustResult,
+  AnyResult,
+  BenchCalc,
+  CamResult,
+  Results,
+  TdcResult,
+} from "../core/results.ts";
 import { measured } from "../result/measured.ts";
 import type { Shows } from "../result/shows.ts";
 import { unknown } from "../result/unknown.tsx";
+import { compressionShown } from "./clearance/compression-shown.tsx";
+import { clearanceShown } from "./clearance/shown.tsx";
 import { combinedShown } from "./combined/shown.tsx";
 import { gearShown } from "./gear/shown.tsx";
 import { boredShown } from "./heat/bored-shown.tsx";
 import { heatShown } from "./heat/heat-shown.tsx";
+import { liftShown } from "./lift/shown.tsx";
+import { matrixShown } from "./rockers/matrix-shown.tsx";
+import { rockersShown } from "./rockers/shown.tsx";
+import { settingShown } from "./setting/shown.ts";
+
+/** One way to show serves the three that set a cam: each of their results says which it is. */
+const setting = settingShown as unknown as Shows<TdcResult> &
+  Shows<CamResult> &
+  Shows<AdjustResult>;
 
 const SHOWN: { [C in BenchCalc]?: Shows<Results[C]> } = {
   elongation: measured,
@@ -16,6 +34,14 @@ const SHOWN: { [C in BenchCalc]?: Shows<Results[C]> } = {
   bored: boredShown,
   gear: gearShown,
   combined: combinedShown,
+  tdc: setting,
+  cam: setting,
+  adjust: setting,
+  lift: liftShown,
+  rockers: rockersShown,
+  matrix: matrixShown,
+  clearance: clearanceShown,
+  compression: compressionShown,
 };
 
 /** The way to show the results of a calculation; each result names its own. */

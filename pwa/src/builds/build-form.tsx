@@ -1,6 +1,7 @@
 import { AreaField } from "../controls/area-field.tsx";
 import { PlainField } from "../controls/plain-field.tsx";
 import { WhenField } from "../controls/when-field.tsx";
+import { removeWithUndo } from "../screens/gone.tsx";
 import { type DistanceUnit, parseDistance } from "../shelf/distance.ts";
 import { SavePart } from "../shelf/part-fields.tsx";
 import { useDraft } from "../shelf/use-draft.ts";
@@ -48,6 +49,11 @@ export function BuildForm({ build }: { build: Build | null }) {
     await askPersistence();
     void sync();
   };
+  const leave = async (one: Build) => {
+    await form.clear();
+    await removeWithUndo("builds", one.id, one.label);
+    go("builds");
+  };
   return (
     <section class="panel" aria-label={build ? text.editBuild : text.newBuild}>
       <h1>{build ? text.editBuild : text.startOf(stand.engine?.name ?? "")}</h1>
@@ -92,6 +98,11 @@ export function BuildForm({ build }: { build: Build | null }) {
         label={text.saveBuild}
         onSave={store}
       />
+      {build && (
+        <button type="button" class="button button-wide" onClick={() => void leave(build)}>
+          {text.remove}
+        </button>
+      )}
     </section>
   );
 }

@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
 import { PlainField } from "../controls/plain-field.tsx";
+import { GoneList, UndoNotice } from "../screens/gone.tsx";
 import { RefusedRecord } from "../screens/refused.tsx";
 import { distanceText } from "../shelf/distance.ts";
 import { tagged } from "../shelf/tag.ts";
@@ -7,7 +8,16 @@ import { Icon } from "../shell/icon.tsx";
 import { go } from "../shell/router.ts";
 import type { Build } from "../store/records.ts";
 import { chooseBuild, chooseEngine, currentBuild } from "../store/settings.ts";
-import { chains, drives, engines, entries, gearSets, outbox, readings } from "../store/state.ts";
+import {
+  chains,
+  drives,
+  engines,
+  entries,
+  gearSets,
+  outbox,
+  plans,
+  readings,
+} from "../store/state.ts";
 import { whenText } from "../units/when.ts";
 import { KINDS } from "./entry-draft.ts";
 import { ItemRow, wordsOf } from "./item.tsx";
@@ -20,7 +30,7 @@ const MANY = 8;
 /** A build: what it is, what can be added to it, and all of it in time order. */
 export function BuildPage({ build }: { build: Build }) {
   const [typed, setTyped] = useState("");
-  const items = timeline(build, entries.value, readings.value);
+  const items = timeline(build, entries.value, readings.value, plans.value);
   const shown = search(items, typed, wordsOf);
   return (
     <div class="page builds-page">
@@ -28,6 +38,7 @@ export function BuildPage({ build }: { build: Build }) {
         <Icon name="back" />
         {text.back}
       </a>
+      <UndoNotice />
       <Head build={build} />
       <nav class="panel quick" aria-label={text.add}>
         <h2>{text.add}</h2>
@@ -69,6 +80,12 @@ export function BuildPage({ build }: { build: Build }) {
           ))}
         </ol>
       </section>
+      <GoneList
+        kinds={["entries"]}
+        title={text.removed}
+        nameOf={({ record }) => ("title" in record ? record.title : "")}
+        where={({ record }) => "build_id" in record && record.build_id === build.id}
+      />
     </div>
   );
 }

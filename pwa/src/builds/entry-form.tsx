@@ -3,6 +3,7 @@ import { Choice } from "../controls/choice.tsx";
 import { Fold } from "../controls/fold.tsx";
 import { PlainField } from "../controls/plain-field.tsx";
 import { WhenField } from "../controls/when-field.tsx";
+import { removeWithUndo } from "../screens/gone.tsx";
 import { useDraft } from "../shelf/use-draft.ts";
 import { go } from "../shell/router.ts";
 import { askPersistence } from "../store/persistence.ts";
@@ -48,6 +49,11 @@ export function EntryForm({ build, kind, entry }: Props) {
     go(`builds/${build.id}`);
     await askPersistence();
     void sync();
+  };
+  const leave = async (one: Entry) => {
+    await form.clear();
+    await removeWithUndo("entries", one.id, one.title);
+    go(`builds/${build.id}`);
   };
   const name = text.kinds[kind];
   const words = (
@@ -123,6 +129,11 @@ export function EntryForm({ build, kind, entry }: Props) {
       >
         {text.saveEntry(name)}
       </button>
+      {entry && (
+        <button type="button" class="button button-wide" onClick={() => void leave(entry)}>
+          {text.remove}
+        </button>
+      )}
     </section>
   );
 }

@@ -17,7 +17,7 @@ export function ItemRow({ item }: { item: Item }) {
   return item.kind === "reading" ? (
     <ReadingRow reading={item.reading} />
   ) : (
-    <EntryRow entry={item.entry} />
+    <EntryRow entry={item.entry} href={item.href} />
   );
 }
 
@@ -43,9 +43,9 @@ function ReadingRow({ reading }: { reading: Reading }) {
   );
 }
 
-function EntryRow({ entry }: { entry: Entry }) {
+function EntryRow({ entry, href }: { entry: Entry; href: string | undefined }) {
   return (
-    <a class="item" href={`#/builds/${entry.build_id}/${entry.id}`}>
+    <a class="item" href={href ?? `#/builds/${entry.build_id}/${entry.id}`}>
       <Icon name={entry.kind} />
       <span class="item-body">
         <span class="item-when">

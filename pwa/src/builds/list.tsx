@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
 import { PlainField } from "../controls/plain-field.tsx";
+import { GoneList, UndoNotice } from "../screens/gone.tsx";
 import { go } from "../shell/router.ts";
 import type { Build, Engine } from "../store/records.ts";
 import { chooseEngine, currentBuild, currentEngine } from "../store/settings.ts";
@@ -24,6 +25,7 @@ export function BuildList() {
   return (
     <div class="page builds-page">
       <h1>{text.title}</h1>
+      <UndoNotice />
       {all.length === 0 && (
         <section class="panel empty">
           <p>{text.noEngine}</p>
@@ -46,6 +48,11 @@ export function BuildList() {
       {all.map((engine) => (
         <OfEngine key={engine.id} engine={engine} builds={found(engine)} main={engine === here} />
       ))}
+      <GoneList
+        kinds={["builds"]}
+        title={text.removed}
+        nameOf={({ record }) => ("label" in record ? record.label : "")}
+      />
     </div>
   );
 }

@@ -78,7 +78,7 @@ export function Latest({ readings }: { readings: Reading[] }) {
       {readings.length === 0 ? (
         <p>{text.latestNone}</p>
       ) : (
-        <Table head={text.latestHead} class="sheet-latest">
+        <Table label={text.latest} head={text.latestHead} class="sheet-latest">
           {readings.map((one) => {
             const at = glanceOf(one);
             return (
@@ -109,9 +109,7 @@ export function Latest({ readings }: { readings: Reading[] }) {
 
 /** What was set, the newest first: as it should be found. */
 export function SetTo({ items }: { items: Item[] }) {
-  const all = items.flatMap((item) =>
-    item.kind !== "reading" && item.kind === "setting" ? [item.entry] : [],
-  );
+  const all = items.flatMap((item) => (item.kind === "setting" ? [item.entry] : []));
   if (all.length === 0) return null;
   return (
     <section>
@@ -136,7 +134,7 @@ export function Record({ items }: { items: Item[] }) {
       {items.length === 0 ? (
         <p>{text.recordNone}</p>
       ) : (
-        <Table head={text.recordHead} class="sheet-record">
+        <Table label={text.record} head={text.recordHead} class="sheet-record">
           {items.map((item) => (
             <tr key={idOf(item)}>
               <td>{whenText(item.at)}</td>
@@ -186,14 +184,16 @@ function EntryCells({ entry }: { entry: Entry }) {
 }
 
 interface TableProps {
+  label: string;
   head: string[];
   class: string;
   children: ComponentChildren;
 }
 
-function Table({ head, class: name, children }: TableProps) {
+function Table({ label, head, class: name, children }: TableProps) {
   return (
-    <div class="sheet-scroll" data-scrolls>
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keys too
+    <section class="sheet-scroll" data-scrolls tabIndex={0} aria-label={label}>
       <table class={name}>
         <thead>
           <tr>
@@ -206,6 +206,6 @@ function Table({ head, class: name, children }: TableProps) {
         </thead>
         <tbody>{children}</tbody>
       </table>
-    </div>
+    </section>
   );
 }

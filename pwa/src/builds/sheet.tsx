@@ -2,7 +2,7 @@ import { useEffect } from "preact/hooks";
 import { coreVersion } from "../core/terms.ts";
 import { Icon } from "../shell/icon.tsx";
 import type { Build } from "../store/records.ts";
-import { engines, entries, readings } from "../store/state.ts";
+import { engines, entries, plans, readings } from "../store/state.ts";
 import "../styles/sheet.css";
 import { whenText } from "../units/when.ts";
 import { footPages } from "./page-foot.ts";
@@ -14,7 +14,7 @@ import { latest, timeline } from "./timeline.ts";
 /** The build on paper: everything that another mechanic needs to know of it. */
 export function Sheet({ build }: { build: Build }) {
   const engine = engines.value.find((one) => one.id === build.engine_id);
-  const items = timeline(build, entries.value, readings.value);
+  const items = timeline(build, entries.value, readings.value, plans.value);
   const last = latest(items);
   const name = engine?.name ?? "";
   const label = build.label;

@@ -37,6 +37,8 @@ export const text = {
   putAside: "Put it aside",
   inHandNote: "New readings belong to this build.",
   edit: "Change",
+  remove: "Remove, keeping it to bring back",
+  removed: "Removed",
   sheet: "Build sheet",
   add: "Add to the build",
   kinds: {

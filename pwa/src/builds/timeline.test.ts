@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { describe, it } from "node:test";
-import type { Build, Entry, Reading } from "../store/records.ts";
+import type { Build, Entry, Plan, Reading } from "../store/records.ts";
 import { cssText } from "./page-foot.ts";
 import { buildsOf, idOf, latest, search, timeline } from "./timeline.ts";
 
@@ -36,6 +36,23 @@ describe("a build in time order", () => {
     assert.equal(search(items, "FOUR key", idOf).length, 1);
     assert.equal(search(items, "four five", idOf).length, 0);
     assert.equal(search(items, "  ", idOf).length, 1);
+  });
+  it("shows a plan of running in with what was read beside the engine", () => {
+    const log = [
+      { kind: "started", at: "2026-01-02T10:00:00Z", step: "cam-run-in" },
+      { kind: "value", at: "2026-01-02T10:01:00Z", label: "Oil", value_read: 4.1, unit: "bar" },
+      { kind: "note", at: "2026-01-02T10:02:00Z", text: "a weep" },
+    ];
+    const plan = { id: "p", build_id: "b", label: "Running in", started_at: null, log };
+    const made = { ...plan, created_at: "2026-01-02T09:00:00Z" } as unknown as Plan;
+    const items = timeline(build, [entry("a", "2026-01-01T09:00:00Z")], [], [made]);
+    assert.deepEqual(items.map(idOf), ["a", "p"]);
+    const shown = items[1];
+    assert.ok(shown && shown.kind !== "reading");
+    assert.equal(shown.href, "#/plan/p");
+    assert.deepEqual(shown.entry.figures, [{ label: "Oil", value: 4.1, unit: "bar" }]);
+    assert.equal(shown.entry.text, "a weep");
+    assert.deepEqual(timeline({ ...build, id: "other" }, [], [], [made]), []);
   });
   it("lists an engine's builds, the newest first", () => {
     const made = (id: string, started_at: string, engine_id = "e") =>

@@ -1,12 +1,18 @@
 /** Everything of a build in the order in which it happened. No screen here. */
-import type { Build, Entry, Reading } from "../store/records.ts";
+import type { Build, Entry, Figure, Plan, Reading } from "../store/records.ts";
 
 export type Item =
   | { kind: "reading"; at: string; reading: Reading }
-  | { kind: Entry["kind"]; at: string; entry: Entry };
+  /** Opens elsewhere than an entry does if it is told where. */
+  | { kind: Entry["kind"]; at: string; entry: Entry; href?: string };
 
 /** Entries and readings of a build, oldest first. */
-export function timeline(build: Build, entries: Entry[], readings: Reading[]): Item[] {
+export function timeline(
+  build: Build,
+  entries: Entry[],
+  readings: Reading[],
+  plans: Plan[] = [],
+): Item[] {
   const items: Item[] = [];
   for (const entry of entries) {
     if (entry.build_id === build.id) items.push({ kind: entry.kind, at: entry.at, entry });
@@ -16,8 +22,37 @@ export function timeline(build: Build, entries: Entry[], readings: Reading[]): I
       items.push({ kind: "reading", at: reading.taken_at, reading });
     }
   }
+  for (const plan of plans) {
+    if (plan.build_id !== build.id) continue;
+    const entry = entryOf(plan, build);
+    items.push({ kind: "plan", at: entry.at, entry, href: `#/plan/${plan.id}` });
+  }
   // Moments are compared as moments: one may be kept to the second, another to the millisecond.
   return items.sort((a, b) => Date.parse(a.at) - Date.parse(b.at) || (idOf(a) < idOf(b) ? -1 : 1));
+}
+
+/** A plan of running in as the record shows it: what was read beside the engine, and what was said. */
+function entryOf(plan: Plan, build: Build): Entry {
+  const figures: Figure[] = [];
+  const said: string[] = [];
+  for (const one of plan.log) {
+    if (one.kind === "value" && one.label && typeof one.value_read === "number") {
+      figures.push({ label: one.label, value: one.value_read, unit: one.unit ?? null });
+    }
+    if (one.text) said.push(one.text);
+  }
+  return {
+    id: plan.id,
+    build_id: build.id,
+    kind: "plan",
+    at: plan.started_at ?? plan.created_at,
+    title: plan.label,
+    text: said.join("\n") || null,
+    figures,
+    chain_id: null,
+    gear_set_id: null,
+    created_at: plan.created_at,
+  };
 }
 
 export function idOf(item: Item): string {

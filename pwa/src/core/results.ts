@@ -33,6 +33,12 @@ export type AdjustResult = Schemas["AdjustResult"];
 export type SettingResult = TdcResult | CamResult | AdjustResult;
 export type CamInput = Schemas["CamInput"];
 export type CamCard = Schemas["CamCard"];
+export type Events = Schemas["Events"];
+export type LiftResult = Schemas["LiftResult"];
+export type RockersResult = Schemas["RockersResult"];
+export type MatrixResult = Schemas["MatrixResult"];
+export type ClearanceResult = Schemas["ClearanceResult"];
+export type CompressionResult = Schemas["CompressionResult"];
 export type FitInput = Schemas["FitInput"];
 export type FitResult = Schemas["FitResult"];
 export type Combination = Schemas["Combination"];
@@ -90,6 +96,11 @@ export interface Results {
   cam: CamResult;
   adjust: AdjustResult;
   forecast: ForecastResult;
+  lift: LiftResult;
+  rockers: RockersResult;
+  matrix: MatrixResult;
+  clearance: ClearanceResult;
+  compression: CompressionResult;
 }
 export type CalcName = keyof Results;
 /** The calculations whose results are kept as readings. */

@@ -38,6 +38,11 @@ export function fileOf(all: All, now: string, version: string, gone: Gone[] = []
     core_version: version,
     kinds: [...KINDS],
     records: Object.fromEntries(records),
-    tombstones: gone.map(({ kind, id, deleted_at, record }) => ({ kind, id, deleted_at, record })),
+    tombstones: gone.map(({ kind, id, deleted_at, record }) => ({
+      kind,
+      id,
+      deleted_at,
+      record: content(kind, record),
+    })),
   };
 }

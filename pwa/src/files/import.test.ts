@@ -36,8 +36,8 @@ const have = (part: object): Have =>
       new Map((list as { id: string }[]).map((one) => [one.id, one])),
     ]),
   ) as unknown as Have;
-const plan = (what: unknown, here: object, canShow = () => true): Plan => {
-  const found = planImport(what, have(here), canShow);
+const plan = (what: unknown, here: object, canShow = () => true, gone: string[] = []): Plan => {
+  const found = planImport(what, { have: have(here), goneHere: new Set(gone), canShow });
   assert.ok(!("refused" in found), "refused");
   return found;
 };
@@ -103,10 +103,35 @@ describe("taking in a file", () => {
     assert.deepEqual(ids(found.fresh), [id(1)]);
     assert.equal(found.bad.length, 1);
   });
+  it("never deletes, nor brings back, what one side alone has deleted", () => {
+    const buried = { kind: "engines", id: id(1), deleted_at: AT, record: engine(1) };
+    const dead = { ...file({}), tombstones: [buried] };
+    const [alive] = plan(dead, { engines: [engine(1)] }).conflicts;
+    assert.equal(alive?.gone, "there");
+    const found = plan(file({ engines: [engine(1)] }), { engines: [engine(1)] }, undefined, [
+      id(1),
+    ]);
+    assert.deepEqual([found.same, found.conflicts[0]?.gone], [0, "here"]);
+    const both = plan(dead, { engines: [engine(1)] }, undefined, [id(1)]);
+    assert.deepEqual([both.same, both.conflicts, both.gone], [1, [], []]);
+  });
+  it("keeps what was deleted elsewhere among what can be brought back", () => {
+    const buried = { kind: "engines", id: id(1), deleted_at: AT, record: engine(1) };
+    const more = [{ ...buried, record: null }, { ...buried, kind: "wheels" }, 7];
+    const found = plan({ ...file({}), tombstones: [buried, ...more] }, {});
+    assert.deepEqual(
+      found.gone.map((one) => [one.key, one.deleted_at]),
+      [[`engines/${id(1)}`, AT]],
+    );
+    assert.deepEqual(
+      found.bad.map((one) => one.place),
+      [3, 4],
+    );
+  });
   it("refuses what is no such file, and says so", () => {
     const odd = [null, 7, "x", [], {}, { format: "other" }, { ...file({}), records: [] }];
     for (const wrong of [...odd, { ...file({}), version: 2 }]) {
-      const found = planImport(wrong, have({}), () => true);
+      const found = planImport(wrong, { have: have({}), goneHere: new Set(), canShow: () => true });
       assert.ok("refused" in found, JSON.stringify(wrong));
       assert.ok(found.refused.length > 20);
     }

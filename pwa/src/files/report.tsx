@@ -3,7 +3,7 @@ import { labelOf } from "../core/terms.ts";
 import { sync } from "../store/sync.ts";
 import type { Conflict, Plan } from "./import.ts";
 import { text } from "./strings.ts";
-import { takeTheirs } from "./take.ts";
+import { canTake, takeTheirs } from "./take.ts";
 
 /** What of a file was not simply added: both sides of what differs, and what was no good. */
 export function Report({ plan: { conflicts, bad } }: { plan: Plan }) {
@@ -53,7 +53,7 @@ function Both({ conflict }: { conflict: Conflict }) {
   return (
     <div class="both">
       <h3>
-        {text.kinds[kind]} {title}
+        {text.kinds[kind]}: {title}
       </h3>
       {fields.map((field) => (
         <dl key={field} class="facts">
@@ -68,13 +68,14 @@ function Both({ conflict }: { conflict: Conflict }) {
           </div>
         </dl>
       ))}
-      {kind === "readings" ? (
+      {conflict.gone && <p>{text.gone[conflict.gone]}</p>}
+      {!canTake(conflict) ? (
         <p class="small">{text.keptOurs}</p>
       ) : taken ? (
         <p role="status">{text.taken}</p>
       ) : (
         <button type="button" class="button button-wide" onClick={() => void take()}>
-          {text.takeTheirs}
+          {conflict.gone ? text.takeGone[conflict.gone] : text.takeTheirs}
         </button>
       )}
     </div>

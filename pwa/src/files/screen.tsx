@@ -77,7 +77,7 @@ function Import() {
             {refused}
           </p>
         )}
-        {plan && plan.deleted > 0 && <p class="small">{text.deleted(plan.deleted)}</p>}
+        {plan && plan.gone.length > 0 && <p class="small">{text.goneKept(plan.gone.length)}</p>}
       </section>
       {plan && <Report plan={plan} />}
     </>

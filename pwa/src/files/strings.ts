@@ -17,8 +17,13 @@ export const text = {
     const rest = same > 0 ? ` ${same} were here already, the same.` : "";
     return fresh === 0 ? `Nothing new in the file.${rest}` : `${fresh} added.${rest}`;
   },
-  deleted: (n: number) =>
-    `${n === 1 ? "1 record" : `${n} records`} of the file were deleted where it comes from. What of them is here stays.`,
+  goneKept: (n: number) =>
+    `${n === 1 ? "1 record was" : `${n} records were`} deleted where the file comes from: kept here among the removed, to bring back.`,
+  gone: {
+    here: "Deleted here; it is in the file.",
+    there: "Here; deleted where the file comes from.",
+  },
+  takeGone: { here: "Bring it back, as in the file", there: "Delete it here too" },
   conflicts: "In both, and not the same",
   conflictsNote: "Kept as it is here, unless you take the file's side.",
   readingsNote: "A reading is never changed: the one here stays.",
@@ -52,6 +57,7 @@ export const text = {
   twice: "another record has its id",
   noParent: (id: string) => `it refers to ${id}, which is neither here nor in the file`,
   wrongFields: (names: string[]) => `not as they should be: ${names.join(", ")}`,
+  noTombstone: "it does not say what was deleted, and when",
   noResult: "its result cannot be read by this version",
   nothing: "nothing",
 };

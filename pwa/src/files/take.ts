@@ -3,7 +3,7 @@
 import { shownOf } from "../benches/shown.ts";
 import { putLocal } from "../store/db.ts";
 import { KINDS, type Kind, type Reading, type Records } from "../store/records.ts";
-import { db, reload, save } from "../store/state.ts";
+import { db, reload, remove, save } from "../store/state.ts";
 import { type Conflict, type Have, type Plan, planImport } from "./import.ts";
 import { text } from "./strings.ts";
 
@@ -22,7 +22,7 @@ export async function takeFile(words: string): Promise<Plan | { refused: string 
     KINDS.map((kind, i) => [
       kind,
       new Map(
-        // What was deleted here stays deleted, however old the file is.
+        // What was deleted here stays deleted, however old the file is, unless it is chosen.
         [
           ...(found[i] as { id: string }[]),
           ...gone.filter((one) => one.kind === kind).map((one) => one.record),
@@ -30,10 +30,15 @@ export async function takeFile(words: string): Promise<Plan | { refused: string 
       ),
     ]),
   ) as unknown as Have;
-  const plan = planImport(file, have, canShow);
+  const plan = planImport(file, {
+    have,
+    goneHere: new Set(gone.map((one) => one.id)),
+    canShow,
+  });
   if ("refused" in plan) return plan;
   // Parents come first in the plan, so whatever a lost battery leaves has all it refers to.
   for (const { kind, record } of plan.fresh) await putLocal(to, kind, record as never);
+  for (const one of plan.gone) await to.put("gone", one);
   await reload();
   return plan;
 }
@@ -47,7 +52,15 @@ function canShow({ calc, result }: Reading): boolean {
   }
 }
 
-/** Keeps the file's side of a record, by the user's choice. A reading is never changed. */
-export async function takeTheirs({ kind, record }: Conflict): Promise<void> {
-  if (kind !== "readings") await save(kind, record as Records[Kind] as never);
+/** Whether the file's side can be chosen: a reading is deleted or brought back, never changed. */
+export function canTake({ kind, fields }: Conflict): boolean {
+  return kind !== "readings" || fields.length === 0;
+}
+
+/** Keeps the file's side of a record, by the user's choice. */
+export async function takeTheirs(conflict: Conflict): Promise<void> {
+  const { kind, record, gone } = conflict;
+  if (!canTake(conflict)) return;
+  if (gone === "there") await remove(kind, record.id);
+  else await save(kind, record as Records[Kind] as never);
 }

@@ -29,7 +29,7 @@ export function Hero({ glance, missing, length, quantity }: Props) {
         <span
           class={glance ? "hero-value" : "hero-value hero-blank"}
           data-testid="hero-value"
-          data-size={isLong(number, glance?.side ?? "") ? "long" : ""}
+          data-size={sizeOf(number, glance?.side ?? "")}
         >
           {number}
         </span>
@@ -59,9 +59,11 @@ export function Hero({ glance, missing, length, quantity }: Props) {
   );
 }
 
-/** Whether number and side need the smaller size to stand in one line on a phone. */
-function isLong(number: string, side: string): boolean {
-  return number.length > 5 || number.length + side.length / 2 > 8;
+/** Which size lets the number and what stands beside it share one line on a phone. */
+function sizeOf(number: string, side: string): "" | "long" | "longest" {
+  const width = number.length + side.length / 2;
+  if (number.length > 5 || width > 9) return "longest";
+  return number.replace(/[.,]/, "").length > 3 || width > 7 ? "long" : "";
 }
 
 /** Says the verdict to a screen reader once typing has paused. */

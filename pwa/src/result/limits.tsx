@@ -1,4 +1,4 @@
-import type { BenchResult, GearResult, Judgement } from "../core/results.ts";
+import type { BenchResult, ClearanceResult, GearResult, Judgement } from "../core/results.ts";
 import { trimmed } from "../units/format.ts";
 import type { LengthUnit } from "../units/parse.ts";
 import { OriginBadge, Source } from "./origin.tsx";
@@ -11,7 +11,7 @@ export function Limits({
   result,
   length,
 }: {
-  result: BenchResult | GearResult;
+  result: BenchResult | GearResult | ClearanceResult;
   length: LengthUnit;
 }) {
   if (result.judgements.length === 0) return null;

@@ -38,8 +38,11 @@ export function Notes({ result }: { result: AnyResult | FitResult }) {
   );
 }
 
+/** A measured quantity of any kind, with its budget. */
+type Budgeted = Omit<Measured, "quantity"> & { quantity: string };
+
 /** Where the plus-or-minus comes from. */
-export function Budget({ measured, length }: { measured: Measured; length: LengthUnit }) {
+export function Budget({ measured, length }: { measured: Budgeted; length: LengthUnit }) {
   return (
     <Fold title={text.budget}>
       <BudgetTable measured={measured} length={length} />
@@ -75,7 +78,7 @@ function assumedText({ field, value, unit }: Assumption): string {
   return withUnit(String(value), unit === "deg" ? "°" : unit);
 }
 
-function BudgetTable({ measured, length }: { measured: Measured; length: LengthUnit }) {
+function BudgetTable({ measured, length }: { measured: Budgeted; length: LengthUnit }) {
   const { quantity, value, expanded_uncertainty, coverage_factor, degrees_of_freedom } = measured;
   const whole = show(quantity, value, expanded_uncertainty, length);
   const { unit } = whole;

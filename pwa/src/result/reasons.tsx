@@ -1,10 +1,10 @@
-import type { BenchResult, GearResult, Limit } from "../core/results.ts";
+import type { BenchResult, ClearanceResult, GearResult, Limit } from "../core/results.ts";
 import { Notes } from "./notes.tsx";
 import { OriginBadge, Source } from "./origin.tsx";
 import { text } from "./strings.ts";
 
 /** Why the verdict is what it is, what to do next, the limit it rests on, what to mind. */
-export function Reasons({ result }: { result: BenchResult | GearResult }) {
+export function Reasons({ result }: { result: BenchResult | GearResult | ClearanceResult }) {
   const { why, next_step, limit } = result.verdict;
   return (
     <>

@@ -58,6 +58,7 @@ export const text = {
     set: "Set",
     tie: "A tie",
     short: "Out of reach",
+    "would-touch": "Would touch",
   } satisfies Record<Outcome, string>,
   zoneNames: {
     "too-tight": "too tight",

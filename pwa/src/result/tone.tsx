@@ -23,6 +23,7 @@ const TONES: Record<Outcome, Tone> = {
   set: "good",
   tie: "open",
   short: "bad",
+  "would-touch": "bad",
 };
 
 export function toneOf(outcome: Outcome): Tone {

@@ -45,13 +45,15 @@ interface ListProps {
   kinds: readonly Kind[];
   title: string;
   nameOf(one: Gone): string;
+  /** Which of them, if not all. */
+  where?(one: Gone): boolean;
   /** Where the record itself can still be seen, if it can. */
   linkOf?(one: Gone): string;
 }
 
-export function GoneList({ kinds, title, nameOf, linkOf }: ListProps) {
+export function GoneList({ kinds, title, nameOf, where, linkOf }: ListProps) {
   const found = gone.value
-    .filter((one) => kinds.includes(one.kind))
+    .filter((one) => kinds.includes(one.kind) && (where?.(one) ?? true))
     .sort((a, b) => b.deleted_at.localeCompare(a.deleted_at));
   if (found.length === 0) return null;
   return (

@@ -7,6 +7,7 @@ import { driveOf, type Reading } from "../store/records.ts";
 import { settings, unitOf } from "../store/settings.ts";
 import {
   bringBack,
+  builds,
   chains,
   engines,
   gearSets,
@@ -91,6 +92,8 @@ function Facts({ reading }: { reading: Reading }) {
   ];
   const gears = gearSets.value.find((one) => one.id === reading.gear_set_id);
   if (gears) rows.splice(3, 0, [text.gearSet, gears.label]);
+  const build = builds.value.find((one) => one.id === reading.build_id);
+  if (build) rows.splice(2, 0, [text.build, build.label]);
   if (typeof reading.load_n === "number") {
     rows.push([text.load, withUnit(trimmed(reading.load_n, 1), "N")]);
   }

@@ -16,6 +16,7 @@ const ShelfScreen = later(async () => (await import("../shelf/screen.tsx")).Shel
 const PairScreen = later(async () => (await import("../device/pair-screen.tsx")).PairScreen);
 const FitScreen = later(async () => (await import("../shelf/fit/screen.tsx")).FitScreen);
 const BuildsScreen = later(async () => (await import("../builds/screen.tsx")).BuildsScreen);
+const BreakInScreen = later(async () => (await import("../breakin/screen.tsx")).BreakInScreen);
 const ConflictScreen = later(async () => (await import("../screens/conflict.tsx")).ConflictScreen);
 const FilesScreen = later(async () => (await import("../files/screen.tsx")).FilesScreen);
 
@@ -27,7 +28,7 @@ const asides: Record<string, ComponentType> = {
 };
 
 interface Screen extends Place {
-  group: Bench["meta"]["group"] | "record";
+  group: Bench["meta"]["group"] | "breakin" | "record";
   View: ComponentType;
 }
 
@@ -35,14 +36,22 @@ const screens: Screen[] = [
   { id: "shelf", label: text.shelf, icon: "shelf", group: "choose", View: ShelfScreen },
   { id: "fit", label: text.fit, icon: "fit", group: "choose", View: FitScreen },
   ...benches.map(({ meta, View }) => ({ ...meta, View })),
-  { id: "builds", label: text.builds, icon: "record", group: "record", View: BuildsScreen },
+  { id: "plan", label: text.plan, icon: "breakin", group: "breakin", View: BreakInScreen },
+  {
+    id: "builds",
+    label: text.builds,
+    short: text.buildsShort,
+    icon: "record",
+    group: "record",
+    View: BuildsScreen,
+  },
   { id: "saved", label: text.saved, icon: "saved", group: "record", View: SavedScreen },
   { id: "drive", label: text.drive, icon: "drive", group: "record", View: DriveScreen },
   { id: "files", label: text.files, icon: "files", group: "record", View: FilesScreen },
 ];
 
 const listed = (group: Screen["group"]) => screens.filter((one) => one.group === group);
-const groups: Group[] = (["measure", "choose", "set", "record"] as const).map((id) => ({
+const groups: Group[] = (["measure", "choose", "set", "breakin", "record"] as const).map((id) => ({
   id,
   label: text[id],
   icon: id,

@@ -5,6 +5,8 @@ import { route } from "./router.ts";
 export interface Place {
   id: string;
   label: string;
+  /** The label where there is little room: in the bar. */
+  short?: string;
   icon: IconName;
 }
 
@@ -60,7 +62,7 @@ function GroupOfPlaces({ group, current }: { group: Group; current: string }) {
       >
         <Icon name={(here ?? group).icon} />
         <span>
-          {(here ?? group).label}
+          <span class="nav-word">{here?.short ?? (here ?? group).label}</span>
           <Icon name="up" />
         </span>
       </button>

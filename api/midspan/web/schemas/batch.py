@@ -10,6 +10,8 @@ from .inputs import (
     ElongationInputSchema,
     SlackInputSchema,
 )
+from .lift_inputs import LIFT_INPUTS
+from .lift_results import LIFT_RESULTS
 from .plan_inputs import PlanAdaptedInputSchema, PlanCalendarInputSchema, PlanInputSchema
 from .plan_results import PlanAdaptedResultSchema, PlanCalendarResultSchema, PlanResultSchema
 from .problem import RefusalSchema
@@ -53,6 +55,7 @@ INPUTS: dict[str, type[Schema]] = {
     "plan-calendar": PlanCalendarInputSchema,
     **SETTING_INPUTS,
     **FORECAST_INPUTS,
+    **LIFT_INPUTS,
 }
 RESULTS: dict[str, type[Schema]] = {
     "drive": DriveResultSchema,
@@ -69,6 +72,7 @@ RESULTS: dict[str, type[Schema]] = {
     "plan-calendar": PlanCalendarResultSchema,
     **SETTING_RESULTS,
     **FORECAST_RESULTS,
+    **LIFT_RESULTS,
 }
 
 

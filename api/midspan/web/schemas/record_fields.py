@@ -190,6 +190,10 @@ class Evidence(OneOf):
         code = _fault(value, MOST_NESTING)
         if code is not None:
             raise ValidationError(code)
+        return self.written(value)
+
+    def written(self, value: dict[str, Any]) -> Written:
+        """Take an object that is known to be sound, with its text."""
         written = Written(value)
         if len(written.text) > self.longest:
             raise ValidationError("too-long")

@@ -9,7 +9,8 @@ from midspan.core import guard, limits
 from .quantity import choice, measure, words
 
 OUTCOMES = (
-    "within", "below", "beyond", "too-close", "limits-disagree", "no-limit", *guard.ZONES,
+    "within", "below", "beyond", "too-close", "limits-disagree", "no-limit", "would-touch",
+    *guard.ZONES,
 )  # fmt: skip
 JUDGED = ("within", "below", "beyond", "too-close")
 
@@ -46,7 +47,14 @@ class MeasuredSchema(Schema):
     """The measured quantity with its uncertainty (JCGM 100, 95 % coverage, Student t)."""
 
     quantity = choice(
-        ("elongation_percent", "movement_mm", "sag_mm", "crank_rock_deg", "pitch_diameter_mm"),
+        (
+            "elongation_percent",
+            "movement_mm",
+            "sag_mm",
+            "crank_rock_deg",
+            "pitch_diameter_mm",
+            "valve_clearance_mm",
+        ),
         "What was measured.",
     )
     value = measure("value")

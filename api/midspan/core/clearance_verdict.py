@@ -1,0 +1,101 @@
+"""What to say of a clearance. A setting that would touch is stopped, whatever a limit says."""
+
+from . import limits
+from .figures import fixed, short
+from .uncertainty import Interval
+from .verdict import Judgement, Verdict
+
+WOULD_TOUCH = "would-touch"
+OUTCOMES = (WOULD_TOUCH, "below", "too-close", "limits-disagree", "within")
+_HEADLINES = {
+    WOULD_TOUCH: "Stop: valve and piston would touch",
+    "below": "Too little clearance",
+    "within": "Enough clearance",
+    "too-close": "Too close to call",
+    "limits-disagree": "Between the limits in print",
+}
+_STEPS = {
+    WOULD_TOUCH: "Do not turn the engine at this setting, not by hand either. Go back to a setting "
+    "that clears; then deeper pockets, another cam or another rocker.",
+    "below": "Do not run it so: move the cam the other way, or have the pockets cut deeper.",
+    "within": "Check every cylinder, and again after any change of cam, rocker, gasket or lash.",
+    "too-close": "Measure again, with a dial at several angles; or give it more clearance.",
+    "limits-disagree": "The limits in print disagree here. Keep to the larger, or to the maker's.",
+}
+
+
+def outcome_of(at: Interval, rows: list[Judgement]) -> str:
+    """Put the judgements of one clearance into one word.
+
+    Parameters
+    ----------
+    at : the clearance with its 95 % interval [mm]
+    rows : judgements on the limits that apply
+
+    Returns
+    -------
+    one of OUTCOMES: that it would touch if the interval reaches nothing; else by the user's own
+    limit alone, if there is one; else what all the published agree on, or that they do not
+
+    Raises
+    ------
+    none
+
+    Validity
+    --------
+    No limit turns a touch into anything else.
+
+    Reference
+    ---------
+    JCGM 106:2012, 8.3: contact is ruled out only if the whole interval is clear of it.
+    """
+    if at.low <= 0:
+        return WOULD_TOUCH
+    own = [row for row in rows if row.limit.origin == limits.OWN]
+    told = own or [row for row in rows if row.limit.governs]
+    said = {row.outcome for row in told}
+    if len(said) == 1:
+        return str(said.pop())
+    return "too-close" if own or "too-close" in said else "limits-disagree"
+
+
+def verdict_of(at: Interval, angle: float, rows: list[Judgement]) -> Verdict:
+    """Say what a clearance comes to.
+
+    Parameters
+    ----------
+    at : the clearance with its 95 % interval [mm]
+    angle : crank angle at which it is least, after TDC [deg]
+    rows : judgements on the limits that apply
+
+    Returns
+    -------
+    Verdict; its sentences in mm, rounded [by field name]
+
+    Raises
+    ------
+    none
+
+    Validity
+    --------
+    As `outcome_of`.
+
+    Reference
+    ---------
+    As `outcome_of`.
+    """
+    outcome = outcome_of(at, rows)
+    own = [row for row in rows if row.limit.origin == limits.OWN]
+    told = own or [row for row in rows if row.limit.governs]
+    side = "after" if angle >= 0 else "before"
+    why = "Least {} mm, 95 % interval {} to {} mm, {} degrees {} TDC".format(
+        fixed(at.value, 2), fixed(at.low, 2), fixed(at.high, 2), fixed(abs(angle), 1), side
+    )
+    if told:
+        ends = ["{} mm ({})".format(short(x.lower, 4), x.limit.label) for x in told if x.lower]
+        why += "; wanted at least " + ", ".join(ends)
+    if outcome == WOULD_TOUCH:
+        why += ". The interval reaches contact, so contact is not ruled out"
+    # The strictest is the one it rests on.
+    strict = max(told, key=lambda row: row.lower or 0.0).limit if told else None
+    return Verdict(outcome, _HEADLINES[outcome], why + ".", _STEPS[outcome], strict, None)

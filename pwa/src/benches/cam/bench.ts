@@ -1,0 +1,7 @@
+import { later } from "../../shell/later.tsx";
+import type { Bench } from "../bench.ts";
+
+export const cam: Bench = {
+  meta: { id: "cam", label: "Cam position", short: "Cam", icon: "cam", group: "set" },
+  View: later(async () => (await import("./view.tsx")).CamView),
+};

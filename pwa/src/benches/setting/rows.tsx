@@ -1,0 +1,53 @@
+import { labelOf } from "../../core/terms.ts";
+import { showInterval, withUnit } from "../../result/quantity.ts";
+
+interface At {
+  value: number;
+  low: number;
+  high: number;
+}
+
+/** One figure with its interval, as a row of a table. */
+export function IntervalRow({ label, at }: { label: string; at: At | null }) {
+  if (!at) return null;
+  const shown = showInterval("_deg", at, "mm");
+  return (
+    <tr>
+      <th scope="row">{label}</th>
+      <td class="num">
+        <strong>{withUnit(shown.value, "°")}</strong>
+        <span class="interval-text">
+          [{shown.low} to {shown.high}]
+        </span>
+      </td>
+    </tr>
+  );
+}
+
+/** The order in which the trade goes through them: the core's answer has none. */
+export const FIGURES = [
+  "intake_opening_btdc_deg",
+  "intake_closing_abdc_deg",
+  "intake_duration_deg",
+  "intake_centreline_deg",
+  "exhaust_opening_bbdc_deg",
+  "exhaust_closing_atdc_deg",
+  "exhaust_duration_deg",
+  "exhaust_centreline_deg",
+  "lobe_separation_cam_deg",
+  "advance_deg",
+  "overlap_deg",
+] as const;
+
+/** Every figure that there is. */
+export function IntervalTable({ figures }: { figures: Record<string, At | null> }) {
+  return (
+    <table class="state-table">
+      <tbody>
+        {FIGURES.map((name) => (
+          <IntervalRow key={name} label={labelOf(name)} at={figures[name] ?? null} />
+        ))}
+      </tbody>
+    </table>
+  );
+}

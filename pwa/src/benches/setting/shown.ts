@@ -1,0 +1,66 @@
+/** How true TDC, a cam's position and an adjuster's step are shown: at a glance here, the rest later. */
+import type { AdjustResult, CamResult, SettingResult, TdcResult } from "../../core/results.ts";
+import { labelOf } from "../../core/terms.ts";
+import type { Glance } from "../../result/glance.ts";
+import { show } from "../../result/quantity.ts";
+import type { Shows } from "../../result/shows.ts";
+import { text as shared } from "../../result/strings.ts";
+import { toneOf } from "../../result/tone.tsx";
+import { later } from "../../shell/later.tsx";
+import { fixed } from "../../units/format.ts";
+
+const below = () => import("./below.tsx");
+
+type Number = Pick<Glance, "what" | "number" | "side" | "under">;
+
+const signed = (value: number, decimals: number) =>
+  `${value > 0 ? "+" : ""}${fixed(value, decimals)}`;
+
+function measured({ measured }: TdcResult | CamResult): Number {
+  const { quantity, value, expanded_uncertainty, count } = measured;
+  const at = show(quantity, value, expanded_uncertainty, "mm");
+  return {
+    what: `${labelOf(quantity)}, ${shared.of(count)}`,
+    number: at.value,
+    side: `± ${at.plusMinus}`,
+    under: "",
+  };
+}
+
+function numberOf(result: SettingResult): Number {
+  if (result.calc === "tdc") {
+    const { correction_deg } = result;
+    return { ...measured(result), under: `${signed(correction_deg, 2)}° on every reading` };
+  }
+  if (result.calc === "cam") return measured(result);
+  return moveOf(result);
+}
+
+function moveOf({ options, wanted_crank_deg }: AdjustResult): Number {
+  const move = options[0]?.move_crank_deg ?? 0;
+  return {
+    what: labelOf("move_crank_deg"),
+    number: signed(move, 1),
+    side: `of ${signed(wanted_crank_deg, 1)}`,
+    under: `${signed(move / 2, 1)} cam degrees`,
+  };
+}
+
+export const settingShown: Shows<SettingResult> = {
+  glance: (result) => {
+    const { outcome, headline } = result.verdict;
+    return {
+      ...numberOf(result),
+      unit: "°",
+      tone: toneOf(outcome),
+      outcome,
+      word: shared.outcomes[outcome],
+      headline,
+      scale: null,
+      limit: null,
+    };
+  },
+  Reasons: later(async () => (await below()).Reasons),
+  Pictures: later(async () => (await below()).Pictures),
+  Details: later(async () => (await below()).Details),
+};

@@ -1,0 +1,99 @@
+/** What a step says, each line with its origin. */
+import type { FigureOnFile, PlanStep } from "../core/results.ts";
+import { OriginBadge, Source } from "../result/origin.tsx";
+import { text } from "./strings.ts";
+
+type Said = { text: string; origin: string };
+type Caution = PlanStep["cautions"][number];
+
+/** Headings of a list stand under the screen's own, or under those of a part of it. */
+type Level = "h2" | "h3";
+
+export function SaidList(props: { title: string; list: Said[]; heading?: Level }) {
+  const { title, list, heading: Heading = "h3" } = props;
+  if (list.length === 0) return null;
+  return (
+    <section class="said">
+      <Heading>{title}</Heading>
+      <ul>
+        {list.map((one) => (
+          <li key={one.text}>
+            {one.text} <OriginBadge origin={one.origin} />
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+export function Cautions(props: { list: Caution[]; heading?: Level }) {
+  const { list, heading: Heading = "h3" } = props;
+  if (list.length === 0) return null;
+  return (
+    <section class="said mind">
+      <Heading>{text.mind}</Heading>
+      <ul>
+        {list.map((one) => (
+          <li key={one.code}>
+            <p>
+              {one.text} <OriginBadge origin={one.origin} />{" "}
+              <Source source={one.source} address={one.address} />
+            </p>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+export function Figures({ list }: { list: FigureOnFile[] }) {
+  return (
+    <ul class="figures">
+      {list.map((one) => (
+        <li key={one.id}>
+          <p>
+            {one.label} <OriginBadge origin={one.origin} />{" "}
+            <Source source={one.source} address={one.address} />
+            {one.note && <span class="small"> {one.note}</span>}
+          </p>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+/** "1500–3000 1/min", and what every source admits of it. */
+export function Band({ band, big = false }: { band: PlanStep["speed"]; big?: boolean }) {
+  if (!band) return null;
+  const { lower, upper, common_lower: from, common_upper: to } = band;
+  const agree =
+    typeof from === "number" && typeof to === "number" && (from !== lower || to !== upper);
+  return (
+    <p class={big ? "band band-big" : "band"}>
+      <span class="num">
+        {lower === upper ? upper : `${lower}–${upper}`}{" "}
+        <small>{band.unit === "1/min" ? text.rpm : band.unit}</small>
+      </span>{" "}
+      {agree && <span class="band-note">{text.sourcesAgree(from, to)}</span>}
+      {from === null && <span class="band-note">{text.sourcesDiffer}</span>}{" "}
+      <OriginBadge origin={band.origin} />
+    </p>
+  );
+}
+
+/** Every figure a step rests on. */
+export function figuresOf(step: PlanStep): FigureOnFile[] {
+  return [...(step.speed?.figures ?? []), ...(step.time?.figures ?? []), ...step.figures];
+}
+
+export function Due({ step }: { step: PlanStep }) {
+  const { at_distance_km: km, at_running_h: hours, after_weeks: weeks } = step;
+  if (typeof km !== "number" || typeof hours !== "number") return null;
+  return (
+    <p class="due">
+      {text.dueAt(km, hours)}
+      {typeof weeks === "number" && `, ${text.dueIn(weeks)}`}{" "}
+      {step.due_origin && <OriginBadge origin={step.due_origin} />}
+    </p>
+  );
+}

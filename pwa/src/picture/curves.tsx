@@ -1,0 +1,59 @@
+import { useEffect, useRef } from "preact/hooks";
+import { shownTheme } from "../shell/theme.ts";
+
+export interface Points {
+  xs: number[];
+  ys: (number | null)[];
+}
+
+export interface Curves {
+  lines: (Points & { name: string })[];
+  points?: Points;
+  /** A stretch of y that is not to be entered. */
+  band?: { from: number; to: number; label: string };
+  xLabel: string;
+  yLabel: string;
+  yRange?: [number, number];
+}
+
+interface Props {
+  title: string;
+  /** The picture in words. */
+  said: string;
+  curves: Curves;
+}
+
+/** Curves over the crank angle; the first is the one that counts, the others are dashed. */
+export function CurvesChart({ title, said, curves }: Props) {
+  const box = useRef<HTMLDivElement>(null);
+  const theme = shownTheme.value;
+  useEffect(() => {
+    let remove = () => {};
+    let left = false;
+    void import("./curves-plot.ts").then(({ plotCurves }) => {
+      if (!left && box.current) remove = plotCurves(box.current, curves);
+    });
+    return () => {
+      left = true;
+      remove();
+    };
+  }, [curves, theme]);
+  return (
+    <figure class="panel chart">
+      <figcaption>{title}</figcaption>
+      {curves.lines.length > 1 && (
+        <ul class="keys-of-lines">
+          {curves.lines.map(({ name }, i) => (
+            <li key={name}>
+              <svg viewBox="0 0 36 8" aria-hidden="true">
+                <path class={i === 0 ? "line-chosen" : `line-${i}`} d="M0 4H36" />
+              </svg>
+              {name}
+            </li>
+          ))}
+        </ul>
+      )}
+      <div ref={box} class="curve-plot" role="img" aria-label={said} />
+    </figure>
+  );
+}
