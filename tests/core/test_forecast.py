@@ -111,6 +111,22 @@ def test_slopes_are_those_of_differences() -> None:
             assert found == pytest.approx((ends[0] - ends[1]) / 2e-5, rel=1e-6, abs=1e-12)
 
 
+def test_bends_are_those_of_differences() -> None:
+    rng = np.random.default_rng(4)
+    prior = wide("mineral")
+    chain = Chain(rng, prior.means, prior.spreads)
+    found = model(prior, [chain.read(rng, t, 0.1) for t in (0.0, 3.0, 20.0, 300.0)])
+    logs = [mean + 0.3 for mean in prior.means]
+    gradient, full, _ = found.bend(logs)
+    for i in range(3):
+        up, down = list(logs), list(logs)
+        up[i] += 1e-4
+        down[i] -= 1e-4
+        assert gradient[i] == pytest.approx((found.cost(up) - found.cost(down)) / 2e-4, rel=1e-5)
+        steep = (np.array(found.bend(up)[0]) - found.bend(down)[0]) / 2e-4
+        assert full[i] == pytest.approx(steep, rel=1e-4, abs=1e-6)
+
+
 def test_normal_points_are_normal() -> None:
     for p in (1e-6, 0.001, 0.2, 0.5, 0.9, 1 - 1e-6):
         assert normal_quantile(p) == pytest.approx(NormalDist().inv_cdf(p), rel=1e-9, abs=1e-12)

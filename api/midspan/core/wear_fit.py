@@ -119,7 +119,7 @@ class Model:
             full[2][2] -= p * row[2]
             full[0][1] -= p * row[1]
             full[1][0] -= p * row[1]
-            full[1][1] -= p * row[1] * (1 - r)
+            full[1][1] += p * row[1] * (1 - r)
         return gradient, full, flat
 
 
