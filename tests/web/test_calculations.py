@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from midspan.core import CALCS, calc_combined, dispatch, run
+from midspan.core import CALCS, dispatch, measurement, run
 from midspan.web.examples import INPUTS
 from vectors import vectors
 from web.document import Document, dotted, put_at
@@ -110,7 +110,7 @@ def test_every_number_of_every_input_refuses_what_is_no_number_of_its_range(
 
 MEASURED = {
     name: (quantity, uncertainty)
-    for quantity, uncertainty in calc_combined.UNCERTAINTY.items()
+    for quantity, uncertainty in measurement.UNCERTAINTY.items()
     for name in (quantity, uncertainty)
 }
 

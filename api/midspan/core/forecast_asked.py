@@ -6,6 +6,7 @@ from collections import namedtuple
 from . import wear_prior
 from .build import Build, take_build
 from .fields import Form
+from .figures import short
 from .instrument import assumption
 from .limits import MEMORY, MOVEMENT, Limit
 from .measurement import is_told, part_of, take_measurement
@@ -19,6 +20,8 @@ from .wear_prior import NEW_LONGER_PERCENT, Prior
 MOST = 50
 # Some 300,000 km at 50 km/h: longer than any such chain is asked to last. From memory, unverified.
 HORIZON_H = 6000.0
+# Beyond these a length is a slip.
+CHAIN_PERCENT = (-2.0, 10.0)
 LIMITED = ("movement_mm", "elongation_percent", "crank_rock_deg")
 _TOO_LOOSE = next(limit for limit in MOVEMENT if limit.id == "slack-too-loose")
 
@@ -48,7 +51,7 @@ def take_forecast(form: Form) -> Asked:
         speed = AVERAGE_SPEED_KM_PER_H
         text = "Average speed, assumed, to turn hours into distance: none was given."
         assumed.append(assumption("average_speed_km_per_h", speed, MEMORY, text))
-    taken = _take_readings(form, math.inf if build is None else build.geometry.strand, speed)
+    taken = _take_readings(form, build, speed)
     window = take_window(form)
     limit = take_own_limit(form, LIMITED)
     if limit is not None and limit.upper is None and not form.problems:
@@ -65,7 +68,8 @@ def take_forecast(form: Form) -> Asked:
     )  # fmt: skip
 
 
-def _take_readings(form: Form, strand: float, speed: float) -> list[Taken]:
+def _take_readings(form: Form, build: Build | None, speed: float) -> list[Taken]:
+    strand = math.inf if build is None else build.geometry.strand
     found = []
     for part in form.take_forms("readings", MOST):
         hours = part.take_number("running_since_start_h", required=False)
@@ -77,9 +81,22 @@ def _take_readings(form: Form, strand: float, speed: float) -> list[Taken]:
         if hours is None and km is not None:
             hours = km / speed
         reading = take_measurement(part, strand)
+        if reading is not None and build is not None:
+            _check_length(part, build, reading[0], reading[1])
         if reading is not None and hours is not None:
             found.append(Taken(reading[0], reading[1], reading[2], hours))
     return found
+
+
+def _check_length(part: Form, build: Build, kind: str, value: float) -> None:
+    """Refuse a length that no chain of these links has, whatever its wear."""
+    nominal = build.drive.links * build.drive.pitch
+    percent = 100 * (value / nominal - 1) if kind == "chain_length_mm" else value
+    least, most = CHAIN_PERCENT
+    if kind in ("chain_length_mm", "elongation_percent") and not least <= percent <= most:
+        need = "a chain from " + short(least, 2) + " to " + short(most, 2) + " % over nominal, "
+        need += short(nominal, 6) + " mm"
+        part.refuse("out-of-range", kind, value, need, "Check the unit, the pitch and the links.")
 
 
 def _take_prior(form: Form) -> Prior | None:
