@@ -169,7 +169,7 @@ def import_file(settings: Settings, file: IO[bytes], take: tuple[str, ...]) -> N
     from midspan.web import transfer_file
     from midspan.web.body import parse_many
     from midspan.web.problems import Problem
-    from midspan.web.schemas.record_fields import NEED_IDENTIFIER, as_identifier
+    from midspan.web.schemas.record_fields import MOST_NESTING, NEED_IDENTIFIER, as_identifier
 
     chosen = {as_identifier(id) for id in take}
     if None in chosen:
@@ -177,7 +177,7 @@ def import_file(settings: Settings, file: IO[bytes], take: tuple[str, ...]) -> N
     store = Store(settings.database())
     upgrade(store)
     try:
-        told = parse_many(file.read())
+        told, _ = parse_many(file.read(), MOST_NESTING)
         report = transfer_file.read(store, LOCAL_SHOP, told, frozenset(id for id in chosen if id))
     except Problem as problem:
         raise click.ClickException(f"The file is not JSON: {problem.detail}") from None

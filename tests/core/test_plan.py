@@ -7,7 +7,7 @@ import pytest
 
 from core.plans import PLAN, TIGHT, every_plan
 from core.reference import rows
-from midspan.core import run
+from midspan.core import oil_categories, run
 from midspan.core.bedding import bedding_share
 from midspan.core.errors import Refused
 from midspan.core.running_figures import DERIVED, FIGURES, as_dict
@@ -189,3 +189,23 @@ def test_the_cautions_stand_where_they_matter() -> None:
     for one in found["steps"]:
         for caution in one["cautions"]:
             assert bool(caution["source"]) == (caution["origin"] == "published")
+
+
+@pytest.mark.parametrize("row", rows("oil-phosphorus"), ids=lambda row: row["category"])
+def test_the_phosphorus_of_a_category_is_as_printed(row: dict[str, str]) -> None:
+    on_file = oil_categories.BY_ID[row["category"]]
+    assert on_file.address == row["address"]
+    assert on_file.origin == "published"
+    for end, printed in ((on_file.lower, row["low_percent"]), (on_file.upper, row["high_percent"])):
+        assert same(end, printed, 10_000)
+
+
+@pytest.mark.parametrize("category", oil_categories.CATEGORIES, ids=lambda row: row.id)
+def test_a_category_claims_nothing_without_an_origin(category: Any) -> None:
+    if category.lower is not None or category.upper is not None:
+        assert category.origin in ORIGINS
+    assert (category.origin == "published") == bool(category.source and category.address)
+    found = plan(oil={"kind": "mineral", "category": category.id})["oil"]["findings"]
+    said = next(one for one in found if one["code"] == "category")
+    assert said["origin"] in ORIGINS
+    assert ("published" in said["origin"]) == bool(category.source)

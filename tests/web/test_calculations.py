@@ -136,6 +136,10 @@ def _for_its_method(name: str, where: tuple[str | int, ...]) -> dict[str, Any]:
         quantity, uncertainty = MEASURED[str(where[-1])]
         plain_measurement = {"quantity": quantity, quantity: 20, uncertainty: 0.1}
         return payload | {"measurements": [plain_measurement]}
+    if name == "forecast" and where[0] == "readings" and where[-1] in MEASURED:
+        quantity, uncertainty = MEASURED[str(where[-1])]
+        reading = {"quantity": quantity, quantity: 5, uncertainty: 0.1}
+        return payload | {"readings": [reading | {"distance_since_start_km": 0}]}
     if name == "crank-rock" and str(where[0]).endswith(("_mm", "own_limit")):
         return plain | {"method": "damper-arc", "readings_mm": [3.0], "damper_diameter_mm": 180}
     return payload

@@ -6,6 +6,8 @@ from . import glossary
 from .errors import Refused, problem
 
 MOST_READINGS = 50
+# Interpreters differ in what else they take for a blank.
+BLANKS = " \t\n\r\x0b\x0c"
 
 
 class Form:
@@ -113,8 +115,8 @@ class Form:
         """Read a text of one to `longest` characters."""
         need = "text of 1 to " + str(longest) + " characters"
         value = self.payload[name] if self.has(name) else None
-        if isinstance(value, str) and 1 <= len(value.strip()) <= longest:
-            return value.strip()
+        if isinstance(value, str) and 1 <= len(value.strip(BLANKS)) <= longest:
+            return value.strip(BLANKS)
         code = "missing" if value is None or value == "" else "not-text"
         self.refuse(code, name, value, need, "Say where the figure comes from.")
         return None

@@ -92,7 +92,9 @@ def grade_of(text: str) -> dict[str, object] | None:
 
 def _rows(text: str) -> tuple[Winter | None, Summer | None]:
     """Find the rows that a grade names; none for what is no grade."""
-    bare = text.upper().replace("SAE", "").replace(" ", "").replace("-", "")
+    # Only plain letters: interpreters differ in the capitals of others.
+    large = "".join([chr(ord(c) - 32) if "a" <= c <= "z" else c for c in text])
+    bare = large.replace("SAE", "").replace(" ", "").replace("-", "")
     first, letter, last = bare.partition("W")
     winters = [row for row in WINTER if letter and row.grade == first + "W"]
     number = last if letter else first

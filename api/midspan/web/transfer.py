@@ -13,6 +13,7 @@ from .access import shop
 from .examples import named
 from .parsing import RecordParser
 from .schemas import transfer as s
+from .schemas.record_fields import MOST_NESTING
 from .settling import store
 
 _BLOCK = 64 * 1024
@@ -77,7 +78,7 @@ def export(query: dict[str, Any]) -> Response:
 def take_in(_: object, query: dict[str, Any]) -> dict[str, Any]:
     """Take in a file: what is new is added, what differs is reported, nothing is overwritten."""
     request.max_content_length = current_app.config["MIDSPAN_MAX_IMPORT_BYTES"]
-    file = body.parse_many(body.received())
+    file, _ = body.parse_many(body.received(), MOST_NESTING)
     return transfer_file.read(store(), shop(), file, frozenset(query.get("take", ())))
 
 

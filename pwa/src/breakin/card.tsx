@@ -94,7 +94,7 @@ function Card({ plan }: { plan: Plan }) {
             ))}
           </ul>
         </section>
-        <p class="small">{text.cardNote(coreVersion)}</p>
+        <p class="sheet-made">{text.cardNote(coreVersion)}</p>
       </article>
     </div>
   );
