@@ -68,7 +68,7 @@ def calculate(payload: object) -> dict[str, object]:
     logs, covariance = most_likely(model)
     spread = kept_points(DRAWS)
     draws, share = laplace_draws(model, logs, covariance, spread)
-    return answer(asked, model, logs, covariance, draws, "laplace", share)
+    return answer(asked, model, logs, covariance, draws, "laplace", share, share < POOR)
 
 
 def model_of(asked: Asked) -> Model:
@@ -79,7 +79,7 @@ def model_of(asked: Asked) -> Model:
 
 def answer(
     asked: Asked, model: Model, logs: list[float], covariance: list[list[float]],
-    draws: list[Draw], method: str, share: float,
+    draws: list[Draw], method: str, share: float, poor: bool,
 ) -> dict[str, object]:  # fmt: skip
     """Give the result from possible chains, whichever method drew them.
 
@@ -90,6 +90,7 @@ def answer(
     draws : equally likely chains
     method : one of METHODS
     share : effective share of the points that the method works with [1]
+    poor : whether that is too little for what the intervals claim
     """
     now = max([t.running_h for t in asked.taken] + [0.0])
     seen = told(asked)
@@ -117,10 +118,10 @@ def answer(
         "next_reading": _next(asked, model, logs, covariance, found, now),
         "wear": wear_rows(asked.prior, draws),
         "prior": {"engines_behind": asked.prior.engines, "made_at": asked.prior.made_at},
-        "quality": {"effective_share": share, "poor": share < POOR},
+        "quality": {"effective_share": share, "poor": poor},
         "said": how_little(model, asked.prior),
         "assumptions": asked.build.assumptions + asked.assumptions + _assumed(),
-        "warnings": drive_warnings(asked.build) + _warned(asked, model, logs, method, share),
+        "warnings": drive_warnings(asked.build) + _warned(asked, model, logs, method, share, poor),
         "cautions": cautions("turn-by-hand", "valve-contact"),
     }  # fmt: skip
 
@@ -186,7 +187,7 @@ def _assumed() -> list[dict[str, object]]:
 
 
 def _warned(
-    asked: Asked, model: Model, logs: list[float], method: str, share: float
+    asked: Asked, model: Model, logs: list[float], method: str, share: float, poor: bool
 ) -> list[dict[str, object]]:
     found = []
     unfelt = len(asked.taken) - len(model.seen)
@@ -198,7 +199,7 @@ def _warned(
         text = "The readings do not go with any likely wear, or with each other. Check distances, "
         text += "and that it is one chain on one drive."
         found.append(warning("readings-against-wear", "readings", count, text))
-    if share < POOR:
+    if poor:
         text = "The approximation is poor here (effective share " + fixed(share, 2) + "): "
         if method == "laplace":
             text += "the intervals are rough. Ask the service for the full posterior."
