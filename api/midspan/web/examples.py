@@ -221,6 +221,13 @@ GLOSSARY = {
 BATCH = {
     "items": [{"calc": "slack", "input": INPUTS["slack"]}, {"calc": "slack", "input": _REFUSED}]
 }
+# The form, on the phone's own figures: the full posterior's libraries are not loaded at start.
+LAB_FORECAST = RESULTS["forecast"] | {
+    "history": {
+        "engines_used": 0, "without_oil": 1, "of_other_kind": 0, "without_readings": 0,
+        "prior": None,
+    },
+}  # fmt: skip
 BATCH_RESULT = {
     "results": [
         {"ok": True, "result": RESULTS["slack"]},
@@ -368,6 +375,7 @@ ALL: dict[str, Any] = {
     "glossary": GLOSSARY,
     "batch": BATCH,
     "batch-result": BATCH_RESULT,
+    "lab-forecast-result": LAB_FORECAST,
     "refused": PROBLEM,
     "explanation": EXPLANATION,
     "sync": SYNC,

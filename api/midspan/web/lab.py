@@ -42,7 +42,7 @@ blp = LabBlueprint(
 @blp.post("/forecast")
 @blp.arguments(BuildQuerySchema, location="query")
 @blp.arguments(ForecastInputSchema, examples=named("forecast-input"))
-@blp.response(200, FullForecastSchema)
+@blp.response(200, FullForecastSchema, examples=named("lab-forecast-result"))
 def forecast(query: dict[str, Any], payload: object) -> Response:
     """Forecast from the full posterior, with what the shop's other engines on this oil tell."""
     with store().reading() as session:
