@@ -155,6 +155,12 @@ def test_advance_turns_the_cam_in_its_own_direction(
     assert turn in found["words"]
 
 
+def test_a_vernier_is_named_as_finely_as_it_can_be_read() -> None:
+    vernier = {"kind": "vernier", "unit": "cam-deg", "reach": 5.0, "mark": 1.0}
+    headline = adjust(104.1667, 108, vernier)["verdict"]["headline"]
+    assert headline == "Set vernier at -1.92 cam deg (-1.9 marks)"
+
+
 def test_the_recheck_follows_the_identities_of_a_pure_advance() -> None:
     # ausmini.com, Valve timing diagrams: 20-60/60-20 advanced 5 is 25-55/65-15.
     found = adjust(

@@ -68,15 +68,21 @@ def _words(one: Setting, adjusters: list[Adjuster]) -> str:
             parts.append("{} {} {}".format(count, word, "ahead" if change > 0 else "back"))
             continue
         unit = adjuster.unit.replace("-", " ")
-        text = "{} at {} {}".format(adjuster.kind, _signed(position), unit)
+        # A listed step is named as it is marked; a vernier is set as finely as it can be read.
+        said = _signed(position) if adjuster.steps is not None else _set_to(position, 2)
+        text = "{} at {} {}".format(adjuster.kind, said, unit)
         if adjuster.mark is not None:
-            text += " ({} marks)".format(_signed(change / adjuster.mark))
+            text += " ({} marks)".format(_set_to(change / adjuster.mark, 1))
         parts.append(text)
     return ", ".join(parts)
 
 
 def _signed(value: float) -> str:
     return ("+" if value > 0 else "") + short(value, 4)
+
+
+def _set_to(value: float, decimals: int) -> str:
+    return ("+" if value > 0 else "") + fixed(value, decimals)
 
 
 def verdict_on(

@@ -111,7 +111,7 @@ def calculate(payload: object) -> dict[str, object]:
     rows = judgements(found, by, None)
     faults = table_faults("lobe", train.lobe)
     # A reading out of line is hardly in the curve; the other faults bend it.
-    faulty = any([one["got"] != "out-of-line" for one in faults])
+    faulty = any([one["code"] != "out-of-line" for one in faults])
     verdict = verdict_of(by["valve_clearance_mm"].at, at, rows, faulty)
     table = _table(bare, gap, doubt, rockers, settings, found, faulty)
     assumed = dial.assumptions + _assumed(tdc)

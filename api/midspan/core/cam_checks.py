@@ -107,7 +107,7 @@ def sheet_warnings(
             text += "mid-duration. An asymmetric lobe has another near its nose: read its opening "
             text += "and closing too."
             text = text.format(timing.lobe)
-            found.append(warning("sheet-by-events", "centreline_by", timing.by, text))
+            found.append(warning("sheet-by-events", "centreline_by", 1.0, text))
     return found
 
 

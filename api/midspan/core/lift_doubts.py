@@ -34,5 +34,5 @@ def table_faults(field: str, lobe: Lobe) -> list[dict[str, object]]:
     warned = []
     for one in found:
         text = "The lift table has a fault. {} {}".format(one["text"], one["next_step"])
-        warned.append(warning("table-fault", field, one["code"], text, MEMORY))
+        warned.append(warning(str(one["code"]), field, one["value"], text, MEMORY))
     return warned

@@ -23,6 +23,7 @@ const CAM = {
   result: {
     measured: { expanded_uncertainty: 0.5 },
     figures: { intake_centreline_deg: { value: 110 }, intake_duration_deg: { value: 260 } },
+    lobes: [{ lobe: "intake", centreline_by: "mid-duration" }],
     comparisons: [{ quantity: "intake_centreline_deg", card_value: 105, tolerance_deg: 1 }],
   },
 } as unknown as Reading;
@@ -67,4 +68,16 @@ test("steps are typed apart by spaces, signs and commas as people write them", (
   assert.deepEqual(numbersOf("0; 1,5; 3"), [0, 1.5, 3]);
   assert.deepEqual(numbersOf(""), []);
   assert.equal(numbersOf("0 two"), null);
+});
+
+test("a duration is not laid evenly about a centreline near the nose", () => {
+  const lasting = () => {
+    const asked = toAsk(draft({ "0:steps": "0 4", "0:unit": "crank-deg" }), STAND).payload;
+    return (asked as unknown as Record<string, unknown>).intake_duration_deg;
+  };
+  readings.value = [CAM];
+  assert.equal(lasting(), 260);
+  const lobes = [{ lobe: "intake", centreline_by: "near-nose" }];
+  readings.value = [{ ...CAM, result: { ...CAM.result, lobes } } as unknown as Reading];
+  assert.equal(lasting(), undefined);
 });

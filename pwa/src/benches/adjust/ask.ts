@@ -19,14 +19,15 @@ export function taken(): Taken | null {
   if (!last) return null;
   const { figures, comparisons, measured } = last.result;
   const values: Record<string, number> = {};
-  for (const name of [
-    "intake_centreline_deg",
-    "exhaust_centreline_deg",
-    "intake_duration_deg",
-    "exhaust_duration_deg",
-  ] as const) {
-    const at = figures[name];
-    if (at) values[name] = at.value;
+  for (const lobe of ["intake", "exhaust"] as const) {
+    const [at, lasting] = [figures[`${lobe}_centreline_deg`], figures[`${lobe}_duration_deg`]];
+    if (at) values[`${lobe}_centreline_deg`] = at.value;
+    // About a centreline near the nose the events of an asymmetric lobe do not lie evenly, so what
+    // they must read again cannot be told from it and the duration.
+    const nose = last.result.lobes.some(
+      (one) => one.lobe === lobe && one.centreline_by === "near-nose",
+    );
+    if (lasting && !nose) values[`${lobe}_duration_deg`] = lasting.value;
   }
   const lobe: Lobe = figures.intake_centreline_deg ? "intake" : "exhaust";
   const sheet = comparisons.find((one) => one.quantity === `${lobe}_centreline_deg`);
