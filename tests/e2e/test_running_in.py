@@ -81,6 +81,7 @@ def test_thirty_minutes_in_one_leap_end_the_step_and_call(service: Service, phon
     make_plan(page)
     to_the_timer(page)
     start(page)
+    expect(page.get_by_text("Screen kept on.")).to_be_visible()
     heard = page.evaluate("window.heard")
     assert heard["locks"] == 1
     assert len(heard["tones"]) == 6
@@ -120,6 +121,8 @@ def test_a_killed_browser_goes_on_exactly_and_a_pause_stands_still(
     expect(page.get_by_role("button", name="Pause")).to_be_visible()
     assert abs(off_by(page, since)) <= 1.2
     page.get_by_role("button", name="Pause").click()
+    # What shows is kept: so the kill may come at any time from here on.
+    expect(page.get_by_role("button", name="Go on")).to_be_visible()
     stood = left_s(page)
     phone.kill()
     time.sleep(2)
