@@ -2,7 +2,6 @@
 export const text = {
   driveTitle: "Engine and drive",
   engines: "Engines",
-  savedEngine: "Saved.",
   measureIt: "Measure its slack",
   newEngine: "New engine",
   choose: "Choose",
