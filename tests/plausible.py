@@ -5,6 +5,7 @@ import random
 from collections.abc import Iterator
 from typing import Any
 
+import plausible_forecast
 import plausible_lift
 import plausible_setting as setting
 
@@ -26,6 +27,7 @@ METHODS = {
     "tdc": ("positive-stop", "equal-drop"),
     "cam": ("both-ways", "0-360-up", "0-360-down"),
     "adjust": ("steps", "vernier"),
+    "forecast": ("measured", "nothing yet"),
     **plausible_lift.METHODS,
 }
 MATERIALS = ("grey-iron", "aluminium-356", "magnesium-az91d", "steel-1040")
@@ -337,6 +339,7 @@ MAKERS = {
     "plan": plan,
     "plan-adapted": plan_adapted,
     "plan-calendar": plan_calendar,
+    "forecast": lambda rng, method: plausible_forecast.forecast(rng, method, drive(rng)),
     **plausible_lift.MAKERS,
 }
 

@@ -6,7 +6,7 @@ from core.drives import Payload
 
 IN_MM = {"resolution_mm": 0.02, "instrument_error_mm": 0.03, "repeatability_mm": 0.05}
 IN_DEG = {"resolution_deg": 0.5, "instrument_error_deg": 0.25, "repeatability_deg": 0.3}
-OWN = {"quantity": "valve_clearance_mm", "lower": 1.5, "upper": 9.0, "source": "manual, p. 12"}
+OWN = {"quantity": "valve_clearance_mm", "lower": 1.5, "source": "manual, p. 12"}
 
 
 def rows(step: int) -> list[float]:

@@ -239,6 +239,26 @@ def test_an_asymmetric_lobe_keeps_both_centrelines() -> None:
     assert cam(lobe)["lobes"][0]["centreline_by"] == "near-nose"
 
 
+def test_a_sheet_that_gives_events_alone_is_met_by_the_middle_of_the_events() -> None:
+    # Five late by both events; near the nose, on this asymmetric lobe, it looks the other way.
+    lobe = [
+        event("intake-opens", "btdc", 20), event("intake-closes", "abdc", 60),
+        event("intake-rising", "atdc", 61), event("intake-falling", "atdc", 147),
+    ]  # fmt: skip
+    events = card(intake_opening_btdc_deg=25, intake_closing_abdc_deg=55)
+    found = cam(lobe, card=events)
+    assert found["lobes"][0]["centreline_by"] == "mid-duration"
+    assert found["verdict"]["outcome"] == "late"
+    assert {row["sense"] for row in found["comparisons"]} >= {"late"}
+    assert "early" not in {row["sense"] for row in found["comparisons"]}
+    # A sheet with a centreline of its own is met near the nose; so is one if nothing else was read.
+    stated = cam(lobe, card=events | {"intake_centreline_deg": 105.0})
+    assert stated["lobes"][0]["centreline_by"] == "near-nose"
+    nose = cam(lobe[2:], card=events)
+    assert "sheet-by-events" in {one["code"] for one in nose["warnings"]}
+    assert "sheet-by-events" not in {one["code"] for one in found["warnings"]}
+
+
 def test_what_the_chains_wear_has_retarded() -> None:
     # Design figures of the worked drive: 0.53 % is 0.99 crank degrees of retard.
     worn = {"drive": WORKED, "elongation_percent": 0.53, "standard_uncertainty_percent": 0.02}

@@ -14,6 +14,7 @@ from core.lobes import PERFECT, polynomial, read
 from midspan.core import run
 from midspan.core.clearance import Gap, smallest, top_from_clay, top_from_drop
 from midspan.core.crank_slider import Slider, drop
+from midspan.core.errors import Refused
 from midspan.core.fields import Form
 from midspan.core.limits_valve import deck_rule
 from midspan.core.valve_train import take_train
@@ -137,7 +138,7 @@ def test_between_the_published_minima_they_are_said_to_disagree() -> None:
 
 
 @settings(max_examples=25)
-@given(gap=floats(-0.8, 0.02), lower=floats(0, 1.0))
+@given(gap=floats(-0.8, 0.02), lower=floats(1e-6, 1.0))
 def test_a_touch_is_a_stop_whatever_limit_is_typed(gap: float, lower: float) -> None:
     least = asked()["measured"]["value"]
     own = {"quantity": "valve_clearance_mm", "lower": lower, "source": "a bold note"}
@@ -185,3 +186,43 @@ def test_a_table_that_ends_on_a_flank_is_refused() -> None:
         lobe[name] = lobe[name][20:]
     with pytest.raises(Exception, match="base circle"):
         asked(lobe=lobe)
+
+
+@pytest.mark.parametrize(
+    ("ends", "field"),
+    [
+        ({"upper": 50.0}, "lower"),
+        ({"lower": 0.0}, "lower"),
+        ({"lower": 1.0, "upper": 5.0}, "upper"),
+    ],
+)
+def test_only_a_least_clearance_can_be_a_limit_of_ones_own(ends, field: str) -> None:
+    own = {"quantity": "valve_clearance_mm", "source": "a bold note"} | ends
+    with pytest.raises(Refused) as refused:
+        asked(own_limit=own)
+    assert [one["field"] for one in refused.value.problems] == ["own_limit." + field]
+
+
+def test_a_limit_of_ones_own_below_all_in_print_is_questioned() -> None:
+    own = {"quantity": "valve_clearance_mm", "source": "a note"}
+    low, usual = (asked(own_limit=own | {"lower": x}) for x in (1.2, 0.080 * INCH))
+    assert "own-below-print" in [w["code"] for w in low["warnings"]]
+    assert "own-below-print" not in [w["code"] for w in usual["warnings"]]
+
+
+@pytest.mark.parametrize("own", [None, 1.2])
+def test_a_faulty_table_never_gives_enough(own: float | None) -> None:
+    lobe = dict(LOBES["intake"])
+    angles = list(lobe["table_angles_deg"])
+    cut = len(angles) // 3
+    lobe["table_angles_deg"] = angles[:cut] + [x + 6.0 for x in angles[cut:]]
+    limit = {"quantity": "valve_clearance_mm", "lower": own, "source": "a note"}
+    more = {} if own is None else {"own_limit": limit}
+    assert asked(top=8.0, **more)["verdict"]["outcome"] == "within"
+    slipped = asked(top=8.0, lobe=lobe, **more)
+    assert slipped["verdict"]["outcome"] == "too-close"
+    assert "within" not in {row["outcome"] for row in slipped["settings"]}
+    told = next(w for w in slipped["warnings"] if w["code"] == "table-fault")
+    assert told["got"] == "slipped-wheel"
+    # A stop stays a stop.
+    assert asked(top=0.2, lobe=lobe, **more)["verdict"]["outcome"] == "would-touch"

@@ -15,6 +15,7 @@ SECTIONS = ["Parameters", "Returns", "Raises", "Validity", "Reference"]
 PLUMBING = {
     "__init__", "adjust_words", "bench", "build", "calc_adjust", "calc_bored", "calc_calendar",
     "calc_cam", "calc_clearance", "calc_combined", "calc_drive", "calc_elongation", "calc_fit",
+    "calc_forecast", "forecast_asked", "forecast_told", "measurement",
     "calc_gear", "calc_heat", "calc_lift", "calc_matrix", "calc_plan", "calc_plan_adapted",
     "calc_rock", "calc_rockers", "calc_slack", "calc_tdc", "cam_card", "cam_checks",
     "cam_compare", "chain_share", "crank_input", "dispatch", "errors", "fields", "glossary",
@@ -26,6 +27,10 @@ PLUMBING = {
 ONE_LINE = {("phase", "degrees"), ("phase", "radians"), ("uncertainty", "mean"),
             ("state", "excess_of_elongation"), ("drive", "at"), ("algebra", "times"),
             ("setting_search", "count_settings"),
+            ("quantiles", "spread_of"), ("quantiles", "scaled"),
+            ("wear_prior", "wear_at"), ("normal_points", "kept_points"),
+            ("next_reading", "excess_slopes"), ("next_reading", "covered"),
+            ("next_reading", "excess_at"),
             ("days", "take_day"), ("days", "take_moment")}  # fmt: skip
 
 

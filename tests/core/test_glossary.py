@@ -14,7 +14,8 @@ TERMS: dict[str, dict[str, Any]] = run("glossary", {})["terms"]
 # The longest that fits counts: a stiffness in N per mm is no length.
 ENDINGS = {
     "_mm_per_deg2": "mm/deg2", "_mm_deg": "mm deg", "_per_deg_mm": "mm", "_mm_per_deg": "mm/deg",
-    "_kpa": "kPa", "_n_per_mm": "N/mm", "_mm": "mm", "_km": "km", "_deg": "deg",
+    "_percent_per_h": "%/h", "_kpa": "kPa", "_n_per_mm": "N/mm", "_mm": "mm",
+    "_km": "km", "_deg": "deg",
     "_percent": "%", "_pitches": "", "_c": "degC", "_ppm": "1e-6/K", "_n": "N",
     "_k": "K", "_um_per_kn": "um/kN",
     "_min": "min", "_weeks": "weeks", "_km_per_h": "km/h", "_h": "h",
@@ -132,6 +133,7 @@ CAUTIONS = {
     "plan": {"hot", "turn-by-hand", "valve-contact"},
     "plan-adapted": {"hot", "turn-by-hand", "valve-contact"},
     "plan-calendar": {"hot"},
+    "forecast": {"turn-by-hand", "valve-contact"},
     "tdc": {"no-start", "turn-by-hand", "valve-contact"},
     "cam": {"no-start", "turn-by-hand", "running-direction", "valve-contact", "checking-springs"},
     "adjust": {"no-start", "turn-by-hand", "valve-contact", "clearance-after"},

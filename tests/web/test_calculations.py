@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from midspan.core import CALCS, calc_combined, dispatch, run
+from midspan.core import CALCS, dispatch, measurement, run
 from midspan.web.examples import INPUTS
 from vectors import vectors
 from web.document import Document, dotted, put_at
@@ -110,7 +110,7 @@ def test_every_number_of_every_input_refuses_what_is_no_number_of_its_range(
 
 MEASURED = {
     name: (quantity, uncertainty)
-    for quantity, uncertainty in calc_combined.UNCERTAINTY.items()
+    for quantity, uncertainty in measurement.UNCERTAINTY.items()
     for name in (quantity, uncertainty)
 }
 
@@ -136,6 +136,10 @@ def _for_its_method(name: str, where: tuple[str | int, ...]) -> dict[str, Any]:
         quantity, uncertainty = MEASURED[str(where[-1])]
         plain_measurement = {"quantity": quantity, quantity: 20, uncertainty: 0.1}
         return payload | {"measurements": [plain_measurement]}
+    if name == "forecast" and where[0] == "readings" and where[-1] in MEASURED:
+        quantity, uncertainty = MEASURED[str(where[-1])]
+        reading = {"quantity": quantity, quantity: 5, uncertainty: 0.1}
+        return payload | {"readings": [reading | {"distance_since_start_km": 0}]}
     if name == "crank-rock" and str(where[0]).endswith(("_mm", "own_limit")):
         return plain | {"method": "damper-arc", "readings_mm": [3.0], "damper_diameter_mm": 180}
     return payload

@@ -3,6 +3,45 @@
 import math
 
 
+def triangle(matrix: list[list[float]]) -> list[list[float]]:
+    """Lower triangle L of a symmetric positive definite matrix, by Cholesky.
+
+    A = L L^T
+
+    Parameters
+    ----------
+    matrix : square, symmetric, positive definite; may be empty [any unit]
+
+    Returns
+    -------
+    L [root of that unit]
+
+    Raises
+    ------
+    ValueError : not positive definite
+
+    Validity
+    --------
+    As `inverse`.
+
+    Reference
+    ---------
+    As `inverse`.
+    """
+    size = len(matrix)
+    lower = [[0.0] * size for _ in range(size)]
+    for i in range(size):
+        for k in range(i + 1):
+            left = matrix[i][k] - sum([lower[i][m] * lower[k][m] for m in range(k)])
+            if i == k:
+                if not left > 0:  # not a number is not positive either
+                    raise ValueError("matrix is not positive definite")
+                lower[i][i] = math.sqrt(left)
+            else:
+                lower[i][k] = left / lower[k][k]
+    return lower
+
+
 def inverse(matrix: list[list[float]]) -> list[list[float]]:
     """Inverse of a symmetric positive definite matrix.
 
@@ -29,16 +68,7 @@ def inverse(matrix: list[list[float]]) -> list[list[float]]:
     Cholesky decomposition; checked against numpy.
     """
     size = len(matrix)
-    lower = [[0.0] * size for _ in range(size)]
-    for i in range(size):
-        for k in range(i + 1):
-            left = matrix[i][k] - sum([lower[i][m] * lower[k][m] for m in range(k)])
-            if i == k:
-                if not left > 0:  # not a number is not positive either
-                    raise ValueError("matrix is not positive definite")
-                lower[i][i] = math.sqrt(left)
-            else:
-                lower[i][k] = left / lower[k][k]
+    lower = triangle(matrix)
     # Columns of L^-1, then their products.
     solved = [[0.0] * size for _ in range(size)]
     for c in range(size):

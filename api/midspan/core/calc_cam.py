@@ -2,7 +2,7 @@
 
 from . import limits
 from .cam_card import EVENT_FIELDS, take_card, take_height
-from .cam_checks import check_events, separation_warnings, slip_warnings
+from .cam_checks import check_events, separation_warnings, sheet_warnings, slip_warnings
 from .cam_compare import compare, late_by, shown_comparison, verdict_of
 from .chain_share import chain_share
 from .dial import dial_angles
@@ -87,7 +87,8 @@ def calculate(payload: object) -> dict[str, object]:
     count = min([len(event.angles) for event, _ in main.weights])
     _, shown = measured(main.name, main.value, lines, count)
     late = late_by(rows, main.name)
-    warned += slip_warnings(events, card) + separation_warnings(timings, rows, cams)
+    warned += slip_warnings(events, card) + sheet_warnings(timings, card)
+    warned += separation_warnings(timings, rows, cams)
     warned += count_warnings("angles_deg", count)
     explained = None if share is None else share.shown(late)
     return setting_result(

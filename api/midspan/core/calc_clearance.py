@@ -10,7 +10,7 @@ from .clearance_verdict import outcome_of, verdict_of
 from .crank_input import take_slider
 from .crank_slider import Slider
 from .fields import Form
-from .figures import fixed
+from .figures import fixed, short
 from .instrument import (
     Instrument,
     assumption,
@@ -18,6 +18,7 @@ from .instrument import (
     measured,
     take_instrument,
 )
+from .lift_doubts import table_faults
 from .lift_table import VALVES
 from .lobe import FACTOR_95, interval
 from .uncertainty import Component, Estimate, Interval, combine, mean, rectangular, repeat_component
@@ -85,7 +86,7 @@ def calculate(payload: object) -> dict[str, object]:
     deck = form.take_number("deck_clearance_mm", required=False)
     aluminium = form.take_flag("aluminium_rods", False)
     radial = form.take_number("radial_clearance_mm", required=False)
-    own = take_own_limit(form, ("valve_clearance_mm",))
+    own = take_own_limit(form, ("valve_clearance_mm",), least_only=True)
     points = int(form.take_number("curve_points", required=False) or 0)
     form.close()
     if train is not None and not train.lobe.base:
@@ -108,8 +109,11 @@ def calculate(payload: object) -> dict[str, object]:
     if radial is not None:
         by["radial_clearance_mm"] = Subject(_radial(radial, dial), 1.0, "mm")
     rows = judgements(found, by, None)
-    verdict = verdict_of(by["valve_clearance_mm"].at, at, rows)
-    table = _table(bare, gap, doubt, rockers, settings, found)
+    faults = table_faults("lobe", train.lobe)
+    # A reading out of line is hardly in the curve; the other faults bend it.
+    faulty = any([one["got"] != "out-of-line" for one in faults])
+    verdict = verdict_of(by["valve_clearance_mm"].at, at, rows, faulty)
+    table = _table(bare, gap, doubt, rockers, settings, found, faulty)
     assumed = dial.assumptions + _assumed(tdc)
     return {
         "calc": "clearance",
@@ -125,7 +129,7 @@ def calculate(payload: object) -> dict[str, object]:
         "settings": table,
         "curve": _curve(gap, points),
         "assumptions": assumed,
-        "warnings": _doubts(valve, at, method, tops, table),
+        "warnings": faults + _own_doubts(own, found) + _doubts(valve, at, method, tops, table),
         "cautions": cautions("turn-by-hand", "valve-contact", "checking-springs"),
     }
 
@@ -157,6 +161,17 @@ class _Doubt:
             share = rectangular(RATIO_SHARE) * (train.lift(at) + train.lash)
             found.append(Component("rocker ratio", "B", share, None, limits.PUBLISHED))
         return found
+
+
+def _own_doubts(own: limits.Limit | None, found: list[limits.Limit]) -> list[dict[str, object]]:
+    """Say so if the user's own limit asks for less than anything in print."""
+    printed = [x.lower for x in found if x.origin == limits.PUBLISHED and x.governs and x.lower]
+    if own is None or own.lower is None or not printed or own.lower >= min(printed):
+        return []
+    text = "Your own limit, {} mm, is less than every minimum in print here, the smallest {} mm; "
+    text += "the verdict goes by yours. Look at it again, and for what lash it is meant."
+    text = text.format(short(own.lower, 4), short(min(printed), 4))
+    return [warning("own-below-print", "own_limit.lower", own.lower, text)]
 
 
 def _interval(estimate: Estimate) -> Interval:
@@ -204,6 +219,7 @@ def _table(
     rockers: list[tuple[str, float, float]],
     settings: list[float],
     found: list[limits.Limit],
+    faulty: bool,
 ) -> list[dict[str, object]]:
     """Give the least clearance of every rocker at every cam setting."""
     rows = []
@@ -225,7 +241,7 @@ def _table(
                         "high": seen.high,
                         "standard_uncertainty": seen.uncertainty,
                     },
-                    "outcome": outcome_of(seen, judgements(found, by, None)),
+                    "outcome": outcome_of(seen, judgements(found, by, None), faulty),
                 }
             )
     return rows

@@ -3,18 +3,16 @@
 import math
 
 from .bench import interval_dict
-from .build import Build, check_movement, take_build
+from .build import Build, take_build
 from .causes import CAUSES, EXPLAINED, HIGH, LOW
 from .chisquare import consistency, tail
 from .combine import Part, combine_parts, odd_one_out
-from .drive import Geometry, excess_length
+from .drive import Geometry
 from .fields import Form
 from .limits import MEMORY
-from .movement import excess_from_movement
-from .phase import excess_from_rock, radians
+from .measurement import is_told, part_of, take_measurement
 from .state import state
 from .student import coverage_factor
-from .trials import excess_of_reading, is_felt
 from .uncertainty import Estimate
 from .version import VERSION
 from .warnings import cautions, drive_warnings
@@ -22,15 +20,6 @@ from .warnings import cautions, drive_warnings
 MOST = 10
 # Readings that agree less well than one time in twenty by chance are called inconsistent.
 SURPRISING = 0.05
-
-KINDS = ("elongation_percent", "movement_mm", "crank_rock_deg", "chain_length_mm")
-UNCERTAINTY = {
-    "elongation_percent": "standard_uncertainty_percent",
-    "movement_mm": "standard_uncertainty_mm",
-    "crank_rock_deg": "standard_uncertainty_deg",
-    "chain_length_mm": "standard_uncertainty_mm",
-}
-
 
 # These follow the length of the chain alone, whatever the centre distance.
 OF_LENGTH = ("elongation_percent", "cam_retard_deg", "cam_retard_crank_deg")
@@ -67,8 +56,8 @@ def calculate(payload: object) -> dict[str, object]:
     form.finish()
     assert build is not None  # noqa: S101  (finish raised if it was refused)
     centre = max(build.taut_uncertainty(build.geometry), 1e-9)
-    parts = [_part(build, kind, value, u) for kind, value, u in taken]
-    felt = [k for k in range(len(taken)) if _is_felt(taken[k])] or list(range(len(taken)))
+    parts = [part_of(build, kind, value, u) for kind, value, u in taken]
+    felt = [k for k in range(len(taken)) if is_told(taken[k])] or list(range(len(taken)))
     used = [parts[k] for k in felt]
     whole = combine_parts(used, centre)
     agreement = consistency(whole.chi_square, whole.dof, SURPRISING)
@@ -100,36 +89,13 @@ def calculate(payload: object) -> dict[str, object]:
 def _take(form: Form, strand: float) -> list[tuple[str, float, float]]:
     taken = []
     for part in form.take_forms("measurements", MOST):
-        kind = part.take_choice("quantity", KINDS)
-        if kind is not None:
-            value = part.take_number(kind)
-            u = part.take_number(UNCERTAINTY[kind])
-            part.close()
-            if kind == "movement_mm":
-                check_movement(part, kind, value, strand)
-            if value is not None and u is not None:
-                taken.append((kind, value, u))
+        reading = take_measurement(part, strand)
+        if reading is not None:
+            taken.append(reading)
     if not taken and not form.problems:
         need = "at least one measurement"
         form.refuse("empty-list", "measurements", "an empty list", need, "Measure something.")
     return taken
-
-
-def _excess(build: Build, kind: str, value: float) -> float:
-    shape = build.geometry
-    if kind == "movement_mm":
-        return excess_from_movement(shape.strand, value)
-    if kind == "crank_rock_deg":
-        return excess_from_rock(shape.crank_radius, radians(value))
-    if kind == "chain_length_mm":
-        return value - float(shape.taut_length)
-    return excess_length(build.drive, shape.taut_length, value / 100)
-
-
-def _is_felt(reading: tuple[str, float, float]) -> bool:
-    """Tell whether a reading can be told from a taut chain, of which slack says nothing."""
-    kind, value, u = reading
-    return kind not in ("movement_mm", "crank_rock_deg") or is_felt(value, u)
 
 
 def _estimate(value: float, uncertainty: float) -> Estimate:
@@ -139,17 +105,6 @@ def _estimate(value: float, uncertainty: float) -> Estimate:
 
 def _as_it_is(excess: float, _: Geometry) -> float:
     return excess
-
-
-def _part(build: Build, kind: str, value: float, u: float) -> Part:
-    """Turn a reading into excess length with its standard uncertainty."""
-    if kind == "movement_mm":
-        # The reading stands for itself here: alone, it must come back as it was read.
-        spread = excess_of_reading(build.geometry.strand, value, u, value)[1]
-        return Part(_excess(build, kind, value), spread, False)
-    # The others are straight, so a step of u from the value gives it.
-    spread = _excess(build, kind, value + u) - _excess(build, kind, value)
-    return Part(_excess(build, kind, value), spread, kind != "crank_rock_deg")
 
 
 def _odd(
@@ -174,7 +129,7 @@ def _odd(
         factor = cause.factor
         if kind == "crank_rock_deg":  # cam against crank degrees go by the teeth
             factor = ratio if cause.factor > 1 else 1 / ratio
-        mended = _part(build, kind, value * factor, u * factor)
+        mended = part_of(build, kind, value * factor, u * factor)
         whole = combine_parts(rest + [mended], centre)
         if tail(whole.chi_square, whole.dof) >= EXPLAINED:
             causes.append(cause)

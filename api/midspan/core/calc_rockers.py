@@ -4,6 +4,7 @@ from .bench import interval_dict
 from .calc_lift import event_dict
 from .fields import Form
 from .figures import fixed
+from .lift_doubts import table_faults
 from .lobe import interval
 from .valve_train import Train, take_train
 from .version import VERSION
@@ -97,7 +98,7 @@ def calculate(payload: object) -> dict[str, object]:
         "rockers": rows,
         "curves": _curves(rockers, trains, points),
         "assumptions": [],
-        "warnings": _doubts(kept, cams == "two", places, rows),
+        "warnings": _faults(intake, exhaust) + _doubts(kept, cams == "two", places, rows),
         "cautions": cautions("turn-by-hand", "valve-contact"),
     }
 
@@ -224,6 +225,15 @@ def _within(train: Train, at: float) -> float | None:
     if inside:
         return train.lift(at)
     return 0.0 if lobe.base else None
+
+
+def _faults(intake: Train | None, exhaust: Train | None) -> list[dict[str, object]]:
+    """Warn of what is wrong with the tables."""
+    found = []
+    for name, train in (("intake", intake), ("exhaust", exhaust)):
+        if train is not None:
+            found += table_faults(name, train.lobe)
+    return found
 
 
 def _doubts(

@@ -209,6 +209,9 @@ def _warnings(
     return found
 
 
+_OUT = " Then take stop or dial out, before the crank is turned on."
+
+
 def _verdict(method: str, scale: str, at: Estimate, off: float, pair: Pair) -> dict[str, object]:
     """Say whether the wheel reads true, how far it is off, or that nobody can tell yet."""
     why = "True TDC is known to plus or minus {} crank degrees.".format(fixed(at.expanded, 2))
@@ -230,8 +233,10 @@ def _verdict(method: str, scale: str, at: Estimate, off: float, pair: Pair) -> d
             "Leave the wheel as it is: the figure is carried on. Or set the pointer to read zero "
         )
         step += "there."
+        step += _OUT
         return shown_setting("correct", "TDC reads {}".format(fixed(at.value, 2)), why, step)
     touch = "each stop" if method == "positive-stop" else "equal drop"
     step = "Move the pointer until {} reads {} from zero, or leave it: the figure is carried on."
-    step = step.format(touch, fixed(pair.half, 2))
-    return shown_setting("correct", "Zero is {} off TDC".format(fixed(abs(off), 2)), why, step)
+    step = step.format(touch, fixed(pair.half, 2)) + _OUT
+    headline = "Zero is {} {} TDC".format(fixed(abs(off), 2), where)
+    return shown_setting("correct", headline, why, step)

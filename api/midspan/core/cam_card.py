@@ -49,6 +49,11 @@ class Card(namedtuple("Card", ("source", "figures", "stated", "tolerance", "same
 
     __slots__ = ()
 
+    def by_events(self, lobe: str) -> bool:
+        """Whether its centreline of a lobe is none of its own but the middle of its events."""
+        names = [name for name in AT_HEIGHT if name.startswith(lobe) and name in self.stated]
+        return len(names) >= 2 and lobe + "_centreline_deg" not in self.stated
+
     def shown(self) -> dict[str, object]:
         """Give the sheet in the form of the result."""
         return {"source": self.source, "origin": OWN, "tolerance_deg": self.tolerance}

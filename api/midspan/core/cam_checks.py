@@ -94,6 +94,23 @@ def slip_warnings(events: dict[str, Event], card: Card | None) -> list[dict[str,
     return found
 
 
+def sheet_warnings(
+    timings: dict[str, LobeTiming | None], card: Card | None
+) -> list[dict[str, object]]:
+    """Say where a centre near the nose is held against the middle of the data sheet's events."""
+    found = []
+    for timing in timings.values():
+        if timing is None or card is None or timing.by != "near-nose":
+            continue
+        if card.by_events(timing.lobe):
+            text = "The data sheet gives no {} centreline: it was worked out from its events, at "
+            text += "mid-duration. An asymmetric lobe has another near its nose: read its opening "
+            text += "and closing too."
+            text = text.format(timing.lobe)
+            found.append(warning("sheet-by-events", "centreline_by", timing.by, text))
+    return found
+
+
 def separation_warnings(
     timings: dict[str, LobeTiming | None], rows: list[Comparison], cams: str | None
 ) -> list[dict[str, object]]:

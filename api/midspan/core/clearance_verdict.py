@@ -24,18 +24,20 @@ _STEPS = {
 }
 
 
-def outcome_of(at: Interval, rows: list[Judgement]) -> str:
+def outcome_of(at: Interval, rows: list[Judgement], faulty: bool = False) -> str:
     """Put the judgements of one clearance into one word.
 
     Parameters
     ----------
     at : the clearance with its 95 % interval [mm]
     rows : judgements on the limits that apply
+    faulty : whether the lift table that it rests on shows a fault
 
     Returns
     -------
     one of OUTCOMES: that it would touch if the interval reaches nothing; else by the user's own
-    limit alone, if there is one; else what all the published agree on, or that they do not
+    limit alone, if there is one; else what all the published agree on, or that they do not; from a
+    faulty table never that it is enough
 
     Raises
     ------
@@ -54,12 +56,14 @@ def outcome_of(at: Interval, rows: list[Judgement]) -> str:
     own = [row for row in rows if row.limit.origin == limits.OWN]
     told = own or [row for row in rows if row.limit.governs]
     said = {row.outcome for row in told}
+    if faulty and said == {"within"}:
+        return "too-close"
     if len(said) == 1:
         return str(said.pop())
     return "too-close" if own or "too-close" in said else "limits-disagree"
 
 
-def verdict_of(at: Interval, angle: float, rows: list[Judgement]) -> Verdict:
+def verdict_of(at: Interval, angle: float, rows: list[Judgement], faulty: bool = False) -> Verdict:
     """Say what a clearance comes to.
 
     Parameters
@@ -67,6 +71,7 @@ def verdict_of(at: Interval, angle: float, rows: list[Judgement]) -> Verdict:
     at : the clearance with its 95 % interval [mm]
     angle : crank angle at which it is least, after TDC [deg]
     rows : judgements on the limits that apply
+    faulty : whether the lift table that it rests on shows a fault
 
     Returns
     -------
@@ -84,7 +89,7 @@ def verdict_of(at: Interval, angle: float, rows: list[Judgement]) -> Verdict:
     ---------
     As `outcome_of`.
     """
-    outcome = outcome_of(at, rows)
+    outcome = outcome_of(at, rows, faulty)
     own = [row for row in rows if row.limit.origin == limits.OWN]
     told = own or [row for row in rows if row.limit.governs]
     side = "after" if angle >= 0 else "before"
@@ -96,6 +101,12 @@ def verdict_of(at: Interval, angle: float, rows: list[Judgement]) -> Verdict:
         why += "; wanted at least " + ", ".join(ends)
     if outcome == WOULD_TOUCH:
         why += ". The interval reaches contact, so contact is not ruled out"
+    headline, step = _HEADLINES[outcome], _STEPS[outcome]
+    if faulty and outcome != WOULD_TOUCH:
+        why += ". The lift table it rests on shows a fault"
+        step = "Mend the lift table first: with its fault this figure is worth little."
+        if outcome == "too-close":
+            headline = "The lift table has a fault"
     # The strictest is the one it rests on.
     strict = max(told, key=lambda row: row.lower or 0.0).limit if told else None
-    return Verdict(outcome, _HEADLINES[outcome], why + ".", _STEPS[outcome], strict, None)
+    return Verdict(outcome, headline, why + ".", step, strict, None)

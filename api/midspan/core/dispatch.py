@@ -24,6 +24,7 @@ CALCS = {
     "tdc": "calc_tdc",
     "cam": "calc_cam",
     "adjust": "calc_adjust",
+    "forecast": "calc_forecast",
     "lift": "calc_lift",
     "rockers": "calc_rockers",
     "matrix": "calc_matrix",

@@ -6,6 +6,7 @@ A field name carries its unit as its ending; a test compares.
 
 from . import (
     glossary_drive,
+    glossary_forecast,
     glossary_heat,
     glossary_lift,
     glossary_plan,
@@ -23,6 +24,7 @@ SUBJECTS = (
     glossary_shelf,
     glossary_timing,
     glossary_plan,
+    glossary_forecast,
     glossary_lift,
 )
 TERMS: dict[str, Term] = {}

@@ -40,6 +40,7 @@ class Lobe:
     systematic : standard uncertainty common to all readings, of lift [mm] and angle [crank deg]
     base : whether the table stands on the base circle at both ends
     left_out : places of the readings that have no weight
+    table : the readings themselves
     """
 
     def __init__(
@@ -51,13 +52,14 @@ class Lobe:
         systematic: tuple[float, float],
         base: bool,
         left_out: set[int],
+        table: Table,
     ) -> None:
         """Find the nose."""
         self.spline: Spline = smooth.spline
         self.smooth, self.weights, self.noise = smooth, weights, noise
         self.first, self.last = covered
         self.dial, self.wheel = systematic
-        self.base, self.left_out = base, left_out
+        self.base, self.left_out, self.table = base, left_out, table
         self.top_at = _nose(self.spline, self.first, self.last)
         self.top = self.spline.at(self.top_at)
 
@@ -195,7 +197,7 @@ def lobe_from(table: Table, known: bool = True) -> Lobe:
     turns = 2.0 if table.angle_of == "cam" else 1.0
     systematic = (rectangular(table.dial.error), turns * rectangular(table.degree_wheel.error))
     covered = (table.angles[0] - turn, table.angles[-1] - turn)
-    return Lobe(smooth, weights, noise, covered, systematic, base, left_out)
+    return Lobe(smooth, weights, noise, covered, systematic, base, left_out, table)
 
 
 def reading_weights(

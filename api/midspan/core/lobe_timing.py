@@ -42,7 +42,8 @@ def lobe_timing(
     ----------
     lobe : "intake" or "exhaust"
     events : Event by name
-    wanted : "near-nose" or "mid-duration", None for whichever there is, the nose first
+    wanted : "near-nose" or "mid-duration", None for whichever there is, the nose first, unless the
+        data sheet's own centreline follows from its events: like is compared with like
     card : the data sheet, whose duration serves where one event alone was read
     """
     centre = lobe + "_centreline_deg"
@@ -51,6 +52,8 @@ def lobe_timing(
     apart = None
     if near is not None and half is not None:
         apart = linear("asymmetry_deg", 0.0, [(half, 1.0), (near, -1.0)])
+    if wanted is None and card is not None and card.same_height and card.by_events(lobe):
+        wanted = "mid-duration"
     by, used = None, None
     if near is not None and (wanted != "mid-duration" or half is None):
         by, used = "near-nose", near

@@ -62,8 +62,10 @@ def subjects(state: dict[str, Interval] | None, build: Build | None) -> dict[str
     }
 
 
-def take_own_limit(form: Form, allowed: tuple[str, ...]) -> Limit | None:
-    """Read the limit that the user found in the maker's manual, if one is given."""
+def take_own_limit(form: Form, allowed: tuple[str, ...], least_only: bool = False) -> Limit | None:
+    """Read the limit that the user found in the maker's manual, if one is given; least_only where
+    nothing but a least figure above zero says what is enough.
+    """
     part = form.take_form("own_limit")
     if part is None:
         return None
@@ -71,7 +73,13 @@ def take_own_limit(form: Form, allowed: tuple[str, ...]) -> Limit | None:
     lower = part.take_number("lower", required=False)
     upper = part.take_number("upper", required=False)
     source = part.take_text("source", 200)
-    if lower is None and upper is None and not part.problems:
+    if least_only and not part.problems:
+        step = "Copy the least figure over, or leave your own limit out."
+        if lower is None or lower <= 0:
+            part.refuse("missing", "lower", lower, "a least figure above 0", step)
+        elif upper is not None:
+            part.refuse("conflict", "upper", upper, "no upper limit here", step)
+    elif lower is None and upper is None and not part.problems:
         part.refuse("missing", "upper", None, "an upper or a lower limit", "Copy it over.")
     if lower is not None and upper is not None and lower > upper:
         need = "at least the lower limit, " + short(lower, 6)

@@ -36,6 +36,7 @@ ROLE_NEEDED = {
     ("GET", "/api/v1/devices"): "owner",
     ("DELETE", "/api/v1/devices/*"): "reader",  # its own; another's takes an owner
     ("POST", "/api/v1/pairing-codes"): "owner",
+    ("POST", "/api/v1/lab/*"): "reader",  # nothing is kept
 }
 READS = ("GET", "OPTIONS")
 SCHEME = "deviceToken"

@@ -13,6 +13,7 @@ from . import (
     calc,
     headers,
     health,
+    lab,
     labels,
     metrics,
     observe,
@@ -52,6 +53,7 @@ def create_app(settings: Settings) -> Flask:
     api.init_app(app)
     for blueprint in (
         calc.blp,
+        lab.blp,
         tables.blp,
         records.blp,
         sync.blp,

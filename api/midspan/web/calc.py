@@ -146,6 +146,14 @@ def adjust(payload: object) -> Response:
     return jsonify(run("adjust", payload))
 
 
+@blp.post("/forecast")
+@blp.arguments(INPUTS["forecast"], examples=named("forecast-input"))
+@blp.response(200, RESULTS["forecast"], examples=named("forecast-result"))
+def forecast(payload: object) -> Response:
+    """Forecast when the slack enters its window, leaves it, and reaches the limit."""
+    return jsonify(run("forecast", payload))
+
+
 @blp.post("/lift")
 @blp.arguments(INPUTS["lift"], examples=named("lift-input"))
 @blp.response(200, RESULTS["lift"], examples=named("lift-result"))

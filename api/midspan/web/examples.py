@@ -167,6 +167,24 @@ INPUTS: dict[str, dict[str, Any]] = {
             {"kind": "bushings", "unit": "crank-deg", "steps": [0, 2, 4, 6, 8], "ways": "both"}
         ],
     },
+    "forecast": {
+        "drive": DRIVE,
+        "oil_kind": "synthetic",
+        "readings": [
+            {
+                "quantity": "movement_mm",
+                "movement_mm": 4.0,
+                "standard_uncertainty_mm": 0.2,
+                "distance_since_start_km": 0.0,
+            },
+            {
+                "quantity": "movement_mm",
+                "movement_mm": 5.2,
+                "standard_uncertainty_mm": 0.2,
+                "distance_since_start_km": 1500.0,
+            },
+        ],
+    },
     **lift_examples.INPUTS,
 }
 _REFUSED = {"drive": DRIVE | {"cam_teeth": 43}, "method": "total", "readings_mm": [5.5]}
@@ -203,6 +221,13 @@ GLOSSARY = {
 BATCH = {
     "items": [{"calc": "slack", "input": INPUTS["slack"]}, {"calc": "slack", "input": _REFUSED}]
 }
+# The form, on the phone's own figures: the full posterior's libraries are not loaded at start.
+LAB_FORECAST = RESULTS["forecast"] | {
+    "history": {
+        "engines_used": 0, "without_oil": 1, "of_other_kind": 0, "without_readings": 0,
+        "prior": None,
+    },
+}  # fmt: skip
 BATCH_RESULT = {
     "results": [
         {"ok": True, "result": RESULTS["slack"]},
@@ -350,6 +375,7 @@ ALL: dict[str, Any] = {
     "glossary": GLOSSARY,
     "batch": BATCH,
     "batch-result": BATCH_RESULT,
+    "lab-forecast-result": LAB_FORECAST,
     "refused": PROBLEM,
     "explanation": EXPLANATION,
     "sync": SYNC,

@@ -64,13 +64,18 @@ function typedOf({ method, readings }: FormProps["draft"]): string[] {
   );
 }
 
+interface OwnProps extends FormProps {
+  quantities: string[];
+  /** Where a least figure alone says what is enough. */
+  leastOnly?: boolean;
+  /** What the limit is held against, where that needs saying. */
+  against?: string;
+}
+
 /** The limit the user found in the maker's manual. */
-export function OwnLimitFold({
-  draft,
-  change,
-  problemAt,
-  quantities,
-}: FormProps & { quantities: string[] }) {
+export function OwnLimitFold(props: OwnProps) {
+  const { draft, change, problemAt, quantities, leastOnly, against } = props;
+  const ends = leastOnly ? (["own_lower"] as const) : (["own_lower", "own_upper"] as const);
   const chosen = draft.fields.own_quantity ?? "";
   const quantity = quantities.includes(chosen) ? chosen : (quantities[0] ?? "");
   const set = (field: string) => (value: string) => change(withField(draft, field, value));
@@ -78,6 +83,7 @@ export function OwnLimitFold({
   return (
     <Fold title={text.own} open={open}>
       <p class="note">{text.ownWhy}</p>
+      {against && <p class="note">{against}</p>}
       <Select
         field="own_quantity"
         label={text.ownQuantity}
@@ -85,7 +91,7 @@ export function OwnLimitFold({
         options={quantities.map((id) => ({ id, label: labelOf(id) }))}
         onValue={set("own_quantity")}
       />
-      {(["own_lower", "own_upper"] as const).map((field) => {
+      {ends.map((field) => {
         const props = {
           field,
           label: field === "own_lower" ? text.ownLower : text.ownUpper,

@@ -42,6 +42,8 @@ export type CompressionResult = Schemas["CompressionResult"];
 export type FitInput = Schemas["FitInput"];
 export type FitResult = Schemas["FitResult"];
 export type Combination = Schemas["Combination"];
+export type ForecastInput = Schemas["ForecastInput"];
+export type ForecastResult = Schemas["ForecastResult"];
 export type PlanInput = Schemas["PlanInput"];
 export type PlanEvent = Schemas["PlanEvent"];
 export type PlanResult = Schemas["PlanResult"];
@@ -93,6 +95,7 @@ export interface Results {
   tdc: TdcResult;
   cam: CamResult;
   adjust: AdjustResult;
+  forecast: ForecastResult;
   lift: LiftResult;
   rockers: RockersResult;
   matrix: MatrixResult;

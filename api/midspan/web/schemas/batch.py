@@ -2,6 +2,8 @@
 
 from marshmallow import Schema, fields, validate
 
+from .forecast_inputs import FORECAST_INPUTS
+from .forecast_results import FORECAST_RESULTS
 from .inputs import (
     CrankRockInputSchema,
     DriveInputSchema,
@@ -52,6 +54,7 @@ INPUTS: dict[str, type[Schema]] = {
     "plan-adapted": PlanAdaptedInputSchema,
     "plan-calendar": PlanCalendarInputSchema,
     **SETTING_INPUTS,
+    **FORECAST_INPUTS,
     **LIFT_INPUTS,
 }
 RESULTS: dict[str, type[Schema]] = {
@@ -68,6 +71,7 @@ RESULTS: dict[str, type[Schema]] = {
     "plan-adapted": PlanAdaptedResultSchema,
     "plan-calendar": PlanCalendarResultSchema,
     **SETTING_RESULTS,
+    **FORECAST_RESULTS,
     **LIFT_RESULTS,
 }
 

@@ -2,7 +2,7 @@
 
 from marshmallow import fields, validate
 
-from midspan.core import calc_combined, calc_fit, calc_gear, materials
+from midspan.core import calc_combined, calc_fit, calc_gear, materials, measurement
 
 from .inputs import DriveSchema, LengthsSchema, OwnLimitSchema
 from .quantity import OneOf, Strict, choice, number, readings
@@ -114,7 +114,7 @@ class GearInputSchema(LengthsSchema):
 
 
 def _only(quantity: str) -> fields.String:
-    assert quantity in calc_combined.KINDS  # noqa: S101  (a slip shows at import)
+    assert quantity in measurement.KINDS  # noqa: S101  (a slip shows at import)
     return choice((quantity,), "What was measured.")
 
 

@@ -4,7 +4,7 @@ from typing import Any
 
 from marshmallow import Schema, fields, validate
 
-from midspan.core import calc_combined, calc_heat, guard, heating, limits
+from midspan.core import calc_heat, guard, heating, limits, measurement
 
 from .quantity import choice, measure, words
 from .results import (
@@ -208,7 +208,7 @@ class OddOneOutSchema(Schema):
     """The reading that does not go with the others."""
 
     index = _whole("Its place in measurements, from 0.")
-    quantity = choice(calc_combined.KINDS, "What was measured.")
+    quantity = choice(measurement.KINDS, "What was measured.")
     value = measure("value")
     expected_excess_mm = measure("expected_excess_mm")
     causes = fields.List(
@@ -221,7 +221,7 @@ class OddOneOutSchema(Schema):
 class PartSchema(Schema):
     """One of the readings, as excess length."""
 
-    quantity = choice(calc_combined.KINDS, "What was measured.")
+    quantity = choice(measurement.KINDS, "What was measured.")
     value = measure("value")
     excess_mm = measure("excess_mm")
     standard_uncertainty_mm = measure("standard_uncertainty_mm")

@@ -50,7 +50,12 @@ export function ClearanceForm({ tables, ...props }: FormProps & { tables: Draft 
           <RockerFields {...props} />
           <LimitFields {...props} />
           <InstrumentFold {...props} kind="dial" suffix="mm" title={text.dial} />
-          <OwnLimitFold {...props} quantities={["valve_clearance_mm"]} />
+          <OwnLimitFold
+            {...props}
+            quantities={["valve_clearance_mm"]}
+            leastOnly
+            against={text.ownAgainst}
+          />
         </>
       )}
     </>

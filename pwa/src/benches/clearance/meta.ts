@@ -51,6 +51,8 @@ export const text = {
   deckHint: "For the rule that starts from it. Left empty: that rule is not shown.",
   aluminium: "Rods are of aluminium",
   radial: "Clearance round the valve head",
+  ownAgainst:
+    "It is held against the least gap with the lash that you entered, which the valve lift is already less by. If the manual means it with no lash, leave the lash empty. No limit lifts a stop.",
   dial: "Dial indicator",
   needsTable: {
     intake: "Needs the intake’s lift table.",

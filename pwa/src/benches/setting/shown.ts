@@ -29,11 +29,18 @@ function measured({ measured }: TdcResult | CamResult): Number {
 
 function numberOf(result: SettingResult): Number {
   if (result.calc === "tdc") {
-    const { correction_deg } = result;
-    return { ...measured(result), under: `${signed(correction_deg, 2)}° on every reading` };
+    return { ...measured(result), under: correctionOf(result) };
   }
   if (result.calc === "cam") return measured(result);
   return moveOf(result);
+}
+
+/** What to add to a reading; one taken before zero, or on a falling scale, counts the other way. */
+function correctionOf({ wheel, correction_deg }: TdcResult): string {
+  const added = `${signed(correction_deg, 2)}°`;
+  const other = `${signed(-correction_deg, 2)}°`;
+  if (wheel === "both-ways") return `readings after zero ${added}, before it ${other}`;
+  return `${wheel === "0-360-down" ? other : added} on every reading`;
 }
 
 function moveOf({ options, wanted_crank_deg }: AdjustResult): Number {

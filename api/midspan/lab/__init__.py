@@ -1,0 +1,1 @@
+"""Statistics that need a library: on the service only, never on the phone."""

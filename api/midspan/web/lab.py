@@ -1,0 +1,51 @@
+"""What the service alone can work out, with libraries and records that no phone carries."""
+
+from datetime import UTC, datetime
+from typing import Any
+
+from flask import Response, jsonify
+from flask_smorest import Blueprint
+
+from midspan.lab.forecast import forecast as full_forecast
+from midspan.store import histories
+
+from .access import shop
+from .examples import named
+from .parsing import CalcParser, RecordParser
+from .schemas.forecast_inputs import ForecastInputSchema
+from .schemas.forecast_lab import BuildQuerySchema, FullForecastSchema
+from .settling import store
+
+
+class LabParser(CalcParser):
+    """Hands the body over untouched, and loads the query."""
+
+    def parse(self, *args: Any, **kwargs: Any) -> Any:  # noqa: ANN401
+        """Read the body, or the query where that is asked for."""
+        if kwargs.get("location") == "query":
+            return RecordParser.parse(self, *args, **kwargs)
+        return super().parse(*args, **kwargs)
+
+
+class LabBlueprint(Blueprint):
+    """Documents inputs by their schemas and hands them to the calculation."""
+
+    ARGUMENTS_PARSER = LabParser()
+
+
+blp = LabBlueprint(
+    "lab", __name__, url_prefix="/api/v1/lab",
+    description="What takes more than a phone has. Nothing is kept.",
+)  # fmt: skip
+
+
+@blp.post("/forecast")
+@blp.arguments(BuildQuerySchema, location="query")
+@blp.arguments(ForecastInputSchema, examples=named("forecast-input"))
+@blp.response(200, FullForecastSchema, examples=named("lab-forecast-result"))
+def forecast(query: dict[str, Any], payload: object) -> Response:
+    """Forecast from the full posterior, with what the shop's other engines on this oil tell."""
+    with store().reading() as session:
+        kept = histories.of_shop(session, shop(), query.get("build_id"))
+    now = datetime.now(UTC).isoformat(timespec="seconds").replace("+00:00", "Z")
+    return jsonify(full_forecast(payload, kept, now))
