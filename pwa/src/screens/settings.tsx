@@ -35,8 +35,7 @@ export function SettingsScreen() {
         <h2>{text.records}</h2>
         <p>{text.recordsNote}</p>
         <p role="status">
-          {stateText()}{" "}
-          {text.waiting(waitingCount.value)}
+          {stateText()} {text.waiting(waitingCount.value)}
           {reachedAt.value && ` ${text.lastReached(whenText(reachedAt.value))}`}
         </p>
         <p>{text.persistence[persistence.value]}</p>
