@@ -322,6 +322,21 @@ def test_a_hot_zone_that_nobody_can_be_sure_of_is_said() -> None:
     assert "not-measured" not in {w["code"] for w in sure}
 
 
+@pytest.mark.parametrize("calc", ["heat", "fit"])
+def test_the_trades_cold_window_is_not_passed_off_as_a_hot_one(calc: str) -> None:
+    asked: dict[str, object] = {"drive": WORKED, "block_material": "aluminium-356"}
+    if calc == "fit":
+        heat = {"block_material": asked.pop("block_material")}
+        asked |= {"chains": ["c"], "gear_sets": ["g"], "trials": [], "heat": heat}
+    own = {"window_lower_mm": 3.0, "window_upper_mm": 5.0}
+    said = [w for w in run(calc, asked)["warnings"] if w["code"] == "window-read-cold"]
+    assert [w["origin"] for w in said] == ["common practice, no source"]
+    assert "window-read-cold" not in {w["code"] for w in run(calc, asked | own)["warnings"]}
+    if calc == "fit":
+        cold = {name: value for name, value in asked.items() if name != "heat"}
+        assert "window-read-cold" not in {w["code"] for w in run(calc, cold)["warnings"]}
+
+
 @pytest.mark.parametrize("teeth", [(22, 44), (18, 36), (30, 30)], ids=str)
 def test_the_bearing_load_is_the_push_of_the_wrap_on_the_gear(teeth: tuple[int, int]) -> None:
     """A chain of pull T bent round an arc pushes with T for each radian of it, inward. Summed over

@@ -12,7 +12,11 @@ from e2e.chromium import QUIET
 
 PHONE = {"width": 390, "height": 844}
 # What a page that tried the network while there was none may say, and nothing else.
-NO_NETWORK = ("net::ERR_INTERNET_DISCONNECTED", "net::ERR_CONNECTION_REFUSED")
+NO_NETWORK = (
+    "net::ERR_INTERNET_DISCONNECTED",
+    "net::ERR_CONNECTION_REFUSED",
+    "net::ERR_CONNECTION_RESET",  # the service was killed with the line open
+)
 
 
 class Phone:

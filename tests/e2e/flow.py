@@ -1,5 +1,8 @@
 """What a mechanic does in the app, by the labels on the screen."""
 
+import json
+import time
+
 from playwright.sync_api import Page, expect
 
 from e2e.browser import Phone
@@ -91,6 +94,25 @@ def measure(page: Page, typed: str, outcome: str = "too-loose") -> str:
     page.get_by_role("button", name="Save reading").click()
     expect(page.get_by_text("Saved on this phone.")).to_be_visible()
     return shown
+
+
+# A write to the phone's database ends a moment after the key that caused it.
+KEPT = """(text) => new Promise((done, no) => {
+  const open = indexedDB.open("midspan");
+  open.onerror = () => no(open.error);
+  open.onsuccess = () => {
+    const ask = open.result.transaction("kept").objectStore("kept").getAll();
+    ask.onsuccess = () => { open.result.close(); done(JSON.stringify(ask.result).includes(text)); };
+  };
+})"""
+
+
+def wait_until_kept(page: Page, typed: str) -> None:
+    """Wait until what was typed is in the phone's database; from then on a kill may come."""
+    end = time.monotonic() + 30
+    while not page.evaluate(KEPT, json.dumps(typed)):
+        assert time.monotonic() < end, f"{typed} is not kept"
+        page.wait_for_timeout(50)
 
 
 def wait_until_offline_ready(page: Page) -> None:

@@ -51,6 +51,14 @@ def start(page: Page) -> float:
     return at
 
 
+def wait_for_log(page: Page, kind: str) -> None:
+    """Wait until the newest event of the kept log is of this kind; a write ends a moment late."""
+    end = time.monotonic() + 30
+    while kept_log(page)[-1]["kind"] != kind:
+        assert time.monotonic() < end, f"{kind} is not in the log"
+        page.wait_for_timeout(50)
+
+
 def off_by(page: Page, since: float) -> float:
     """How far the time run on the screen is from the time that passed [s]."""
     shown = CAM_S - left_s(page)
@@ -81,6 +89,7 @@ def test_thirty_minutes_in_one_leap_end_the_step_and_call(service: Service, phon
     make_plan(page)
     to_the_timer(page)
     start(page)
+    expect(page.get_by_text("Screen kept on.")).to_be_visible()
     heard = page.evaluate("window.heard")
     assert heard["locks"] == 1
     assert len(heard["tones"]) == 6
@@ -120,7 +129,9 @@ def test_a_killed_browser_goes_on_exactly_and_a_pause_stands_still(
     expect(page.get_by_role("button", name="Pause")).to_be_visible()
     assert abs(off_by(page, since)) <= 1.2
     page.get_by_role("button", name="Pause").click()
+    expect(page.get_by_role("button", name="Go on")).to_be_visible()
     stood = left_s(page)
+    wait_for_log(page, "paused")
     phone.kill()
     time.sleep(2)
     phone.start()

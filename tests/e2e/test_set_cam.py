@@ -3,7 +3,7 @@
 from playwright.sync_api import Page, expect
 
 from e2e.browser import Phone
-from e2e.flow import enter_drive, go, open_app, wait_until_offline_ready
+from e2e.flow import enter_drive, go, open_app, wait_until_kept, wait_until_offline_ready
 from e2e.service import Service
 from midspan.core import run
 
@@ -64,6 +64,7 @@ def find_tdc(page: Page, phone: Phone, service: Service) -> Page:
     on_step(page, "before")
     page.get_by_role("textbox", name=BEFORE, exact=True).fill(UP[1])
     expect(page.get_by_text("1 of 3 pairs read.", exact=False)).to_be_visible()
+    wait_until_kept(page, UP[1])
     phone.kill()
     phone.start()
     phone.lose_network()

@@ -20,7 +20,7 @@ from .student import coverage_factor
 from .suspects import cause_of_trial, suspects
 from .trials import Trial, is_felt, shelf_of
 from .version import VERSION
-from .wanted import take_window
+from .wanted import read_cold, take_window
 from .warnings import cautions, drive_warnings
 
 MOST_CHAINS, MOST_GEARS, MOST_TRIALS = 60, 30, 500
@@ -114,7 +114,7 @@ def calculate(payload: object) -> dict[str, object]:
         "next_trial": following,
         "materials": used,
         "assumptions": assumed + build.assumptions,
-        "warnings": drive_warnings(build),
+        "warnings": ([] if heat is None else read_cold(lower, origin)) + drive_warnings(build),
         "cautions": cautions("turn-by-hand", "valve-contact"),
     }
 

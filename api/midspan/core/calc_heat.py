@@ -27,7 +27,7 @@ from .phase import degrees, rock_from_excess
 from .state import elongation_of_movement
 from .trials import excess_of_reading
 from .version import VERSION
-from .wanted import take_window
+from .wanted import read_cold, take_window
 from .warnings import cautions, drive_warnings, warning
 
 # Range of the stiffness of the loop where none is given, N/mm. A chain alone is thought to have
@@ -106,7 +106,9 @@ def calculate(payload: object) -> dict[str, object]:
         "curves": _curves(build, heating, elongation, points),
         "materials": used,
         "assumptions": assumed + build.assumptions,
-        "warnings": _doubts(build, seen, movement) + drive_warnings(build),
+        "warnings": (
+            _doubts(build, seen, movement) + read_cold(lower, window_origin) + drive_warnings(build)
+        ),
         "cautions": cautions("hot"),
     }
 

@@ -3,6 +3,7 @@
 from . import glossary, limits
 from .fields import Form
 from .figures import short
+from .warnings import warning
 
 
 def take_window(form: Form) -> tuple[float, float, str]:
@@ -44,3 +45,34 @@ def take_window(form: Form) -> tuple[float, float, str]:
         need = "more than the lower end, " + short(lower, 6) + " mm"
         form.refuse("conflict", "window_upper_mm", upper, need, "Swap the two.")
     return lower, upper, origin
+
+
+def read_cold(lower: float, origin: str) -> list[dict[str, object]]:
+    """Warn where the trade's window, which is read cold, stands in for one that is wanted hot.
+
+    Parameters
+    ----------
+    lower, origin : what `take_window` gave [mm]
+
+    Returns
+    -------
+    list of one warning, or of none where the window is the user's own
+
+    Raises
+    ------
+    none
+
+    Validity
+    --------
+    For what is judged hot.
+
+    Reference
+    ---------
+    Common practice, no source.
+    """
+    if origin != limits.PRACTICE:
+        return []
+    text = "The movement wanted is the trade's, who reads it on a cold engine. Here it stands for"
+    text += " what is wanted hot, which practice does not tell: enter a hot window of your own, or"
+    text += " keep to the cold one."
+    return [warning("window-read-cold", "window_lower_mm", lower, text, limits.PRACTICE)]

@@ -1,4 +1,4 @@
-import { useEffect } from "preact/hooks";
+import { useLayoutEffect } from "preact/hooks";
 import { footPages } from "../builds/page-foot.ts";
 import { coreVersion } from "../core/terms.ts";
 import { OriginBadge } from "../result/origin.tsx";
@@ -21,7 +21,8 @@ function Card({ plan }: { plan: Plan }) {
   const now = useAdapted(plan);
   const engine = engines.value.find((one) => one.id === plan.engine_id);
   const name = engine?.name ?? "";
-  useEffect(() => {
+  // Before it is drawn: whoever sees it can print it, foot and all.
+  useLayoutEffect(() => {
     const before = document.title;
     document.title = `${text.cardFor}, ${name || plan.label}`;
     const unfoot = footPages(`${name} · ${plan.label}`);

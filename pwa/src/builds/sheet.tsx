@@ -1,4 +1,4 @@
-import { useEffect } from "preact/hooks";
+import { useLayoutEffect } from "preact/hooks";
 import { coreVersion } from "../core/terms.ts";
 import { Icon } from "../shell/icon.tsx";
 import type { Build } from "../store/records.ts";
@@ -18,7 +18,8 @@ export function Sheet({ build }: { build: Build }) {
   const last = latest(items);
   const name = engine?.name ?? "";
   const label = build.label;
-  useEffect(() => {
+  // Before it is drawn: whoever sees it can print it, foot and all.
+  useLayoutEffect(() => {
     const before = document.title;
     // What the browser offers as the name of the file.
     document.title = `${text.title}, ${name}, ${label}`;

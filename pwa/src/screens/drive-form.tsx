@@ -21,14 +21,16 @@ import { text } from "./strings.ts";
 interface Props {
   /** The engine to change, or null for a new one. */
   engine: Engine | null;
+  /** Whether what stands here was just saved. */
+  saved: boolean;
+  touched(): void;
   done(): void;
 }
 
-export function DriveForm({ engine, done }: Props) {
+export function DriveForm({ engine, saved, touched, done }: Props) {
   const stored = engine ? currentDrive.value : null;
   const name = `draft:drive:${engine?.id ?? "new"}`;
   const [draft, setDraft] = useState<DriveDraft>(() => draftOf(stored, engine?.name ?? ""));
-  const [saved, setSaved] = useState(false);
   useEffect(() => {
     void kept<DriveDraft>(name).then((found) => {
       if (found) setDraft(found);
@@ -41,7 +43,7 @@ export function DriveForm({ engine, done }: Props) {
 
   const put = (part: DriveDraft) => {
     const next = { ...draft, ...part };
-    setSaved(false);
+    touched();
     setDraft(next);
     void keep(name, next);
   };
@@ -63,7 +65,6 @@ export function DriveForm({ engine, done }: Props) {
     });
     await keep(name, undefined);
     chooseEngine(before.id);
-    setSaved(true);
     await askPersistence();
     void sync();
     done();
@@ -109,11 +110,13 @@ export function DriveForm({ engine, done }: Props) {
           />
         </div>
         {(draft.name ?? "").trim() === "" && drive && <p class="note wrong">{text.needsName}</p>}
-        {saved && (
-          <p class="saved-note" role="status">
-            {text.driveSaved}
-          </p>
-        )}
+        <p class="saved-note" role="status">
+          {saved && (
+            <>
+              {text.driveSaved} <a href="#/slack">{text.measureIt}</a>
+            </>
+          )}
+        </p>
         <button type="button" class="button button-main" disabled={!ready} onClick={store}>
           {text.saveDrive}
         </button>

@@ -33,19 +33,14 @@ export function DriveScreen() {
         <DriveForm
           key={adding ? "new" : engine?.id}
           engine={adding ? null : engine}
+          saved={saved}
+          touched={() => setSaved(false)}
           done={() => {
             setAdding(false);
             setSaved(true);
           }}
         />
       )}
-      <p class="saved-note" role="status">
-        {saved && (
-          <>
-            {text.savedEngine} <a href="#/slack">{text.measureIt}</a>
-          </>
-        )}
-      </p>
       {engine && !adding && <Chains engine={engine} />}
       {engines.value.length > 0 && (
         <section class="panel">
@@ -58,6 +53,7 @@ export function DriveScreen() {
                   class="row"
                   onClick={() => {
                     setAdding(false);
+                    setSaved(false);
                     chooseEngine(one.id);
                     scrollTo(0, 0);
                   }}

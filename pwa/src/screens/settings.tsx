@@ -35,8 +35,7 @@ export function SettingsScreen() {
         <h2>{text.records}</h2>
         <p>{text.recordsNote}</p>
         <p role="status">
-          {access.value === "paired" ? text[line.value] : text.onlyPhone}{" "}
-          {text.waiting(waitingCount.value)}
+          {stateText()} {text.waiting(waitingCount.value)}
           {reachedAt.value && ` ${text.lastReached(whenText(reachedAt.value))}`}
         </p>
         <p>{text.persistence[persistence.value]}</p>
@@ -73,4 +72,10 @@ export function SettingsScreen() {
       </section>
     </div>
   );
+}
+
+/** Where the records are, as far as this phone knows. */
+function stateText(): string {
+  if (access.value === "paired") return text[line.value];
+  return access.value === "lapsed" ? text.lapsed : text.onlyPhone;
 }

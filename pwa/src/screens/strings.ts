@@ -2,7 +2,6 @@
 export const text = {
   driveTitle: "Engine and drive",
   engines: "Engines",
-  savedEngine: "Saved.",
   measureIt: "Measure its slack",
   newEngine: "New engine",
   choose: "Choose",
@@ -94,6 +93,7 @@ export const text = {
   reached: "The service can be reached.",
   unreachable: "The service cannot be reached now. Records wait here and go when it can.",
   onlyPhone: "They are on this phone only.",
+  lapsed: "What was sent before stays with the service; what is new stays here until it is paired.",
   unknown: "Looking for the service.",
   waiting: (count: number) =>
     count === 0 ? "Nothing waits." : count === 1 ? "1 record waits." : `${count} records wait.`,

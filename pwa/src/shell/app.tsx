@@ -1,7 +1,7 @@
 import type { ComponentType } from "preact";
 import type { Bench } from "../benches/bench.ts";
 import { benches } from "../benches/index.ts";
-import { coreTrouble } from "../core/client.ts";
+import { coreTrouble, warm } from "../core/client.ts";
 import { DriveScreen } from "../screens/drive.tsx";
 import { SavedScreen } from "../screens/saved.tsx";
 import { SettingsScreen } from "../screens/settings.tsx";
@@ -12,9 +12,16 @@ import { route } from "./router.ts";
 import { text } from "./strings.ts";
 import { UpdateNotice } from "./update-notice.tsx";
 
-const ShelfScreen = later(async () => (await import("../shelf/screen.tsx")).ShelfScreen);
+// What is on the shelf is for the fit table, whose calculation loads beside the screen.
+const ShelfScreen = later(async () => {
+  warm("fit");
+  return (await import("../shelf/screen.tsx")).ShelfScreen;
+});
 const PairScreen = later(async () => (await import("../device/pair-screen.tsx")).PairScreen);
-const FitScreen = later(async () => (await import("../shelf/fit/screen.tsx")).FitScreen);
+const FitScreen = later(async () => {
+  warm("fit");
+  return (await import("../shelf/fit/screen.tsx")).FitScreen;
+});
 const BuildsScreen = later(async () => (await import("../builds/screen.tsx")).BuildsScreen);
 const BreakInScreen = later(async () => (await import("../breakin/screen.tsx")).BreakInScreen);
 const ConflictScreen = later(async () => (await import("../screens/conflict.tsx")).ConflictScreen);
