@@ -2,6 +2,7 @@ import { Fold } from "../../controls/fold.tsx";
 import { LengthField } from "../../controls/length-field.tsx";
 import { PlainField } from "../../controls/plain-field.tsx";
 import { ReadingsField } from "../../controls/readings-field.tsx";
+import { Segments } from "../../controls/segments.tsx";
 import { Select } from "../../controls/select.tsx";
 import { parseAngle, parseNumber } from "../../units/parse.ts";
 import type { Draft, FormProps } from "../bench.ts";
@@ -13,25 +14,17 @@ import { RockerFields } from "../rockers/rocker-fields.tsx";
 import { dropsUnit, wayOf } from "./ask.ts";
 import { type Part, text } from "./meta.ts";
 
-const PARTS = Object.keys(text.parts) as Part[];
-
 export function ClearanceForm({ tables, ...props }: FormProps & { tables: Draft | null }) {
   const { draft, change } = props;
   const part = draft.method as Part;
   return (
     <>
-      <fieldset class="segments" aria-label={text.part}>
-        {PARTS.map((one) => (
-          <button
-            key={one}
-            type="button"
-            aria-pressed={one === part}
-            onClick={() => change({ method: one })}
-          >
-            {text.parts[one]}
-          </button>
-        ))}
-      </fieldset>
+      <Segments
+        label={text.part}
+        ways={text.parts}
+        chosen={part}
+        onChoose={(method) => change({ method })}
+      />
       {part === "compression" ? (
         <>
           <Crank {...props} />

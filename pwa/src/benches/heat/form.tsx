@@ -1,4 +1,5 @@
 import { LengthField } from "../../controls/length-field.tsx";
+import { Segments } from "../../controls/segments.tsx";
 import { lengthTo } from "../../result/quantity.ts";
 import { unitOf } from "../../store/settings.ts";
 import { chains, readings } from "../../store/state.ts";
@@ -12,25 +13,17 @@ import { BoredFields } from "./bored-fields.tsx";
 import { HeatFields } from "./heat-fields.tsx";
 import { type Part, text } from "./meta.ts";
 
-const PARTS = Object.keys(text.parts) as Part[];
-
 export function HeatForm(props: FormProps) {
   const { draft, change } = props;
   const part = draft.method as Part;
   return (
     <>
-      <fieldset class="segments" aria-label={text.part}>
-        {PARTS.map((one) => (
-          <button
-            key={one}
-            type="button"
-            aria-pressed={one === part}
-            onClick={() => change({ method: one })}
-          >
-            {text.parts[one]}
-          </button>
-        ))}
-      </fieldset>
+      <Segments
+        label={text.part}
+        ways={text.parts}
+        chosen={part}
+        onChoose={(method) => change({ method })}
+      />
       <Movement {...props} label={part === "heat" ? text.movement : text.movementBefore} />
       {part === "heat" ? <HeatFields {...props} /> : <BoredFields {...props} />}
       <WindowFold {...props} />

@@ -1,5 +1,6 @@
 import { LengthField } from "../../controls/length-field.tsx";
 import { PlainField } from "../../controls/plain-field.tsx";
+import { Segments } from "../../controls/segments.tsx";
 import { Select } from "../../controls/select.tsx";
 import { parseNumber } from "../../units/parse.ts";
 import type { Draft, FormProps } from "../bench.ts";
@@ -9,25 +10,17 @@ import { rockersOf, settingsOf } from "./ask.ts";
 import { KEPT, type Part, text } from "./meta.ts";
 import { RockerFields } from "./rocker-fields.tsx";
 
-const PARTS = Object.keys(text.parts) as Part[];
-
 export function RockersForm({ tables, ...props }: FormProps & { tables: Draft | null }) {
   const { draft, change } = props;
   const part = draft.method as Part;
   return (
     <>
-      <fieldset class="segments" aria-label={text.part}>
-        {PARTS.map((one) => (
-          <button
-            key={one}
-            type="button"
-            aria-pressed={one === part}
-            onClick={() => change({ method: one })}
-          >
-            {text.parts[one]}
-          </button>
-        ))}
-      </fieldset>
+      <Segments
+        label={text.part}
+        ways={text.parts}
+        chosen={part}
+        onChoose={(method) => change({ method })}
+      />
       {part === "rockers" && (
         <TablesState tables={tables} needed={text.needsTable} has={text.has} open={text.openLift} />
       )}
