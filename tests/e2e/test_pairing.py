@@ -191,8 +191,9 @@ def test_pairing_survives_a_kill_and_works_on_without_the_service(
 ) -> None:
     page = open_app(phone, service)
     enter_drive(page)
-    service.kill()
+    # The phone first: a page that is open when the service dies complains of the cut line.
     phone.kill()
+    service.kill()
     service.start()
     phone.start()
     page = open_app(phone, service)

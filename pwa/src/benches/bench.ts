@@ -7,7 +7,7 @@ import type { Typed } from "../units/reading.ts";
 
 export interface Bench {
   /** The group is the place in the bar at the bottom under which the bench is listed. */
-  meta: Place & { group: "measure" | "choose" | "set" };
+  meta: Place & { group: "measure" | "choose" | "set" | "breakin" | "prove" };
   View: ComponentType;
 }
 

@@ -35,7 +35,7 @@ const asides: Record<string, ComponentType> = {
 };
 
 interface Screen extends Place {
-  group: Bench["meta"]["group"] | "breakin" | "record";
+  group: Bench["meta"]["group"] | "record";
   View: ComponentType;
 }
 
@@ -58,7 +58,8 @@ const screens: Screen[] = [
 ];
 
 const listed = (group: Screen["group"]) => screens.filter((one) => one.group === group);
-const groups: Group[] = (["measure", "choose", "set", "breakin", "record"] as const).map((id) => ({
+const day = ["measure", "choose", "set", "breakin", "prove", "record"] as const;
+const groups: Group[] = day.map((id) => ({
   id,
   label: text[id],
   icon: id,

@@ -6,6 +6,7 @@ export const text = {
   set: "Set",
   breakin: "Break in",
   plan: "Plan",
+  prove: "Prove",
   record: "Record",
   builds: "Build record",
   buildsShort: "Builds",
