@@ -1,5 +1,6 @@
 import { change, settings, setUnit, unitOf } from "../store/settings.ts";
 import type { LengthUnit } from "../units/parse.ts";
+import { POWER_SIGNS, type PowerUnit, TORQUE_SIGNS, type TorqueUnit } from "../units/power.ts";
 import { SIGNS, type TemperatureUnit } from "../units/temperature.ts";
 import { text } from "./strings.ts";
 
@@ -23,6 +24,30 @@ export function TemperatureSwitch({ label }: { label: string }) {
       units={SIGNS}
       now={settings.value.temperature}
       choose={(temperature: TemperatureUnit) => change({ temperature })}
+    />
+  );
+}
+
+/** Horsepower, kilowatts or metric horsepower, for every power; remembered. */
+export function PowerSwitch({ label }: { label: string }) {
+  return (
+    <Units
+      label={label}
+      units={POWER_SIGNS}
+      now={settings.value.power}
+      choose={(power: PowerUnit) => change({ power })}
+    />
+  );
+}
+
+/** Newton metres or pound-force feet, for every torque; remembered. */
+export function TorqueSwitch({ label }: { label: string }) {
+  return (
+    <Units
+      label={label}
+      units={TORQUE_SIGNS}
+      now={settings.value.torque}
+      choose={(torque: TorqueUnit) => change({ torque })}
     />
   );
 }
