@@ -14,6 +14,7 @@ from . import (
     glossary_reading,
     glossary_shelf,
     glossary_timing,
+    glossary_torsion,
 )
 from .term import Term
 
@@ -28,6 +29,7 @@ SUBJECTS = (
     glossary_forecast,
     glossary_lift,
     glossary_dyno,
+    glossary_torsion,
 )
 TERMS: dict[str, Term] = {}
 for _subject in SUBJECTS:

@@ -8,7 +8,7 @@ from typing import Any
 from midspan.core import CALCS, run
 from midspan.core.errors import Refused
 
-from . import dyno_examples, labels, problems
+from . import dyno_examples, lab_examples, labels, problems
 from .calc_examples import DRIVE, INPUTS, LOG, PLAN
 from .nouns import NOUNS
 
@@ -204,6 +204,8 @@ ALL: dict[str, Any] = {
     "batch": BATCH,
     "batch-result": BATCH_RESULT,
     "lab-forecast-result": LAB_FORECAST,
+    "torsion-input": lab_examples.TORSION_INPUT,
+    "torsion-result": lab_examples.TORSION_RESULT,
     "refused": PROBLEM,
     "explanation": EXPLANATION,
     "sync": SYNC,

@@ -7,6 +7,7 @@ from flask import Response, jsonify
 from flask_smorest import Blueprint
 
 from midspan.lab.forecast import forecast as full_forecast
+from midspan.lab.torsion_told import study
 from midspan.store import histories
 
 from .access import shop
@@ -14,6 +15,7 @@ from .examples import named
 from .parsing import CalcParser, RecordParser
 from .schemas.forecast_inputs import ForecastInputSchema
 from .schemas.forecast_lab import BuildQuerySchema, FullForecastSchema
+from .schemas.torsion import TorsionInputSchema, TorsionStudySchema
 from .settling import store
 
 
@@ -49,3 +51,11 @@ def forecast(query: dict[str, Any], payload: object) -> Response:
         kept = histories.of_shop(session, shop(), query.get("build_id"))
     now = datetime.now(UTC).isoformat(timespec="seconds").replace("+00:00", "Z")
     return jsonify(full_forecast(payload, kept, now))
+
+
+@blp.post("/torsion")
+@blp.arguments(TorsionInputSchema, examples=named("torsion-input"))
+@blp.response(200, TorsionStudySchema, examples=named("torsion-result"))
+def torsion(payload: object) -> Response:
+    """Study, as a model, what a crank that does not turn evenly does to the cam: not measured."""
+    return jsonify(study(payload))
