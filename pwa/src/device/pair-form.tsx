@@ -10,9 +10,12 @@ import { text } from "./strings.ts";
 
 const LONGEST_NAME = 60;
 
+/** A name that tells this device from the others in the list: what it is, and when it came. */
 function guessName(): string {
+  if (pairing.value) return pairing.value.name;
   const inHand = matchMedia("(pointer: coarse)").matches;
-  return pairing.value?.name ?? (inHand ? text.guess.phone : text.guess.browser);
+  const day = new Date().toLocaleString([], { dateStyle: "medium", timeStyle: "short" });
+  return `${inHand ? text.guess.phone : text.guess.browser}, ${day}`;
 }
 
 /** A code, typed, scanned or opened as a link; nothing is paired before the button is tapped. */

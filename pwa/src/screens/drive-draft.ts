@@ -49,3 +49,9 @@ export function driveOf(draft: DriveDraft): DriveFields | null {
   }
   return found as unknown as DriveFields;
 }
+
+/** The fields that a drive cannot do without and that are empty. */
+export function lackOf(draft: DriveDraft): string[] {
+  const needed = ["name", ...LENGTHS, ...COUNTS].filter((field) => !OPTIONAL.has(field));
+  return needed.filter((field) => (draft[field] ?? "").trim() === "");
+}

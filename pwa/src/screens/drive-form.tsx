@@ -14,7 +14,7 @@ import { sync } from "../store/sync.ts";
 import { uuid7 } from "../store/uuid7.ts";
 import { lengthText } from "../units/format.ts";
 import { parseCount } from "../units/parse.ts";
-import { type DriveDraft, draftOf, driveOf } from "./drive-draft.ts";
+import { type DriveDraft, draftOf, driveOf, lackOf } from "./drive-draft.ts";
 import { Fit } from "./fit.tsx";
 import { text } from "./strings.ts";
 
@@ -48,6 +48,7 @@ export function DriveForm({ engine, saved, touched, done }: Props) {
     void keep(name, next);
   };
   const set = (field: string) => (value: string) => put({ [field]: value });
+  const lacking = lackOf(draft).map((field) => LABELS[field]?.[0] ?? field);
   const ready = drive !== null && answer?.ok === true && (draft.name ?? "").trim() !== "";
 
   const store = async () => {
@@ -109,7 +110,7 @@ export function DriveForm({ engine, saved, touched, done }: Props) {
             onValue={set("centres")}
           />
         </div>
-        {(draft.name ?? "").trim() === "" && drive && <p class="note wrong">{text.needsName}</p>}
+        {lacking.length > 0 && <p class="note">{text.stillNeeds(lacking.join(", "))}</p>}
         <p class="saved-note" role="status">
           {saved && (
             <>
@@ -144,6 +145,7 @@ interface GroupProps {
 }
 
 const LABELS: Record<string, [label: string, hint?: string]> = {
+  name: [text.engineName],
   pitch_mm: [text.pitch],
   crank_teeth: [text.crankTeeth],
   cam_teeth: [text.camTeeth],

@@ -33,7 +33,7 @@ export const text = {
   ],
   saveDrive: "Save engine and drive",
   driveSaved: "Saved on this phone.",
-  needsName: "Engine name: got nothing, needs a name you will know it by.",
+  stillNeeds: (fields: string) => `To save it, still needed: ${fields}.`,
   fit: "Fit of a chain at nominal length",
   chains: "Chains of this engine",
   chainsNote: "A label for each chain you measure, so that readings can be told apart.",
