@@ -41,7 +41,9 @@ def left_s(page: Page) -> int:
 
 
 # What the screen's timer counts unrounded, when it did, and the time now [ms]: page's clock.
-COUNTED = """(at) => ({ run: Number(at.dataset.runMs), at: Number(at.dataset.at), now: Date.now() })"""
+COUNTED = (
+    """(at) => ({ run: Number(at.dataset.runMs), at: Number(at.dataset.at), now: Date.now() })"""
+)
 FRESH_MS = 500
 
 

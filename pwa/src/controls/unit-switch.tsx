@@ -1,5 +1,6 @@
 import { change, settings, setUnit, unitOf } from "../store/settings.ts";
 import type { LengthUnit } from "../units/parse.ts";
+import { distanceOf, RUNNING_UNITS, type RunningUnit } from "../units/running.ts";
 import { SIGNS, type TemperatureUnit } from "../units/temperature.ts";
 import { text } from "./strings.ts";
 
@@ -23,6 +24,30 @@ export function TemperatureSwitch({ label }: { label: string }) {
       units={SIGNS}
       now={settings.value.temperature}
       choose={(temperature: TemperatureUnit) => change({ temperature })}
+    />
+  );
+}
+
+/** Miles, kilometres or hours of running; remembered. */
+export function RunningSwitch({ label }: { label: string }) {
+  return (
+    <Units
+      label={label}
+      units={RUNNING_UNITS}
+      now={settings.value.running}
+      choose={(running: RunningUnit) => change({ running })}
+    />
+  );
+}
+
+/** Miles or kilometres only, as an odometer counts. */
+export function DistanceSwitch({ label }: { label: string }) {
+  return (
+    <Units
+      label={label}
+      units={{ mi: "mi", km: "km" }}
+      now={distanceOf(settings.value.running)}
+      choose={(running: RunningUnit) => change({ running })}
     />
   );
 }
