@@ -21,9 +21,7 @@ export function readRunning(reader: Reader, draft: Draft): Noted {
     return {};
   }
   if ("hours" in read.ran) return { running_since_start_h: read.ran.hours };
-  return odometer
-    ? { odometer_km: read.ran.km }
-    : { distance_since_start_km: read.ran.km };
+  return odometer ? { odometer_km: read.ran.km } : { distance_since_start_km: read.ran.km };
 }
 
 /** How far or how long the chain had run at a reading; null where nobody can tell. */

@@ -41,7 +41,8 @@ export const text = {
   ownSourceHint: "Such as: workshop manual, page 14-3. It stays with the reading.",
   ownSourceNeeded: "Say where the limit is printed, so that the verdict can name it.",
   running: "How far it has run",
-  runningWhy: "Kept with the reading. From readings with it, the forecast tells how the chain wears.",
+  runningWhy:
+    "Kept with the reading. From readings with it, the forecast tells how the chain wears.",
   runningBy: "Counted",
   runningWays: { start: "Since its first start", odometer: "By the odometer" },
   ran: "Run since the first start",

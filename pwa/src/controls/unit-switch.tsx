@@ -1,3 +1,4 @@
+import type { DistanceUnit } from "../shelf/distance.ts";
 import { change, settings, setUnit, unitOf } from "../store/settings.ts";
 import type { LengthUnit } from "../units/parse.ts";
 import { distanceOf, RUNNING_UNITS, type RunningUnit } from "../units/running.ts";
@@ -47,7 +48,7 @@ export function DistanceSwitch({ label }: { label: string }) {
       label={label}
       units={{ mi: "mi", km: "km" }}
       now={distanceOf(settings.value.running)}
-      choose={(running: RunningUnit) => change({ running })}
+      choose={(running: DistanceUnit) => change({ running })}
     />
   );
 }

@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { describe, it } from "node:test";
-import { parseRunning, runningIn, runningNumber, ranText } from "./running.ts";
+import { parseRunning, ranText, runningIn, runningNumber } from "./running.ts";
 
 describe("running that is typed", () => {
   it("is read in the unit it says, else in the one chosen", () => {
