@@ -21,7 +21,9 @@ export function Details({ result, length }: ShownProps<ForecastResult>) {
     <>
       <section class="panel">
         <h2>{text.wear}</h2>
-        <p>{text.share(percent(done.median), percent(done.low_95), percent(done.high_95))}</p>
+        {result.at_running_h > 0 && (
+          <p>{text.share(percent(done.median), percent(done.low_95), percent(done.high_95))}</p>
+        )}
         {result.wear.map((one) => (
           <div key={one.parameter} class="happens">
             <h3>
@@ -37,16 +39,18 @@ export function Details({ result, length }: ShownProps<ForecastResult>) {
                     <small>95 %: {ends(one.prior.median, one.prior.log_sd)}</small>
                   </td>
                 </tr>
-                <tr>
-                  <th scope="row">{text.wearHead[2]}</th>
-                  <td class="num">
-                    {figures(one.found.median)}
-                    <br />
-                    <small>
-                      95 %: {text.to(figures(one.found.low_95), figures(one.found.high_95))}
-                    </small>
-                  </td>
-                </tr>
+                {result.readings_used > 0 && (
+                  <tr>
+                    <th scope="row">{text.wearHead[2]}</th>
+                    <td class="num">
+                      {figures(one.found.median)}
+                      <br />
+                      <small>
+                        95 %: {text.to(figures(one.found.low_95), figures(one.found.high_95))}
+                      </small>
+                    </td>
+                  </tr>
+                )}
               </tbody>
             </table>
             <p class="small">

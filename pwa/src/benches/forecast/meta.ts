@@ -55,7 +55,12 @@ export const text = {
   far: (end: string) => `over ${end}`,
   // Nobody's slack is at a limit to the millimetre: a level is where an event happens.
   level: (length: string) => `at ${length} of movement`,
-  intervals: { median: "As likely before as after", 80: "80 %", 95: "95 %" },
+  intervals: { median: "Even chance by", 80: "80 %", 95: "95 %" },
+  byNow: "by now",
+  onFitting: "on fitting",
+  // How little: in the words of the thing that matters.
+  spanOfLittle: (low: string, high: string, unit: string) =>
+    `How little: the limit may come anywhere from ${low} to ${high} ${unit}, and once in 20 beyond even that.`,
   to: (low: string, high: string) => `${low} to ${high}`,
   noDates: "Give the use a week, and each has its date.",
   passed: "passed",

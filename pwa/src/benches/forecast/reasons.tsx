@@ -9,7 +9,7 @@ import { settings } from "../../store/settings.ts";
 import { counted } from "./dates.ts";
 import { text } from "./meta.ts";
 import { NextReading } from "./next-reading.tsx";
-import { dayOf, type Event, runningText, useText } from "./words.ts";
+import { aheadText, dayOf, type Event, useText } from "./words.ts";
 
 /** What it rests on, when each thing happens, when to read next. */
 export function Reasons({ result, length }: ShownProps<ForecastResult>) {
@@ -25,6 +25,7 @@ export function Reasons({ result, length }: ShownProps<ForecastResult>) {
           {result.said.map((one) => (
             <li key={one}>{one}</li>
           ))}
+          {result.readings_used === 0 && <li>{littleOf(result)}</li>}
         </ul>
       </section>
       <section class="panel">
@@ -46,6 +47,15 @@ export function Reasons({ result, length }: ShownProps<ForecastResult>) {
       <Notes result={result} />
     </>
   );
+}
+
+/** How little is known with nothing measured, told by the limit. */
+function littleOf(result: ForecastResult): string {
+  const limit = result.events.find((one) => one.event === "reaches-limit");
+  if (!limit) return "";
+  const { low_95, high_95 } = limit.at_running_h;
+  const [low, high] = [low_95, high_95].map((h) => aheadText(h, result));
+  return text.spanOfLittle(low ?? "", high ?? "", settings.value.running);
 }
 
 interface HappensProps {
@@ -75,16 +85,15 @@ function Happens({ event, result, level }: HappensProps) {
       <table>
         <tbody>
           {ROWS.map(([name, low, high]) => {
-            const [from, to] = [at[low], at[high]];
-            const days = [...new Set([dayOf(from, result), dayOf(to, result)])].filter(Boolean);
+            const ends = [...new Set([at[low], at[high]].map((h) => aheadText(h, result)))];
+            const ahead = [at[low], at[high]].filter((h) => h === null || h > result.at_running_h);
+            const days = [...new Set(ahead.map((h) => dayOf(h, result)))].filter(Boolean);
             return (
               <tr key={name}>
                 <th scope="row">{text.intervals[name]}</th>
                 <td class="num">
-                  {low === high
-                    ? runningText(from, result)
-                    : text.to(runningText(from, result), runningText(to, result))}{" "}
-                  {running}
+                  {ends.length === 1 ? ends[0] : text.to(ends[0] ?? "", ends[1] ?? "")}{" "}
+                  {ahead.length > 0 && running}
                   {days.length > 0 && (
                     <>
                       <br />

@@ -7,7 +7,7 @@ import type { Tone } from "../../result/tone.tsx";
 import { later } from "../../shell/later.tsx";
 import { settings } from "../../store/settings.ts";
 import { text } from "./meta.ts";
-import { type Event, pendingOf, runningText } from "./words.ts";
+import { aheadText, type Event, pendingOf, runningText } from "./words.ts";
 
 const TONES: Record<Event["event"], Tone> = {
   "enters-window": "caution",
@@ -33,7 +33,7 @@ function glance(result: ForecastResult): Glance {
     };
   }
   const { median, low_80, high_80 } = pending.at_running_h;
-  const ends = text.to(runningText(low_80, result), runningText(high_80, result));
+  const ends = text.to(aheadText(low_80, result), aheadText(high_80, result));
   const headline = measured ? text.now[pending.event] : text.little;
   return {
     ...base,

@@ -23,6 +23,13 @@ export function runningText(hours: number | null, result: ForecastResult): strin
   return hours === null ? text.far(number(result.horizon_h)) : number(hours);
 }
 
+/** The same where it is ahead; in words where it was passed. */
+export function aheadText(hours: number | null, result: ForecastResult): string {
+  const now = result.at_running_h;
+  if (hours === null || hours > now) return runningText(hours, result);
+  return now > 0 ? text.byNow : text.onFitting;
+}
+
 /** The day on which so much running is reached; "" where no use a week is known. */
 export function dayOf(hours: number | null, result: ForecastResult): string {
   const by = counted.value;
