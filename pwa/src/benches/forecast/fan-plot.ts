@@ -33,12 +33,15 @@ export function plotFan(box: HTMLElement, drawn: Drawn): () => void {
   const top = ROOM * Math.max(...tops);
   const font = `600 ${13 * devicePixelRatio}px ${getComputedStyle(box).fontFamily}`;
 
-  const words = (u: uPlot, said: string, y: number, fill: string) => {
+  // The bands climb to the right: the limit has its name where they are still below it.
+  const words = (u: uPlot, said: string, y: number, fill: string, side: "left" | "right") => {
+    const inset = side === "left" ? 18 : -6;
+    const edge = side === "left" ? u.bbox.left : u.bbox.left + u.bbox.width;
     u.ctx.fillStyle = fill;
     u.ctx.font = font;
-    u.ctx.textAlign = "right";
+    u.ctx.textAlign = side;
     u.ctx.textBaseline = "bottom";
-    u.ctx.fillText(said, u.bbox.left + u.bbox.width - 6 * devicePixelRatio, y);
+    u.ctx.fillText(said, edge + inset * devicePixelRatio, y);
   };
   const inside = (u: uPlot, draw: () => void) => {
     u.ctx.save();
@@ -76,9 +79,9 @@ export function plotFan(box: HTMLElement, drawn: Drawn): () => void {
         ctx.setLineDash([8 * devicePixelRatio, 5 * devicePixelRatio]);
         ctx.strokeStyle = colour("bad");
         line([u.bbox.left, y(limit)], [u.bbox.left + u.bbox.width, y(limit)]);
-        words(u, text.limit, y(limit) - 2 * devicePixelRatio, colour("bad"));
+        words(u, text.limit, y(limit) - 2 * devicePixelRatio, colour("bad"), "left");
       }
-      words(u, text.window, y(window.from) - 2 * devicePixelRatio, colour("good"));
+      words(u, text.window, y(window.from) - 2 * devicePixelRatio, colour("good"), "right");
       ctx.setLineDash([]);
       ctx.strokeStyle = colour("pointer");
       ctx.fillStyle = colour("pointer");
