@@ -1,4 +1,4 @@
-"""When the slack will be where, beside the engine: offline first, then with all that the shop has."""
+"""When the slack will be where, beside the engine: offline first, then with the shop."""
 
 import json
 import re

@@ -15,9 +15,10 @@ export function ForecastView() {
   const full = useFull(forService(on?.ask.payload ?? null), build);
   useCounted(on, full);
   if (!on) return null;
-  // The full posterior takes the place of the phone's answer once it is there.
+  // The full posterior takes the place of the phone's answer, and needs not wait for it.
+  const refused = on.answer !== null && !on.answer.ok;
   const shown: OnBench =
-    full.answer && on.answer?.ok ? { ...on, answer: { ok: true, result: full.answer } } : on;
+    full.answer && !refused ? { ...on, answer: { ok: true, result: full.answer } } : on;
   return (
     <BenchLayout
       on={shown}
