@@ -1,6 +1,7 @@
 import type { DistanceUnit } from "../shelf/distance.ts";
 import { change, settings, setUnit, unitOf } from "../store/settings.ts";
 import type { LengthUnit } from "../units/parse.ts";
+import { POWER_SIGNS, type PowerUnit, TORQUE_SIGNS, type TorqueUnit } from "../units/power.ts";
 import { distanceOf, RUNNING_UNITS, type RunningUnit } from "../units/running.ts";
 import { SIGNS, type TemperatureUnit } from "../units/temperature.ts";
 import { text } from "./strings.ts";
@@ -41,6 +42,18 @@ export function RunningSwitch({ label }: { label: string }) {
   );
 }
 
+/** Horsepower, kilowatts or metric horsepower, for every power; remembered. */
+export function PowerSwitch({ label }: { label: string }) {
+  return (
+    <Units
+      label={label}
+      units={POWER_SIGNS}
+      now={settings.value.power}
+      choose={(power: PowerUnit) => change({ power })}
+    />
+  );
+}
+
 /** Miles or kilometres only, as an odometer counts. */
 export function DistanceSwitch({ label }: { label: string }) {
   return (
@@ -49,6 +62,18 @@ export function DistanceSwitch({ label }: { label: string }) {
       units={{ mi: "mi", km: "km" }}
       now={distanceOf(settings.value.running)}
       choose={(running: DistanceUnit) => change({ running })}
+    />
+  );
+}
+
+/** Newton metres or pound-force feet, for every torque; remembered. */
+export function TorqueSwitch({ label }: { label: string }) {
+  return (
+    <Units
+      label={label}
+      units={TORQUE_SIGNS}
+      now={settings.value.torque}
+      choose={(torque: TorqueUnit) => change({ torque })}
     />
   );
 }

@@ -2,6 +2,7 @@ import type { ComponentType } from "preact";
 import type { Bench } from "../benches/bench.ts";
 import { benches } from "../benches/index.ts";
 import { coreTrouble, warm } from "../core/client.ts";
+import { HomeScreen } from "../home/screen.tsx";
 import { DriveScreen } from "../screens/drive.tsx";
 import { SavedScreen } from "../screens/saved.tsx";
 import { SettingsScreen } from "../screens/settings.tsx";
@@ -66,13 +67,17 @@ const groups: Group[] = day.map((id) => ({
   places: listed(id),
 }));
 const bar: (Place | Group)[] = groups.filter((one) => one.places.length > 0);
-const first = listed("measure")[0];
+
+/** The first screen, and the one for an address that leads nowhere. */
+function Home() {
+  return <HomeScreen groups={groups.filter((one) => one.places.length > 0)} />;
+}
 
 export function App() {
   const id = route.value[0];
-  const screen = screens.find((one) => one.id === id) ?? first;
+  const screen = screens.find((one) => one.id === id);
   const aside = id ? asides[id] : undefined;
-  const View = aside ?? screen?.View;
+  const View = aside ?? screen?.View ?? Home;
   return (
     <div class="app">
       <button type="button" class="skip" onClick={skip}>
@@ -86,7 +91,7 @@ export function App() {
           </p>
         )}
         <UpdateNotice />
-        {View && <View />}
+        <View />
       </main>
       <Nav items={bar} current={aside ? (id ?? "") : (screen?.id ?? "")} />
     </div>

@@ -1,5 +1,6 @@
 /** Line drawings of our own, 24 by 24, in the manner of a workshop drawing. */
 const PATHS = {
+  home: "M3 11.5 12 4l9 7.5M5.5 10v10h13V10M10 20v-6h4v6",
   slack: "M7 3v18M7 3C16 8 16 16 7 21M12 12h8M17 9l3 3-3 3",
   wear: "M3 8h18M3 8v10M21 8v10M8 8v4M12 8v6M16 8v4",
   drive:

@@ -1,6 +1,7 @@
 /** What the phone remembers of how its owner works. */
 import { computed, signal } from "@preact/signals";
 import type { LengthUnit } from "../units/parse.ts";
+import type { PowerUnit, TorqueUnit } from "../units/power.ts";
 import type { RunningUnit } from "../units/running.ts";
 import type { TemperatureUnit } from "../units/temperature.ts";
 import type { Build, Chain, Drive, DriveFields, Engine, GearSet } from "./records.ts";
@@ -13,6 +14,8 @@ export interface Settings {
   temperature: TemperatureUnit;
   /** How the running of an engine is counted. */
   running: RunningUnit;
+  power: PowerUnit;
+  torque: TorqueUnit;
   engineId: string | null;
   /** Chain last chosen on each engine. */
   chainOf: Record<string, string | null>;
@@ -30,6 +33,8 @@ const FIRST: Settings = {
   units: {},
   temperature: inches ? "degF" : "degC",
   running: inches ? "mi" : "km",
+  power: inches ? "hp" : "kW",
+  torque: inches ? "lbfft" : "Nm",
   engineId: null,
   chainOf: {},
   gearSetOf: {},
