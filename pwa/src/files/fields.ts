@@ -121,6 +121,31 @@ export const FIELDS: { [K in Kind]: Fields<K> } = {
     result: needed("object"),
     limit: may("object"),
   },
+  sessions: {
+    engine_id: may("id"),
+    build_id: may("id"),
+    label: needed("text"),
+    at: needed("time"),
+    standard: may("text"),
+    settings: needed("objects"),
+    note: may("text"),
+    invented: may("flag"),
+    created_at: needed("time"),
+  },
+  runs: {
+    session_id: needed("id"),
+    setting: needed("text"),
+    place: needed("number"),
+    taken_at: needed("time"),
+    conditions: may("object"),
+    figures_are: needed("text"),
+    peaks: needed("object"),
+    curve: may("object"),
+    source: may("object"),
+    core_version: needed("text"),
+    note: may("text"),
+    created_at: needed("time"),
+  },
 };
 
 export const ID = /^[0-9a-f]{8}-[0-9a-f]{4}-7[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/i;
