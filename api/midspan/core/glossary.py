@@ -8,6 +8,7 @@ from . import (
     glossary_drive,
     glossary_dyno,
     glossary_forecast,
+    glossary_gain,
     glossary_heat,
     glossary_lift,
     glossary_plan,
@@ -28,6 +29,7 @@ SUBJECTS = (
     glossary_forecast,
     glossary_lift,
     glossary_dyno,
+    glossary_gain,
 )
 TERMS: dict[str, Term] = {}
 for _subject in SUBJECTS:

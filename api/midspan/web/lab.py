@@ -7,6 +7,7 @@ from flask import Response, jsonify
 from flask_smorest import Blueprint
 
 from midspan.lab.forecast import forecast as full_forecast
+from midspan.lab.gain import gain as full_gain
 from midspan.store import histories
 
 from .access import shop
@@ -14,6 +15,8 @@ from .examples import named
 from .parsing import CalcParser, RecordParser
 from .schemas.forecast_inputs import ForecastInputSchema
 from .schemas.forecast_lab import BuildQuerySchema, FullForecastSchema
+from .schemas.gain_inputs import GainInputSchema
+from .schemas.gain_results import GainResultSchema
 from .settling import store
 
 
@@ -49,3 +52,12 @@ def forecast(query: dict[str, Any], payload: object) -> Response:
         kept = histories.of_shop(session, shop(), query.get("build_id"))
     now = datetime.now(UTC).isoformat(timespec="seconds").replace("+00:00", "Z")
     return jsonify(full_forecast(payload, kept, now))
+
+
+@blp.post("/gain")
+@blp.arguments(GainInputSchema, examples=named("gain-input"))
+@blp.response(200, GainResultSchema, examples=named("gain-result"))
+def gain(payload: object) -> Response:
+    """Tell the range of gain from the full posterior of every comparison sent."""
+    shop()
+    return jsonify(full_gain(payload))
