@@ -4,6 +4,7 @@ from collections import namedtuple
 
 from .fields import Form
 from .figures import fixed, short
+from .heating import GIVEN
 from .instrument import assumption
 from .limits import MEMORY, PRACTICE
 from .spark import (
@@ -33,6 +34,8 @@ RESOLUTION_DEG = 1.0
 RIGHT_RANGE_DEG = 0.5
 # Scatter of a pull on a common dyno, and pulls a side; from memory, unverified.
 PULL_PERCENT, PULLS = 0.5, 3
+LAW = "Torque lost by the square of a degree off the best point. That such regressions exist is "
+LAW += "published; this range is from memory, unverified."
 WORDS = {"idle": "At idle", "wide-open": "Wide open"}
 
 Group = namedtuple("Group", ("at", "when", "field", "values", "seen", "own"))
@@ -106,9 +109,8 @@ def calculate(payload: object) -> dict[str, object]:
         "spreads": spreads,
         "changes": _changes(groups, ends, power),
         "loss_per_deg2": {
-            "low": ends[0], "high": ends[1], "origin": MEMORY if own is None else "given by the user",
-            "text": "Torque lost by the square of a degree off the best point. That such "
-            "regressions exist is published; this range is from memory, unverified.",
+            "low": ends[0], "high": ends[1], "origin": MEMORY if own is None else GIVEN,
+            "text": LAW if own is None else "Your own figure.",
         },
         "right_range_deg": RIGHT_RANGE_DEG,
         "right_range_origin": PRACTICE,
@@ -209,8 +211,8 @@ def _said(
     if ends[0] != ends[1]:
         span += " to " + fixed(example[1], 2)
     found.append(
-        "A spark that wanders by 2 deg (standard deviation) costs some " + span + " % of torque: "
-        "below the " + fixed(least, 1) + " % that " + str(PULLS) + " pulls a side can show. Scatter "
+        "A spark that wanders by 2 deg (standard deviation) costs some " + span + " % of "
+        "torque: below the " + fixed(least, 1) + " % that " + str(PULLS) + " pulls a side can show. Scatter "
         "is a sign of slack, and by this law hardly a loss by itself."
     )  # fmt: skip
     return found

@@ -1,6 +1,7 @@
 """The expected gain by the full posterior. The form of the answer is the core's."""
 
 from collections.abc import Callable
+from functools import partial
 from typing import TYPE_CHECKING, Any
 
 from midspan.core.calc_gain import answer, asked_of
@@ -79,6 +80,13 @@ def posterior_sets(rows: list[Compared], engine: str | None) -> list[list[float]
         np.add.at(total, of, -misfit(logs) / 2)
         return total
 
+    def of_shared(own: "Array", at: "Array") -> "Array":
+        height: Array = by_engine(means + at + own).sum(axis=0)
+        return height
+
+    def of_own(shared: "Array", at: "Array") -> "Array":
+        return by_engine(means + shared + at)
+
     shared = rng.normal(size=(CHAINS, 4)) * common
     own = rng.normal(size=(len(names), CHAINS, 4)) * between
     scale = np.ones(CHAINS)
@@ -87,12 +95,12 @@ def posterior_sets(rows: list[Compared], engine: str | None) -> list[list[float]
         if names:
             shared = _slice(
                 rng, shared, rng.normal(size=shared.shape) * common,
-                lambda at: by_engine(means + at + own).sum(axis=0),
+                partial(of_shared, own),
             )  # fmt: skip
             wide = between * scale[:, None]
             own = _slice(
                 rng, own, rng.normal(size=own.shape) * wide,
-                lambda at: by_engine(means + shared + at),
+                partial(of_own, shared),
             )  # fmt: skip
             # What an engine stands at is kept, and what all have in common drawn anew under it.
             stands = shared + own
