@@ -21,7 +21,7 @@ GOOD: dict[str, tuple[str, Payload]] = {
         {"drive": WORKED, "movement_mm": 2.0, "standard_uncertainty_mm": 0.2,
          "window_lower_mm": 4.5, "window_upper_mm": 6.0, "peak_power_kw": 300.0,
          "peak_speed_rpm": 6000.0, "heat": {"block_material": "aluminium-356"},
-         "pin_friction": 0.1, "bearing_friction": 0.005, "pin_diameter_mm": 3.28,
+         "pin_friction": 0.1, "bearing_friction": 0.005, "chain_pin_mm": 3.28,
          "crank_journal_mm": 60.0, "cam_journal_mm": 48.0, "stiffness_n_per_mm": 4000.0,
          "friction_source": "manual, p. 12", "evidence": EVIDENCE, "engine": "A",
          "curve_points": 3},

@@ -12,20 +12,19 @@ from .gain_told import (
     how_thin,
     parameters,
     rest_told,
-    shown_kw,
 )
 from .guard import zone
 from .limits import MEMORY, PRACTICE, WANTED_FROM_MM, WANTED_TO_MM
 from .normal_points import kept_points
-from .quantiles import spread_of
+from .quantiles import scaled, spread_of
 from .spark import detectable
 from .version import VERSION
 from .warnings import cautions, drive_warnings, warning
 
 METHODS = {"laplace": "Laplace approximation", "full": "full posterior"}
-DRAWS = 256
+DRAWS = 128
 # The band needs fewer than the answer: the first of them, as every other one would lie to one side.
-BAND_DRAWS = 128
+BAND_DRAWS = 64
 # Scatter of a pull on a common dyno, and pulls a side; from memory, unverified.
 PULL_PERCENT, PULLS = 0.5, 3
 
@@ -37,7 +36,7 @@ def calculate(payload: object) -> dict[str, object]:
     ----------
     payload : drive, movement_mm now (cold), peak_power_kw, peak_speed_rpm; and optionally its
         standard_uncertainty_mm, window_lower_mm with window_upper_mm wanted, heat (as for "fit"),
-        pin_friction, bearing_friction, pin_diameter_mm, crank_journal_mm, cam_journal_mm,
+        pin_friction, bearing_friction, chain_pin_mm, crank_journal_mm, cam_journal_mm,
         stiffness_n_per_mm with friction_source, evidence (comparisons on the dyno), engine,
         curve_points
 
@@ -103,14 +102,14 @@ def answer(asked: Asked, learnt: Learnt, sets: list[list[float]], method: str) -
         "peak_power_kw": asked.power,
         "peak_speed_rpm": asked.speed,
         "gain_percent": gain,
-        "gain_kw": shown_kw(asked, found),
+        "gain_kw": scaled(gain, asked.power / 100),
         "probability": better,
         "friction": friction_told(asked, found),
         "rest_kw": rest_told(asked, found),
         "detectable_percent": least,
         "pulls": PULLS,
         "engines_counted": len({row.engine for row in asked.rows}),
-        "rows_used": len(asked.rows),
+        "comparisons_used": len(asked.rows),
         "evidence": evidence_told(asked, learnt.logs),
         "consistency": learnt.consistency,
         "parameters": parameters(sets),

@@ -22,12 +22,13 @@ from .warnings import cautions, count_warnings, warning
 
 PLACES = ("idle", "wide-open")
 TIMES = ("before", "after")
-LISTS = {
-    ("idle", "before"): "idle_before_deg",
-    ("idle", "after"): "idle_after_deg",
-    ("wide-open", "before"): "wide_open_before_deg",
-    ("wide-open", "after"): "wide_open_after_deg",
-}
+# In the order shown: the phone's interpreter keeps no order of names.
+LISTS = (
+    ("idle", "before", "idle_before_deg"),
+    ("idle", "after", "idle_after_deg"),
+    ("wide-open", "before", "wide_open_before_deg"),
+    ("wide-open", "after", "wide_open_after_deg"),
+)
 # How finely a moving mark is read by eye; from memory, unverified.
 RESOLUTION_DEG = 1.0
 # All readings within this, the trade says, goes with the right slack; common practice, no source.
@@ -68,19 +69,19 @@ def calculate(payload: object) -> dict[str, object]:
     """
     form = Form(payload)
     taken = {}
-    for key, field in LISTS.items():
-        taken[key] = form.take_numbers(field) if form.has(field) else None
+    for _, _, field in LISTS:
+        taken[field] = form.take_numbers(field) if form.has(field) else None
     resolution = form.take_number("resolution_deg", required=False)
     away = form.take_number("away_from_best_deg", required=False) or 0.0
     own = form.take_number("loss_per_deg2", required=False)
     power = form.take_number("peak_power_kw", required=False)
     form.close()
-    for key, field in LISTS.items():
-        values = taken[key]
+    for _, _, field in LISTS:
+        values = taken[field]
         if values is not None and len(values) == 1:
             need = "two readings or more: one says nothing of how far the spark wanders"
             form.refuse("too-few", field, "1 reading", need, "Read it again, better five times.")
-    if not any([form.has(field) for field in LISTS.values()]):
+    if not any([form.has(field) for _, _, field in LISTS]):
         need = "at least one list of readings"
         step = "Read the timing at idle, or wide open on a dyno."
         form.refuse("missing", "idle_before_deg", None, need, step)
@@ -92,8 +93,8 @@ def calculate(payload: object) -> dict[str, object]:
         assumed.append(assumption("resolution_deg", resolution, MEMORY, text))
     ends = LOSS_PER_DEG2 if own is None else (own, own)
     groups = []
-    for (at, when), field in LISTS.items():
-        values = taken[(at, when)]
+    for at, when, field in LISTS:
+        values = taken[field]
         if values is not None:
             seen = deviation_interval(sample_deviation(values), len(values))
             groups.append(
@@ -210,11 +211,14 @@ def _said(
     span = fixed(example[0], 2)
     if ends[0] != ends[1]:
         span += " to " + fixed(example[1], 2)
-    found.append(
-        "A spark that wanders by 2 deg (standard deviation) costs some " + span + " % of "
-        "torque: below the " + fixed(least, 1) + " % that " + str(PULLS) + " pulls a side can show. Scatter "
-        "is a sign of slack, and by this law hardly a loss by itself."
-    )  # fmt: skip
+    text = (
+        "A spark that wanders by 2 deg (standard deviation) costs some " + span + " % of torque: "
+    )
+    text += "below the " if example[-1] < least else "not below the "
+    text += fixed(least, 1) + " % that " + str(PULLS) + " pulls a side can show."
+    if example[-1] < least:
+        text += " Scatter is a sign of slack, and by this law hardly a loss by itself."
+    found.append(text)
     return found
 
 

@@ -28,7 +28,7 @@ USUAL = (
     ("cam_journal_mm", 45.0, 52.0),
 )
 FRICTION = ("pin_friction", "bearing_friction", "crank_journal_mm", "cam_journal_mm",
-            "pin_diameter_mm", "stiffness_n_per_mm")  # fmt: skip
+            "chain_pin_mm", "stiffness_n_per_mm")  # fmt: skip
 
 
 class Figure(namedtuple("Figure", ("field", "low", "high", "origin", "source"))):
@@ -111,7 +111,7 @@ def _take_figures(form: Form, build: Build | None) -> dict[str, Figure]:
     usual = [Figure(name, low, high, limits.MEMORY, "") for name, low, high in USUAL]
     soft, stiff = STIFFNESS_N_PER_MM
     usual.append(Figure("stiffness_n_per_mm", soft, stiff, limits.MEMORY, ""))
-    usual.append(Figure("pin_diameter_mm", pin, pin, limits.PUBLISHED, PIN_SOURCE))
+    usual.append(Figure("chain_pin_mm", pin, pin, limits.PUBLISHED, PIN_SOURCE))
     found = {}
     for one in usual:
         given = form.take_number(one.field, required=False)

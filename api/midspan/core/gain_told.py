@@ -3,7 +3,7 @@
 import math
 from collections import namedtuple
 
-from .figures import fixed, short
+from .figures import fixed
 from .gain_asked import FRICTION, Asked
 from .gain_fit import even_points
 from .gain_friction import bearing_power, pin_power
@@ -12,7 +12,7 @@ from .heat import shaft_load, tension
 from .limits import TOO_LOOSE_MM
 from .movement import excess_from_movement
 from .normal_points import normal_quantile
-from .quantiles import scaled, spread_of
+from .quantiles import spread_of
 
 # The slack now, the slack wanted, the warmth, and what friction rests on.
 DIMENSIONS = 7
@@ -38,12 +38,12 @@ def drawn(asked: Asked, sets: list[list[float]]) -> Drawn:
     gains, friction, pulls, hots = [], [], [], []
     lower, upper = asked.window[0], asked.window[1]
     for logs, even in zip(sets, known_points(len(sets))):
-        now = max(asked.movement + asked.uncertainty * normal_quantile(even[0]), 0.0)
+        now = max(asked.movement + asked.uncertainty * even[0], 0.0)
         wanted = lower + (upper - lower) * even[1]
         gains.append(gain_of(logs, now, wanted))
         if asked.change is None:
             continue
-        warm = asked.change + asked.change_uncertainty * normal_quantile(even[2])
+        warm = asked.change + asked.change_uncertainty * even[2]
         powers = []
         for movement in (now, wanted):
             hot = excess_from_movement(asked.build.geometry.strand, movement) + warm
@@ -62,9 +62,12 @@ _known: dict[int, list[list[float]]] = {}
 
 
 def known_points(count: int) -> list[list[float]]:
-    """Give `even_points`, worked out once."""
+    """Give `even_points`, the slack now and the warmth made standard normal; worked out once."""
     if count not in _known:
-        _known[count] = even_points(count, DIMENSIONS)
+        points = even_points(count, DIMENSIONS)
+        for row in points:
+            row[0], row[2] = normal_quantile(row[0]), normal_quantile(row[2])
+        _known[count] = points
     return _known[count]
 
 
@@ -80,7 +83,7 @@ def rubbed(asked: Asked, hot: float, even: list[float]) -> tuple[float, float]:
     at = {}
     shares = {
         "stiffness_n_per_mm": even[0], "pin_friction": even[1], "bearing_friction": even[2],
-        "crank_journal_mm": even[3], "cam_journal_mm": even[3], "pin_diameter_mm": 0.0,
+        "crank_journal_mm": even[3], "cam_journal_mm": even[3], "chain_pin_mm": 0.0,
     }  # fmt: skip
     for field, share in shares.items():
         figure = asked.figures[field]
@@ -89,7 +92,7 @@ def rubbed(asked: Asked, hot: float, even: list[float]) -> tuple[float, float]:
     pull = tension(at["stiffness_n_per_mm"], hot)
     drive = asked.build.drive
     turns, ratio = asked.speed / 60, drive.crank_teeth / drive.cam_teeth
-    pins = pin_power(at["pin_friction"], pull, at["pin_diameter_mm"], turns, ratio)
+    pins = pin_power(at["pin_friction"], pull, at["chain_pin_mm"], turns, ratio)
     load = shaft_load(pull, asked.build.geometry.angle)
     bearings = bearing_power(
         at["bearing_friction"], load, at["crank_journal_mm"], at["cam_journal_mm"], turns, ratio
@@ -201,16 +204,3 @@ def how_thin(asked: Asked) -> list[str]:
     if asked.movement > TOO_LOOSE_MM:
         found.append("Beyond half an inch of movement nobody has looked: the curve is a guess.")
     return found
-
-
-def shown_kw(asked: Asked, found: Drawn) -> dict[str, float | None]:
-    """Give the gain in power [kW]."""
-    return scaled(spread_of(found.gains), asked.power / 100)
-
-
-def percent_text(spread: dict[str, float | None]) -> str:
-    """Write an 80 % range of per cent."""
-    low, high = spread["low_80"], spread["high_80"]
-    if low is None or high is None:
-        return ""
-    return short(low, 2) + " to " + short(high, 2) + " %"

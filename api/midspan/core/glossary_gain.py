@@ -69,7 +69,7 @@ TERMS: tuple[Term, ...] = (
         "bearing_friction", "mu", "", 0.0001, 1, "Friction of the shaft bearings",
         "Coefficient of friction of an oiled journal.",
     ),
-    asked("pin_diameter_mm", "d", "mm", 0.5, 60, "Pin diameter", "Of the chain."),
+    asked("chain_pin_mm", "d", "mm", 0.5, 60, "Pin diameter", "Of the chain."),
     asked(
         "crank_journal_mm", "", "mm", 5, 500, "Front crank journal",
         "Diameter of the main bearing beside the chain.",
@@ -87,5 +87,5 @@ TERMS: tuple[Term, ...] = (
     told("expected_percent", "", "%", "Expected", "By the most likely loss curve."),
     told("pulls", "", "", "Pulls a side", "Of a usual comparison on the dyno."),
     told("engines_counted", "", "", "Engines", "Engines with evidence; 0: only a rule of thumb."),
-    told("rows_used", "", "", "Comparisons", "Comparisons on the dyno that it rests on."),
+    told("comparisons_used", "", "", "Comparisons", "Comparisons on the dyno that it rests on."),
 )  # fmt: skip

@@ -56,7 +56,7 @@ class GainInputSchema(WindowSchema):
     )  # fmt: skip
     pin_friction = number("pin_friction", required=False, note=_USUAL)
     bearing_friction = number("bearing_friction", required=False, note=_USUAL)
-    pin_diameter_mm = number("pin_diameter_mm", required=False, note="From the pitch if not given.")
+    chain_pin_mm = number("chain_pin_mm", required=False, note="From the pitch if not given.")
     crank_journal_mm = number("crank_journal_mm", required=False, note=_USUAL)
     cam_journal_mm = number("cam_journal_mm", required=False, note=_USUAL)
     stiffness_n_per_mm = number("stiffness_n_per_mm", required=False, note=_USUAL)

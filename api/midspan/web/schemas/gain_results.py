@@ -174,7 +174,7 @@ class GainResultSchema(ResultSchema):
     detectable_percent = measure("detectable_percent")
     pulls = measure("pulls")
     engines_counted = measure("engines_counted")
-    rows_used = measure("rows_used")
+    comparisons_used = measure("comparisons_used")
     evidence = _list(GainEvidenceSchema, "In the order given.")
     consistency = _nested(ConsistencySchema, "Whether evidence and rule of thumb agree.")
     parameters = _list(GainParameterSchema, "The rule of thumb, before and after the evidence.")

@@ -27,7 +27,7 @@ export function toAsk(draft: Draft, { drive, chain, gears }: Stand): Ask {
   for (const field of FRICTION) {
     reader.take(
       field,
-      field.endsWith("diameter_mm") || field.endsWith("journal_mm") ? "length" : "number",
+      field.endsWith("_mm") && field !== "stiffness_n_per_mm" ? "length" : "number",
       text.friction[field],
     );
   }

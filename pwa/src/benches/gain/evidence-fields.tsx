@@ -81,6 +81,7 @@ export function EvidenceFields({ draft, change }: FormProps) {
             parse={parseNumber}
             inputMode="decimal"
             unit="%"
+            hint={text.uHint}
           />
         </fieldset>
       ))}

@@ -7,7 +7,7 @@ export const meta = { id: "gain", label: "Gain", icon: "gain", group: "prove" } 
 export const FRICTION = [
   "pin_friction",
   "bearing_friction",
-  "pin_diameter_mm",
+  "chain_pin_mm",
   "crank_journal_mm",
   "cam_journal_mm",
   "stiffness_n_per_mm",
@@ -34,7 +34,7 @@ export const text = {
   friction: {
     pin_friction: "Friction of pin in bush",
     bearing_friction: "Friction of the shaft bearings",
-    pin_diameter_mm: "Pin diameter",
+    chain_pin_mm: "Pin diameter",
     crank_journal_mm: "Front crank journal, diameter",
     cam_journal_mm: "Front cam journal, diameter",
     stiffness_n_per_mm: "Stiffness of the loop",
@@ -42,7 +42,7 @@ export const text = {
   frictionHint: {
     pin_friction: "Left empty: 0.08 to 0.12, from memory, unverified.",
     bearing_friction: "Left empty: 0.002 to 0.01, from memory, unverified.",
-    pin_diameter_mm: "Left empty: by the pitch; 3.28 mm at 9.525 mm is published.",
+    chain_pin_mm: "Left empty: by the pitch; 3.28 mm at 9.525 mm is published.",
     crank_journal_mm: "Left empty: 55 to 70 mm, from memory, unverified.",
     cam_journal_mm: "Left empty: 45 to 52 mm, from memory, unverified.",
     stiffness_n_per_mm: "Left empty: 1 000 to 15 000 N/mm, from memory, unverified.",
@@ -60,12 +60,13 @@ export const text = {
   gainOf: "Gain of peak power",
   gainHint: "In per cent; a loss with its minus sign.",
   u: "Its standard uncertainty",
+  uHint: "About half of a 95 % plus-or-minus.",
   add: "Add a comparison",
   remove: (index: number) => `Remove comparison ${index}`,
   asked: "The engine asked about, if it is among them",
   needsMovement: "Movement now",
   what: "Gain to expect, 80 % range",
-  to80: (low: string, high: string) => `${low} to ${high}`,
+  to80: (low: string, high: string) => `${low}–${high}`,
   headline: (engines: number) =>
     engines === 0
       ? "0 engines: only a rule of thumb"
