@@ -8,7 +8,7 @@ from typing import Any
 from midspan.core import CALCS, run
 from midspan.core.errors import Refused
 
-from . import labels, problems
+from . import dyno_examples, labels, problems
 from .calc_examples import DRIVE, INPUTS, LOG, PLAN
 from .nouns import NOUNS
 
@@ -93,12 +93,14 @@ WRITES: dict[str, dict[str, Any]] = {
         "engine_id": _ENGINE, "calc": "slack", "taken_at": _AT, "input": INPUTS["slack"],
         "result": RESULTS["slack"], "core_version": RESULTS["slack"]["core_version"],
         "limit": RESULTS["slack"]["verdict"]["limit"], "note": "Plugs out.",
+        "distance_since_start_km": 1200.0,
     },
     "plan": {
         "engine_id": _ENGINE, "label": "Running in", "started_at": _AT, "input": PLAN,
         "result": RESULTS["plan"], "core_version": RESULTS["plan"]["core_version"], "log": LOG,
         "created_at": _AT,
     },
+    **dyno_examples.writes(_AT, _ENGINE, _BUILD, _ENGINE[:-1] + "9"),
 }  # fmt: skip
 DEVICE = {
     "id": _ENGINE, "name": "Phone at the stand", "role": "member", "created_at": _AT,
@@ -128,11 +130,15 @@ _FULL: dict[str, dict[str, Any]] = {
         "gear_set_id": None,
         "build_id": None,
         "load_n": None,
+        "running_since_start_h": None,
+        "odometer_km": None,
     },
     "plan": {"build_id": None},
+    "session": {"invented": True},
+    "run": {},
 }
 RECORDS = {
-    noun: {"id": _ENGINE[:-1] + str(i + 1)} | sent | _FULL[noun] | _KEPT
+    noun: {"id": f"{_ENGINE[:-1]}{i + 1:x}"} | sent | _FULL[noun] | _KEPT
     for i, (noun, sent) in enumerate(WRITES.items())
 }
 SYNC = {

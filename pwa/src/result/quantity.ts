@@ -14,6 +14,7 @@ export interface Shown {
 export function scaleOf(quantity: string, length: LengthUnit): { by: number; unit: string } {
   if (quantity.endsWith("_percent")) return { by: 1, unit: "%" };
   if (quantity.endsWith("_deg")) return { by: 1, unit: "°" };
+  if (quantity.endsWith("_h")) return { by: 1, unit: "h" };
   if (quantity.endsWith("_kw")) {
     const unit = settings.value.power;
     return { by: 1 / powerIn(1, unit), unit: POWER_SIGNS[unit] };
