@@ -5,6 +5,7 @@ import random
 from collections.abc import Iterator
 from typing import Any
 
+import plausible_dyno
 import plausible_forecast
 import plausible_lift
 import plausible_setting as setting
@@ -29,6 +30,7 @@ METHODS = {
     "adjust": ("steps", "vernier"),
     "forecast": ("measured", "nothing yet"),
     **plausible_lift.METHODS,
+    **plausible_dyno.METHODS,
 }
 MATERIALS = ("grey-iron", "aluminium-356", "magnesium-az91d", "steel-1040")
 
@@ -341,6 +343,7 @@ MAKERS = {
     "plan-calendar": plan_calendar,
     "forecast": lambda rng, method: plausible_forecast.forecast(rng, method, drive(rng)),
     **plausible_lift.MAKERS,
+    **plausible_dyno.MAKERS,
 }
 
 

@@ -1,6 +1,6 @@
 """One good input of every kind, every field of it filled: what the checks spoil and look up."""
 
-from core import good_lift
+from core import good_dyno, good_lift
 from core.drives import WORKED, Payload
 
 PLAN = {
@@ -177,4 +177,5 @@ GOOD: dict[str, tuple[str, Payload]] = {
              {"kind": "teeth"}]},
     ),
     **good_lift.GOOD,
+    **good_dyno.GOOD,
 }  # fmt: skip

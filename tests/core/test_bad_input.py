@@ -15,7 +15,10 @@ from midspan.core.errors import Refused
 from midspan.core.glossary import TERMS
 
 # Inputs of records alone; no calculation takes them.
-RECORDED = {"distance_run_km", "load_n", "keyway_offsets_crank_deg", "odometer_km"}
+RECORDED = {
+    "distance_run_km", "load_n", "keyway_offsets_crank_deg", "odometer_km", "station_pressure_kpa",
+    "power_speed_rpm", "torque_speed_rpm", "speed_rpm",
+}  # fmt: skip
 
 NONSENSE: dict[str, tuple[Any, set[str]]] = {
     "NaN": (math.nan, {"not-finite"}),

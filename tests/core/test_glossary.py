@@ -19,6 +19,7 @@ ENDINGS = {
     "_percent": "%", "_pitches": "", "_c": "degC", "_ppm": "1e-6/K", "_n": "N",
     "_k": "K", "_um_per_kn": "um/kN",
     "_min": "min", "_weeks": "weeks", "_km_per_h": "km/h", "_h": "h",
+    "_kw": "kW", "_nm": "N m", "_rpm": "rpm", "_m": "m",
     "_mg_per_kg": "mg/kg", "_mm2_per_s": "mm2/s", "_mpa_s": "mPa.s",
 }  # fmt: skip
 # The drawing's coordinates, in mm as its description says: a point has x and y on any drawing.
@@ -142,6 +143,7 @@ CAUTIONS = {
     "matrix": {"turn-by-hand", "valve-contact", "hot"},
     "clearance": {"turn-by-hand", "valve-contact", "checking-springs"},
     "compression": {"turn-by-hand"},
+    "correction": {"carbon-monoxide", "rotating", "hot-oil", "eyes-ears"},
 }
 
 

@@ -30,6 +30,7 @@ CALCS = {
     "matrix": "calc_matrix",
     "clearance": "calc_clearance",
     "compression": "calc_compression",
+    "correction": "calc_correction",
 }
 
 

@@ -6,6 +6,7 @@ A field name carries its unit as its ending; a test compares.
 
 from . import (
     glossary_drive,
+    glossary_dyno,
     glossary_forecast,
     glossary_heat,
     glossary_lift,
@@ -26,6 +27,7 @@ SUBJECTS = (
     glossary_plan,
     glossary_forecast,
     glossary_lift,
+    glossary_dyno,
 )
 TERMS: dict[str, Term] = {}
 for _subject in SUBJECTS:

@@ -194,6 +194,14 @@ def compression(payload: object) -> Response:
     return jsonify(run("compression", payload))
 
 
+@blp.post("/correction")
+@blp.arguments(INPUTS["correction"], examples=named("correction-input"))
+@blp.response(200, RESULTS["correction"], examples=named("correction-result"))
+def correction(payload: object) -> Response:
+    """Work out the power correction of a run by every standard."""
+    return jsonify(run("correction", payload))
+
+
 @blp.post("/batch")
 @blp.arguments(BatchInputSchema, examples=named("batch"))
 @blp.response(200, BatchResultSchema, examples=named("batch-result"))

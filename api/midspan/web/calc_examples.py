@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from . import lift_examples
+from . import dyno_examples, lift_examples
 
 DRIVE = {
     "pitch_mm": 9.525,
@@ -179,4 +179,5 @@ INPUTS: dict[str, dict[str, Any]] = {
         ],
     },
     **lift_examples.INPUTS,
+    **dyno_examples.INPUTS,
 }

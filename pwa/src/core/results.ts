@@ -39,6 +39,8 @@ export type RockersResult = Schemas["RockersResult"];
 export type MatrixResult = Schemas["MatrixResult"];
 export type ClearanceResult = Schemas["ClearanceResult"];
 export type CompressionResult = Schemas["CompressionResult"];
+export type CorrectionInput = Schemas["CorrectionInput"];
+export type CorrectionResult = Schemas["CorrectionResult"];
 export type FitInput = Schemas["FitInput"];
 export type FitResult = Schemas["FitResult"];
 export type Combination = Schemas["Combination"];
@@ -101,10 +103,11 @@ export interface Results {
   matrix: MatrixResult;
   clearance: ClearanceResult;
   compression: CompressionResult;
+  correction: CorrectionResult;
 }
 export type CalcName = keyof Results;
 /** The calculations whose results are kept as readings. */
-export type BenchCalc = Exclude<CalcName, "drive" | PlanCalc>;
+export type BenchCalc = Exclude<CalcName, "drive" | "correction" | PlanCalc>;
 type PlanCalc = "plan" | "plan-adapted" | "plan-calendar";
 export type AnyResult = Results[BenchCalc];
 

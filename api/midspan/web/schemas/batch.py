@@ -2,6 +2,8 @@
 
 from marshmallow import Schema, fields, validate
 
+from .dyno_inputs import DYNO_INPUTS
+from .dyno_results import DYNO_RESULTS
 from .forecast_inputs import FORECAST_INPUTS
 from .forecast_results import FORECAST_RESULTS
 from .inputs import (
@@ -56,6 +58,7 @@ INPUTS: dict[str, type[Schema]] = {
     **SETTING_INPUTS,
     **FORECAST_INPUTS,
     **LIFT_INPUTS,
+    **DYNO_INPUTS,
 }
 RESULTS: dict[str, type[Schema]] = {
     "drive": DriveResultSchema,
@@ -73,6 +76,7 @@ RESULTS: dict[str, type[Schema]] = {
     **SETTING_RESULTS,
     **FORECAST_RESULTS,
     **LIFT_RESULTS,
+    **DYNO_RESULTS,
 }
 
 
