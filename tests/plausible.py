@@ -5,6 +5,7 @@ import random
 from collections.abc import Iterator
 from typing import Any
 
+import plausible_compare
 import plausible_dyno
 import plausible_forecast
 import plausible_lift
@@ -31,6 +32,7 @@ METHODS = {
     "forecast": ("measured", "nothing yet"),
     **plausible_lift.METHODS,
     **plausible_dyno.METHODS,
+    **plausible_compare.METHODS,
 }
 MATERIALS = ("grey-iron", "aluminium-356", "magnesium-az91d", "steel-1040")
 
@@ -344,6 +346,7 @@ MAKERS = {
     "forecast": lambda rng, method: plausible_forecast.forecast(rng, method, drive(rng)),
     **plausible_lift.MAKERS,
     **plausible_dyno.MAKERS,
+    **plausible_compare.MAKERS,
 }
 
 

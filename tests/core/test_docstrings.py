@@ -14,7 +14,9 @@ SECTIONS = ["Parameters", "Returns", "Raises", "Validity", "Reference"]
 # must still say what they do and what they take.
 PLUMBING = {
     "__init__", "adjust_words", "bench", "build", "calc_adjust", "calc_bored", "calc_calendar",
-    "calc_cam", "calc_clearance", "calc_combined", "calc_correction", "calc_drive",
+    "calc_cam", "calc_clearance", "calc_combined", "calc_compare",
+    "calc_pulls", "compare_asked", "compare_said", "design_words", "left_out", "calc_correction",
+    "calc_drive",
     "calc_elongation", "calc_fit", "calc_forecast", "calc_gear", "calc_heat", "calc_lift",
     "calc_matrix", "calc_plan", "calc_plan_adapted", "calc_rock", "calc_rockers", "calc_slack",
     "calc_tdc", "cam_card", "cam_checks", "cam_compare", "chain_share", "correction_standards",

@@ -88,6 +88,8 @@ def tail_of_t(t: float, dof: float) -> float:
     ---------
     Abramowitz and Stegun, Handbook of Mathematical Functions, 26.7.1.
     """
+    if t * t < dof:  # dof / (dof + t^2) would lose the digits of a small t
+        return 1 - incomplete_beta(0.5, dof / 2, t * t / (dof + t * t))
     return incomplete_beta(dof / 2, 0.5, dof / (dof + t * t))
 
 
@@ -112,15 +114,15 @@ def factor_of_t(dof: float, coverage: float = 0.95) -> float:
 
     Validity
     --------
-    As `coverage_factor`.
+    As `incomplete_beta`.
 
     Reference
     ---------
     As `coverage_factor`; degrees of freedom that are not whole as in Welch, Biometrika 34 (1947).
     """
-    whole = int(math.ceil(dof))
+    whole = math.ceil(dof)
     t = coverage_factor(whole, coverage)
-    if whole == dof or dof > ENDLESS:
+    if whole == dof and whole <= ENDLESS:
         return t
     log_scale = math.lgamma((dof + 1) / 2) - math.lgamma(dof / 2) - 0.5 * math.log(dof * math.pi)
     for _ in range(60):

@@ -10,6 +10,7 @@ OUTCOMES = ("shown", "shown-if-settled", "not-shown", "too-few", "not-evidence")
 ALPHA = 0.05
 # With fewer degrees of freedom a session hardly shows anything.
 FEW = 3
+AGAIN = "Run both settings again, there and back."
 
 
 class Verdict(namedtuple("Verdict", ("outcome", "headline", "why", "next_step"))):
@@ -83,9 +84,7 @@ def _too_few(found: Difference, design: Design, pair: str, drift: bool) -> Verdi
         why += ": it is too large for an interval."
     else:
         why += ": the runs are used up by the settings" + (" and the drift." if drift else ".")
-    return Verdict(
-        "too-few", "Too few pulls: nothing is shown", why, "Run both settings again, there and back."
-    )
+    return Verdict("too-few", "Too few pulls: nothing is shown", why, AGAIN)
 
 
 def _drift_words(design: Design, to: str, drift: bool) -> str:
@@ -98,7 +97,7 @@ def _drift_words(design: Design, to: str, drift: bool) -> str:
 
 def _refit(design: Design, to: str) -> str:
     if design.fitted[to] == 1:
-        return to + " was fitted once, so what refitting alone does is in that figure. Fit it again."
+        return to + " was fitted once, so what refitting alone does is in it. Fit it once more."
     return "Note the settings as measured, so that the gain can be used again."
 
 
@@ -115,3 +114,21 @@ def _further(more: list[str] | None, value: float) -> str:
     count = str(len(more)) + (" more pull" if len(more) == 1 else " more pulls")
     order = " (" + order_text(blocks) + ")" if len(more) <= 12 else ""
     return count + order + " would show a true gain of " + found + " four times in five."
+
+
+def hangs(verdict: Verdict, every: Difference | None, alpha: float) -> str:
+    """Say so where a gain is only shown because runs were left out.
+
+    Parameters
+    ----------
+    verdict : on the runs kept
+    every : the difference with every run in, None where none was left out
+    alpha : chance at which a difference counts as shown [1]
+    """
+    if every is None or not verdict.outcome.startswith("shown"):
+        return ""
+    if every.chance is not None and every.chance < alpha:
+        return " It is shown with the runs left out taken in, too."
+    value = signed(100 * (every.ratio - 1), 2)
+    text = " With the runs left out taken in it is " + value + " % and not shown: it hangs on them."
+    return text

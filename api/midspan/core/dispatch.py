@@ -31,6 +31,8 @@ CALCS = {
     "clearance": "calc_clearance",
     "compression": "calc_compression",
     "correction": "calc_correction",
+    "compare": "calc_compare",
+    "pulls-needed": "calc_pulls",
 }
 
 

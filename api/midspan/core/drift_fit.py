@@ -5,6 +5,9 @@ from collections import namedtuple
 
 from .betas import factor_of_t, tail_of_t
 
+# A scatter below this share of the figures is what arithmetic leaves, no scatter.
+ROUNDED = 1e-10
+
 
 class Pull(namedtuple("Pull", ("setting", "place", "value"))):
     """One run as it is compared: setting, place in the session, figure [any unit]."""
@@ -119,12 +122,14 @@ def fit(pulls: list[Pull], drift: bool) -> Fit:
         both = [(p.place - places[p.setting]) * (p.value - means[p.setting]) for p in pulls]
         slope = sum(both) / squares
     levels = {key: means[key] - (slope or 0.0) * (places[key] - about) for key in keys}
-    left: dict[str, float] = {key: 0.0 for key in keys}
+    left: dict[str, float] = dict.fromkeys(keys, 0.0)
     for p in pulls:
         rest = p.value - levels[p.setting] - (slope or 0.0) * (p.place - about)
         left[p.setting] += rest * rest
     dof = len(pulls) - len(keys) - (1 if drift else 0)
     spread = math.sqrt(sum(left.values()) / dof) if dof > 0 else None
+    if spread is not None and spread < ROUNDED * max([abs(p.value) for p in pulls]):
+        spread = 0.0
     apart = {}
     if not drift:
         for key in keys:
@@ -185,7 +190,7 @@ def difference(found: Fit, one: str, other: str) -> Difference:
     a, b = found.levels[one], found.levels[other]
     value, ratio = b - a, b / a if a else None
     if not found.dof or not found.spread:
-        return Difference(value, None, 0, None, None, None, ratio, None, None, None, None)
+        return Difference(value, None, found.dof, None, None, None, ratio, None, None, None, None)
     va, vb, both, dof = _variances(found, one, other)
     u = math.sqrt(max(va + vb - 2 * both, 0.0))
     t = factor_of_t(dof)

@@ -71,9 +71,10 @@ def further_pulls(fit: Fit, one: str, other: str, last: int, size: float) -> lis
     See `betas.power_of_t`.
     """
     counts, places = dict(fit.counts), dict(fit.places)
-    squares, dof, order = fit.squares, fit.dof, []
+    squares, dof = fit.squares, fit.dof
+    order: list[str] = []
     drift = fit.slope is not None
-    if fit.spread is None or size == 0:
+    if not fit.spread or size == 0:
         return None
     while len(order) < MOST_FURTHER:
         place = last + 1 + len(order)

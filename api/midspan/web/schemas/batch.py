@@ -2,6 +2,8 @@
 
 from marshmallow import Schema, fields, validate
 
+from .compare_inputs import COMPARE_INPUTS
+from .compare_results import COMPARE_RESULTS
 from .dyno_inputs import DYNO_INPUTS
 from .dyno_results import DYNO_RESULTS
 from .forecast_inputs import FORECAST_INPUTS
@@ -59,6 +61,7 @@ INPUTS: dict[str, type[Schema]] = {
     **FORECAST_INPUTS,
     **LIFT_INPUTS,
     **DYNO_INPUTS,
+    **COMPARE_INPUTS,
 }
 RESULTS: dict[str, type[Schema]] = {
     "drive": DriveResultSchema,
@@ -77,6 +80,7 @@ RESULTS: dict[str, type[Schema]] = {
     **FORECAST_RESULTS,
     **LIFT_RESULTS,
     **DYNO_RESULTS,
+    **COMPARE_RESULTS,
 }
 
 
