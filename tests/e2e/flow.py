@@ -41,6 +41,10 @@ def go(page: Page, screen: str) -> None:
         page.locator("a[href='#/settings']").click()
         page.get_by_role("heading", name="Settings").wait_for()
         return
+    if screen == "home":
+        page.locator("a[href='#/home']").click()
+        page.get_by_role("heading", name="A builder's day").wait_for()
+        return
     link = page.locator(f"nav a[href='#/{screen}']")
     if not link.is_visible():
         group = page.locator(".nav-group", has=page.locator(f"a[href='#/{screen}']"))

@@ -23,7 +23,7 @@ from e2e.service import Service
 
 BENCHES = ["wear", "slack", "heat", "gear", "combined", "tdc", "cam", "adjust"]
 BENCHES += ["lift", "rockers", "clearance"]
-OTHERS = ["shelf", "fit", "drive", "saved", "settings", "builds", "files"]
+OTHERS = ["home", "shelf", "fit", "drive", "saved", "settings", "builds", "files"]
 SCREENS = [*BENCHES, *OTHERS, *BUILD_SCREENS]
 BUILD = "Build of the browser check"
 TARGET_PX = 48

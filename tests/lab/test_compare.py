@@ -49,7 +49,7 @@ def test_the_mixed_model_is_that_of_statsmodels(seed: int, drift: bool) -> None:
 
 
 def test_balanced_refitting_is_the_t_test_of_its_means() -> None:
-    """Three fittings each, as many runs in each: the exact answer is that of the fittings' means."""
+    """Three fittings each, as many runs in each: the exact answer is that of their means."""
     rng = np.random.default_rng(4)
     fixed, groups = columns("ABABAB", 4, False)
     figures = 300 + 3.0 * rng.standard_normal(6)[groups] + rng.standard_normal(24)

@@ -10,7 +10,10 @@ from midspan.store import Store, at_head, upgrade
 from midspan.store.migrate import downgrade
 from midspan.store.models import LOCAL_SHOP, Base, Shop
 
-RECORDS = {"engine", "drive", "chain", "gear_set", "build", "entry", "plan", "reading"}
+RECORDS = {
+    "engine", "drive", "chain", "gear_set", "build", "entry", "plan", "reading", "dyno_session",
+    "dyno_run",
+}  # fmt: skip
 TABLES = RECORDS | {"shop", "sent_batch"}
 # What lets devices in.
 ACCESS = {"device", "pairing_code"}

@@ -41,4 +41,6 @@ def one_of_each() -> dict[str, Any]:
         readings=[
             record("reading", 7, **whose, **parts, drive_id=key(2), build_id=key(5), load_n=None)
         ],
+        sessions=[record("session", 9, **whose, build_id=key(5))],
+        runs=[record("run", 10, session_id=key(9))],
     )

@@ -76,6 +76,8 @@ def shops(draw: st.DrawFn) -> tuple[dict[str, Any], set[str]]:
         }),
         plans=some("plan", {"label": NAME, "created_at": MOMENT}),
         readings=some("reading", {"taken_at": MOMENT, "input": JSON, "result": JSON}),
+        sessions=some("session", label | {"at": MOMENT, "invented": st.booleans()}),
+        runs=some("run", {"taken_at": MOMENT, "source": st.none() | JSON}),
     )  # fmt: skip
     every = [one["id"] for records in file["records"].values() for one in records]
     gone = set(draw(st.lists(st.sampled_from(every), unique=True))) if every else set()

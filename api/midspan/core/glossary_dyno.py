@@ -35,9 +35,12 @@ TERMS: tuple[Term, ...] = (
     told("factor", "", "", "Correction factor", "Corrected figure over observed figure."),
     told("ratio_to_sea_level", "", "", "Pressure over that at sea level", "At this altitude."),
     # Power and torque.
-    asked("power_kw", "P", "kW", 0, 10000, "Power", "Observed or corrected, as stated beside it."),
     asked(
-        "torque_nm", "T", "N m", 0, 50000, "Torque", "Observed or corrected, as stated beside it.",
+        "power_kw", "P", "kW", -2000, 10000, "Power", "Observed or corrected, as said beside it.",
+    ),
+    asked(
+        "torque_nm", "T", "N m", -10000, 50000, "Torque",
+        "Observed or corrected, as said beside it.",
     ),
     asked(
         "power_speed_rpm", "n", "rpm", 0, 30000, "Speed at peak power", "Of the crankshaft.",
@@ -46,4 +49,9 @@ TERMS: tuple[Term, ...] = (
         "torque_speed_rpm", "n", "rpm", 0, 30000, "Speed at peak torque", "Of the crankshaft.",
     ),
     asked("speed_rpm", "n", "rpm", 0, 30000, "Engine speed", "Of the crankshaft."),
+    # The settings of a session.
+    asked(
+        "movement_u_mm", "U", "mm", 0, 50, "Movement, plus or minus",
+        "Half of the 95 % coverage interval of the mid-span movement at this setting.",
+    ),
 )  # fmt: skip

@@ -79,7 +79,7 @@ def fit_mixed(figures: "Array", fixed: "Array", groups: "Array") -> Mixed:
 def contrast(found: Mixed, weights: "Array", least: int) -> tuple[float, float, float]:
     """Give a contrast of the effects, its standard error, and Satterthwaite's degrees of freedom.
 
-    nu = 2 v^2 / (g' I^-1 g), v the variance of the contrast and g its slopes over the two variances.
+    nu = 2 v^2 / (g' I^-1 g), v its variance and g the slopes of that over the two variances.
     Where nothing shows between fittings it is too small; fittings less settings are there anyway.
 
     Parameters

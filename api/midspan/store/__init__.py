@@ -8,6 +8,8 @@ from .models import Build as Build
 from .models import Chain as Chain
 from .models import Device as Device
 from .models import Drive as Drive
+from .models import DynoRun as DynoRun
+from .models import DynoSession as DynoSession
 from .models import Engine as Engine
 from .models import Entry as Entry
 from .models import GearSet as GearSet

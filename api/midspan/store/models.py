@@ -319,3 +319,51 @@ class Reading(Record):
     gear_set_id: Mapped[UUID | None]
     load_n: Mapped[float | None]
     build_id: Mapped[UUID | None]
+    # How far or how long the chain had run then; an odometer counts from that of its build.
+    distance_since_start_km: Mapped[float | None]
+    running_since_start_h: Mapped[float | None]
+    odometer_km: Mapped[float | None]
+
+
+class DynoSession(Record):
+    """A session at a dynamometer: its settings, and the standard it is corrected by."""
+
+    __tablename__ = "dyno_session"
+    __table_args__ = (
+        _same_shop("engine_id", "engine"),
+        _same_shop("build_id", "build"),
+        Index("ix_dyno_session_shop_id_engine_id", "shop_id", "engine_id"),
+        Index("ix_dyno_session_shop_id_build_id", "shop_id", "build_id"),
+    )
+    engine_id: Mapped[UUID | None]
+    build_id: Mapped[UUID | None]
+    label: Mapped[str]
+    at: Mapped[datetime]
+    standard: Mapped[str | None]
+    settings: Mapped[list[dict[str, Any]]]
+    note: Mapped[str | None]
+    invented: Mapped[bool] = mapped_column(default=False)
+    created_at: Mapped[datetime]
+
+
+class DynoRun(Record):
+    """A run of a session, as it was read: never changed."""
+
+    __tablename__ = "dyno_run"
+    append_only = True
+    __table_args__ = (
+        _same_shop("session_id", "dyno_session"),
+        Index("ix_dyno_run_shop_id_session_id", "shop_id", "session_id"),
+    )
+    session_id: Mapped[UUID]
+    setting: Mapped[str]
+    place: Mapped[int]
+    taken_at: Mapped[datetime]
+    conditions: Mapped[dict[str, Any] | None]
+    figures_are: Mapped[str]
+    peaks: Mapped[dict[str, Any]]
+    curve: Mapped[dict[str, Any] | None]
+    source: Mapped[dict[str, Any] | None]
+    core_version: Mapped[str]
+    note: Mapped[str | None]
+    created_at: Mapped[datetime]

@@ -8,7 +8,7 @@ from typing import Any
 from midspan.core import CALCS, run
 from midspan.core.errors import Refused
 
-from . import labels, problems
+from . import dyno_examples, labels, problems
 from .calc_examples import DRIVE, INPUTS, LOG, PLAN
 from .nouns import NOUNS
 
@@ -53,6 +53,16 @@ LAB_FORECAST = RESULTS["forecast"] | {
         "prior": None,
     },
 }  # fmt: skip
+# Runs with peaks alone: there is nothing to draw, and each setting but one was fitted once.
+LAB_COMPARE = {
+    "calc": "compare-curves",
+    "core_version": RESULTS["compare"]["core_version"],
+    "compare": RESULTS["compare"],
+    "curves": None,
+    "curves_text": "No curves: some setting has none among its runs.",
+    "refitting": None,
+    "refitting_text": "Not told here.",
+}
 BATCH_RESULT = {
     "results": [
         {"ok": True, "result": RESULTS["slack"]},
@@ -93,12 +103,14 @@ WRITES: dict[str, dict[str, Any]] = {
         "engine_id": _ENGINE, "calc": "slack", "taken_at": _AT, "input": INPUTS["slack"],
         "result": RESULTS["slack"], "core_version": RESULTS["slack"]["core_version"],
         "limit": RESULTS["slack"]["verdict"]["limit"], "note": "Plugs out.",
+        "distance_since_start_km": 1200.0,
     },
     "plan": {
         "engine_id": _ENGINE, "label": "Running in", "started_at": _AT, "input": PLAN,
         "result": RESULTS["plan"], "core_version": RESULTS["plan"]["core_version"], "log": LOG,
         "created_at": _AT,
     },
+    **dyno_examples.writes(_AT, _ENGINE, _BUILD, _ENGINE[:-1] + "9"),
 }  # fmt: skip
 DEVICE = {
     "id": _ENGINE, "name": "Phone at the stand", "role": "member", "created_at": _AT,
@@ -128,11 +140,15 @@ _FULL: dict[str, dict[str, Any]] = {
         "gear_set_id": None,
         "build_id": None,
         "load_n": None,
+        "running_since_start_h": None,
+        "odometer_km": None,
     },
     "plan": {"build_id": None},
+    "session": {"invented": True},
+    "run": {},
 }
 RECORDS = {
-    noun: {"id": _ENGINE[:-1] + str(i + 1)} | sent | _FULL[noun] | _KEPT
+    noun: {"id": f"{_ENGINE[:-1]}{i + 1:x}"} | sent | _FULL[noun] | _KEPT
     for i, (noun, sent) in enumerate(WRITES.items())
 }
 SYNC = {
@@ -201,6 +217,7 @@ ALL: dict[str, Any] = {
     "batch": BATCH,
     "batch-result": BATCH_RESULT,
     "lab-forecast-result": LAB_FORECAST,
+    "lab-compare-result": LAB_COMPARE,
     "refused": PROBLEM,
     "explanation": EXPLANATION,
     "sync": SYNC,

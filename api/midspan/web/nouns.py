@@ -9,13 +9,26 @@ from typing import Any, NamedTuple, cast
 from marshmallow import Schema, ValidationError
 
 from midspan.core.build import take_build
+from midspan.core.dyno_records import take_run, take_settings
 from midspan.core.errors import Refused
 from midspan.core.fields import Form
 from midspan.core.plan_log import take_log
-from midspan.store import Build, Chain, Drive, Engine, Entry, GearSet, Plan, Reading
+from midspan.store import (
+    Build,
+    Chain,
+    Drive,
+    DynoRun,
+    DynoSession,
+    Engine,
+    Entry,
+    GearSet,
+    Plan,
+    Reading,
+)
 from midspan.store.models import Record
 
 from .parsing import problems_of
+from .schemas import dyno_records as dyno
 from .schemas import plan_records as plans
 from .schemas import records as s
 from .schemas.inputs import DriveSchema
@@ -43,6 +56,20 @@ def check_log(values: dict[str, Any]) -> None:
     form.finish()
 
 
+def check_session(values: dict[str, Any]) -> None:
+    """Have the core check the settings of a dyno session."""
+    form = Form({"settings": values["settings"]})
+    take_settings(form)
+    form.finish()
+
+
+def check_run(values: dict[str, Any]) -> None:
+    """Have the core check the air and the figures of a dyno run."""
+    form = Form({name: values.get(name) for name in ("conditions", "peaks", "curve")})
+    take_run(form)
+    form.finish()
+
+
 class Noun(NamedTuple):
     """What is offered for one kind of record."""
 
@@ -64,7 +91,12 @@ NOUNS = (
     Noun("entry", "entries", Entry, s.EntryWriteSchema, s.EntryRecordSchema),
     Noun("plan", "plans", Plan, plans.PlanWriteSchema, plans.PlanRecordSchema, check_log),
     Noun("reading", "readings", Reading, s.ReadingWriteSchema, s.ReadingRecordSchema),
-)
+    Noun(
+        "session", "sessions", DynoSession, dyno.SessionWriteSchema, dyno.SessionRecordSchema,
+        check_session,
+    ),
+    Noun("run", "runs", DynoRun, dyno.RunWriteSchema, dyno.RunRecordSchema, check_run),
+)  # fmt: skip
 BY_NAME = {noun.many: noun for noun in NOUNS}
 BY_MODEL = {noun.model: noun for noun in NOUNS}
 _WRITES = {noun.many: noun.write() for noun in NOUNS}

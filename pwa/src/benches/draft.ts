@@ -2,6 +2,7 @@
 import type { ReadingInput } from "../store/records.ts";
 import { settings, unitOf } from "../store/settings.ts";
 import { parseAngle, parseCount, parseLength, parseNumber } from "../units/parse.ts";
+import { parsePower } from "../units/power.ts";
 import { collect, type ReadingUnit } from "../units/reading.ts";
 import { parseTemperature } from "../units/temperature.ts";
 import type { Draft, ReadingsDraft } from "./bench.ts";
@@ -29,7 +30,8 @@ export function emptied(draft: Draft): Draft {
   return {
     ...draft,
     readings: Object.fromEntries(others),
-    fields: { ...draft.fields, note: "" },
+    // Noted of one moment: next time it has run further.
+    fields: { ...draft.fields, note: "", ran: "" },
   };
 }
 
@@ -38,7 +40,7 @@ export function hasReadings(draft: Draft): boolean {
   return Object.values(draft.readings).some((one) => one.entry !== "" || one.list.length > 0);
 }
 
-type Kind = "length" | "angle" | "count" | "percent" | "number" | "temperature";
+type Kind = "length" | "angle" | "count" | "percent" | "number" | "temperature" | "power";
 
 /** Collects the fields of a question; the first that is missing or unreadable is remembered. */
 export class Reader {
@@ -100,6 +102,7 @@ function readAs(kind: Kind, typed: string, field: string): number | undefined {
     percent: parseNumber,
     number: parseNumber,
     temperature: (words: string) => parseTemperature(words, settings.value.temperature),
+    power: (words: string) => parsePower(words, settings.value.power),
   }[kind](typed);
   return read.ok ? read.value : undefined;
 }

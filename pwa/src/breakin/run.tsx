@@ -105,7 +105,13 @@ function StepAtHand({ plan, step, next }: Props) {
 function Clock({ on, durationMs }: { on: OnRun; durationMs: number }) {
   return (
     <div class={on.over ? "run-clock run-over" : "run-clock"}>
-      <p class="num run-left" role="timer" data-testid="left">
+      <p
+        class="num run-left"
+        role="timer"
+        data-testid="left"
+        data-run-ms={on.runMs}
+        data-at={on.timer?.seen.wall}
+      >
         {clockText(durationMs - on.runMs)}
       </p>
       <p role="status">{on.over ? text.over : `${text.left}, ${clockText(durationMs)}`}</p>

@@ -17,6 +17,8 @@ import {
   outbox,
   plans,
   readings,
+  runs,
+  sessions,
 } from "../store/state.ts";
 import { whenText } from "../units/when.ts";
 import { KINDS } from "./entry-draft.ts";
@@ -30,7 +32,14 @@ const MANY = 8;
 /** A build: what it is, what can be added to it, and all of it in time order. */
 export function BuildPage({ build }: { build: Build }) {
   const [typed, setTyped] = useState("");
-  const items = timeline(build, entries.value, readings.value, plans.value);
+  const items = timeline(
+    build,
+    entries.value,
+    readings.value,
+    plans.value,
+    sessions.value,
+    runs.value,
+  );
   const shown = search(items, typed, wordsOf);
   return (
     <div class="page builds-page">

@@ -2,7 +2,7 @@ import { useLayoutEffect } from "preact/hooks";
 import { coreVersion } from "../core/terms.ts";
 import { Icon } from "../shell/icon.tsx";
 import type { Build } from "../store/records.ts";
-import { engines, entries, plans, readings } from "../store/state.ts";
+import { engines, entries, plans, readings, runs, sessions } from "../store/state.ts";
 import "../styles/sheet.css";
 import { whenText } from "../units/when.ts";
 import { footPages } from "./page-foot.ts";
@@ -14,7 +14,14 @@ import { latest, timeline } from "./timeline.ts";
 /** The build on paper: everything that another mechanic needs to know of it. */
 export function Sheet({ build }: { build: Build }) {
   const engine = engines.value.find((one) => one.id === build.engine_id);
-  const items = timeline(build, entries.value, readings.value, plans.value);
+  const items = timeline(
+    build,
+    entries.value,
+    readings.value,
+    plans.value,
+    sessions.value,
+    runs.value,
+  );
   const last = latest(items);
   const name = engine?.name ?? "";
   const label = build.label;

@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { describe, it } from "node:test";
-import type { Build, Entry, Plan, Reading } from "../store/records.ts";
+import type { Build, Entry, Plan, Reading, Run, Session } from "../store/records.ts";
 import { cssText } from "./page-foot.ts";
 import { buildsOf, idOf, latest, search, timeline } from "./timeline.ts";
 
@@ -36,6 +36,19 @@ describe("a build in time order", () => {
     assert.equal(search(items, "FOUR key", idOf).length, 1);
     assert.equal(search(items, "four five", idOf).length, 0);
     assert.equal(search(items, "  ", idOf).length, 1);
+  });
+  it("shows a dyno session with its settings and how many runs were made", () => {
+    const settings = [{ key: "A", label: "As built" }];
+    const at = "2026-01-02T10:00:00Z";
+    const made = { id: "s", build_id: "b", label: "Slack", at, settings, created_at: at };
+    const run = (id: string, session_id: string) => ({ id, session_id }) as unknown as Run;
+    const runs = [run("1", "s"), run("2", "s"), run("3", "other")];
+    const items = timeline(build, [], [], [], [made as unknown as Session], runs);
+    const shown = items[0];
+    assert.ok(shown && shown.kind !== "reading");
+    assert.equal(shown.href, "#/sessions/s");
+    assert.deepEqual(shown.entry.figures, [{ label: "Runs", value: 2, unit: null }]);
+    assert.equal(shown.entry.text, "A: As built");
   });
   it("shows a plan of running in with what was read beside the engine", () => {
     const log = [

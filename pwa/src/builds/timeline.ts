@@ -1,5 +1,5 @@
 /** Everything of a build in the order in which it happened. No screen here. */
-import type { Build, Entry, Figure, Plan, Reading } from "../store/records.ts";
+import type { Build, Entry, Figure, Plan, Reading, Run, Session } from "../store/records.ts";
 
 export type Item =
   | { kind: "reading"; at: string; reading: Reading }
@@ -12,6 +12,8 @@ export function timeline(
   entries: Entry[],
   readings: Reading[],
   plans: Plan[] = [],
+  sessions: Session[] = [],
+  runs: Run[] = [],
 ): Item[] {
   const items: Item[] = [];
   for (const entry of entries) {
@@ -26,6 +28,12 @@ export function timeline(
     if (plan.build_id !== build.id) continue;
     const entry = entryOf(plan, build);
     items.push({ kind: "plan", at: entry.at, entry, href: `#/plan/${plan.id}` });
+  }
+  for (const session of sessions) {
+    if (session.build_id !== build.id) continue;
+    const made = runs.filter((one) => one.session_id === session.id).length;
+    const entry = sessionEntry(session, build, made);
+    items.push({ kind: "session", at: entry.at, entry, href: `#/sessions/${session.id}` });
   }
   // Moments are compared as moments: one may be kept to the second, another to the millisecond.
   return items.sort((a, b) => Date.parse(a.at) - Date.parse(b.at) || (idOf(a) < idOf(b) ? -1 : 1));
@@ -52,6 +60,23 @@ function entryOf(plan: Plan, build: Build): Entry {
     chain_id: null,
     gear_set_id: null,
     created_at: plan.created_at,
+  };
+}
+
+/** A dyno session as the record shows it: how many runs, and what was compared. */
+function sessionEntry(session: Session, build: Build, made: number): Entry {
+  const compared = session.settings.map(({ key, label }) => `${key}: ${label}`);
+  return {
+    id: session.id,
+    build_id: build.id,
+    kind: "session",
+    at: session.at,
+    title: session.label,
+    text: [...compared, session.note ?? ""].filter(Boolean).join("\n") || null,
+    figures: [{ label: "Runs", value: made, unit: null }],
+    chain_id: null,
+    gear_set_id: null,
+    created_at: session.created_at,
   };
 }
 

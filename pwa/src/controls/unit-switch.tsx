@@ -1,5 +1,8 @@
+import type { DistanceUnit } from "../shelf/distance.ts";
 import { change, settings, setUnit, unitOf } from "../store/settings.ts";
 import type { LengthUnit } from "../units/parse.ts";
+import { POWER_SIGNS, type PowerUnit, TORQUE_SIGNS, type TorqueUnit } from "../units/power.ts";
+import { distanceOf, RUNNING_UNITS, type RunningUnit } from "../units/running.ts";
 import { SIGNS, type TemperatureUnit } from "../units/temperature.ts";
 import { text } from "./strings.ts";
 
@@ -23,6 +26,54 @@ export function TemperatureSwitch({ label }: { label: string }) {
       units={SIGNS}
       now={settings.value.temperature}
       choose={(temperature: TemperatureUnit) => change({ temperature })}
+    />
+  );
+}
+
+/** Miles, kilometres or hours of running; remembered. */
+export function RunningSwitch({ label }: { label: string }) {
+  return (
+    <Units
+      label={label}
+      units={RUNNING_UNITS}
+      now={settings.value.running}
+      choose={(running: RunningUnit) => change({ running })}
+    />
+  );
+}
+
+/** Horsepower, kilowatts or metric horsepower, for every power; remembered. */
+export function PowerSwitch({ label }: { label: string }) {
+  return (
+    <Units
+      label={label}
+      units={POWER_SIGNS}
+      now={settings.value.power}
+      choose={(power: PowerUnit) => change({ power })}
+    />
+  );
+}
+
+/** Miles or kilometres only, as an odometer counts. */
+export function DistanceSwitch({ label }: { label: string }) {
+  return (
+    <Units
+      label={label}
+      units={{ mi: "mi", km: "km" }}
+      now={distanceOf(settings.value.running)}
+      choose={(running: DistanceUnit) => change({ running })}
+    />
+  );
+}
+
+/** Newton metres or pound-force feet, for every torque; remembered. */
+export function TorqueSwitch({ label }: { label: string }) {
+  return (
+    <Units
+      label={label}
+      units={TORQUE_SIGNS}
+      now={settings.value.torque}
+      choose={(torque: TorqueUnit) => change({ torque })}
     />
   );
 }

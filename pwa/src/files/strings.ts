@@ -44,6 +44,8 @@ export const text = {
     entries: "entry of a build",
     plans: "plan of running in",
     readings: "reading",
+    sessions: "dyno session",
+    runs: "dyno run",
   } as Record<string, string>,
   notJson: "This is no JSON file. Choose a file that was exported here or at the service.",
   notOurs:

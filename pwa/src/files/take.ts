@@ -2,7 +2,7 @@
 
 import { shownOf } from "../benches/shown.ts";
 import { putLocal } from "../store/db.ts";
-import { KINDS, type Kind, type Reading, type Records } from "../store/records.ts";
+import { EVIDENCE, KINDS, type Kind, type Reading, type Records } from "../store/records.ts";
 import { db, reload, remove, save } from "../store/state.ts";
 import { type Conflict, type Have, type Plan, planImport } from "./import.ts";
 import { text } from "./strings.ts";
@@ -52,9 +52,9 @@ function canShow({ calc, result }: Reading): boolean {
   }
 }
 
-/** Whether the file's side can be chosen: a reading is deleted or brought back, never changed. */
+/** Whether the file's side can be chosen: evidence is deleted or brought back, never changed. */
 export function canTake({ kind, fields }: Conflict): boolean {
-  return kind !== "readings" || fields.length === 0;
+  return !EVIDENCE.includes(kind) || fields.length === 0;
 }
 
 /** Keeps the file's side of a record, by the user's choice. */

@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
 import { Icon } from "../shell/icon.tsx";
+import { route } from "../shell/router.ts";
 import { chooseEngine, currentEngine } from "../store/settings.ts";
 import { engines } from "../store/state.ts";
 import { Chains } from "./chains.tsx";
@@ -9,7 +10,7 @@ import { text } from "./strings.ts";
 
 /** Engines: choose one, enter one, see how its chain fits. */
 export function DriveScreen() {
-  const [adding, setAdding] = useState(false);
+  const [adding, setAdding] = useState(route.value[1] === "new");
   const [saved, setSaved] = useState(false);
   const engine = currentEngine.value;
   const others = engines.value.filter((one) => one.id !== engine?.id || adding);

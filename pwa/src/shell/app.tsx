@@ -2,6 +2,7 @@ import type { ComponentType } from "preact";
 import type { Bench } from "../benches/bench.ts";
 import { benches } from "../benches/index.ts";
 import { coreTrouble, warm } from "../core/client.ts";
+import { HomeScreen } from "../home/screen.tsx";
 import { DriveScreen } from "../screens/drive.tsx";
 import { SavedScreen } from "../screens/saved.tsx";
 import { SettingsScreen } from "../screens/settings.tsx";
@@ -42,8 +43,8 @@ interface Screen extends Place {
 const screens: Screen[] = [
   { id: "shelf", label: text.shelf, icon: "shelf", group: "choose", View: ShelfScreen },
   { id: "fit", label: text.fit, icon: "fit", group: "choose", View: FitScreen },
-  ...benches.map(({ meta, View }) => ({ ...meta, View })),
   { id: "plan", label: text.plan, icon: "breakin", group: "breakin", View: BreakInScreen },
+  ...benches.map(({ meta, View }) => ({ ...meta, View })),
   {
     id: "builds",
     label: text.builds,
@@ -66,13 +67,17 @@ const groups: Group[] = day.map((id) => ({
   places: listed(id),
 }));
 const bar: (Place | Group)[] = groups.filter((one) => one.places.length > 0);
-const first = listed("measure")[0];
+
+/** The first screen, and the one for an address that leads nowhere. */
+function Home() {
+  return <HomeScreen groups={groups.filter((one) => one.places.length > 0)} />;
+}
 
 export function App() {
   const id = route.value[0];
-  const screen = screens.find((one) => one.id === id) ?? first;
+  const screen = screens.find((one) => one.id === id);
   const aside = id ? asides[id] : undefined;
-  const View = aside ?? screen?.View;
+  const View = aside ?? screen?.View ?? Home;
   return (
     <div class="app">
       <button type="button" class="skip" onClick={skip}>
@@ -86,7 +91,7 @@ export function App() {
           </p>
         )}
         <UpdateNotice />
-        {View && <View />}
+        <View />
       </main>
       <Nav items={bar} current={aside ? (id ?? "") : (screen?.id ?? "")} />
     </div>

@@ -13,6 +13,9 @@ export function Header() {
   const on = onBench();
   return (
     <header class="header">
+      <a class="header-home" href="#/home" aria-label={text.home}>
+        <Icon name="home" />
+      </a>
       <a class="header-engine" href="#/drive">
         <span class="visually-hidden">{text.engine} </span>
         <span class="header-name">{engine?.name ?? text.noEngine}</span>

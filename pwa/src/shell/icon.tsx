@@ -1,5 +1,6 @@
 /** Line drawings of our own, 24 by 24, in the manner of a workshop drawing. */
 const PATHS = {
+  home: "M3 11.5 12 4l9 7.5M5.5 10v10h13V10M10 20v-6h4v6",
   slack: "M7 3v18M7 3C16 8 16 16 7 21M12 12h8M17 9l3 3-3 3",
   wear: "M3 8h18M3 8v10M21 8v10M8 8v4M12 8v6M16 8v4",
   drive:
@@ -19,6 +20,7 @@ const PATHS = {
   adjust: "M12 6a6 6 0 1 0 0 12 6 6 0 0 0 0-12M12 9v3M4 7a10 10 0 0 1 16 0M20 3v4h-4",
   shelf: "M3 20h18M3 12h18M5 4v8M19 4v8M7 9.5a2.5 2.5 0 0 1 5 0V12M14.5 12V7M7 17.5h10",
   breakin: "M4 13a8 8 0 1 1 16 0M12 13l4-4M4 13h2M18 13h2M12 5v2M8 19h8M10 16.5h4",
+  forecast: "M4 20V4M4 20h16M7 14h3M10 14L20 7M10 14L20 12M10 14l10 3",
   prove: "M4 20V4M4 20h16M7 16c4-1 5-8 12-9M8 9v3M13 6v4",
   record: "M6 3h12v18H6zM9 3v3h6V3M9 10.5h6M9 14h6M9 17.5h4",
   part: "M12 3l8 4.5v9L12 21l-8-4.5v-9zM4 7.5l8 4.5 8-4.5M12 12v9",

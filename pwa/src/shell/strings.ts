@@ -1,6 +1,7 @@
 /** The words of the frame round the screens. */
 export const text = {
   skip: "Skip to the screen",
+  home: "A builder's day",
   measure: "Measure",
   choose: "Choose",
   set: "Set",

@@ -11,6 +11,8 @@ interface Schema extends DBSchema {
   entries: { key: string; value: Records["entries"] };
   plans: { key: string; value: Records["plans"] };
   readings: { key: string; value: Records["readings"] };
+  sessions: { key: string; value: Records["sessions"] };
+  runs: { key: string; value: Records["runs"] };
   outbox: { key: string; value: Waiting };
   gone: { key: string; value: Gone };
   /** The service's version of each record that it has, as far as this phone knows. */
@@ -22,7 +24,7 @@ interface Schema extends DBSchema {
 export type Database = IDBPDatabase<Schema>;
 
 const NAME = "midspan";
-const VERSION = 5;
+const VERSION = 6;
 
 export function openDatabase(name: string = NAME): Promise<Database> {
   return openDB<Schema>(name, VERSION, {

@@ -16,6 +16,11 @@ export type Entry = Kept<Schemas["EntryWrite"]>;
 export type Figure = Schemas["Figure"];
 /** A plan of running in, and the log of following it. */
 export type Plan = Kept<Schemas["PlanWrite"]>;
+/** A dyno session, and a run of it. */
+export type Session = Kept<Schemas["SessionWrite"]>;
+export type SessionSetting = Schemas["SessionSetting"];
+export type Run = Kept<Schemas["RunWrite"]>;
+export type RunConditions = Schemas["RunConditions"];
 type Stored = Schemas["ReadingWrite"];
 /** A saved reading. A fit table is not kept on the phone: it is worked out from the readings. */
 export type Reading = Kept<
@@ -42,6 +47,8 @@ export interface Records {
   entries: Entry;
   plans: Plan;
   readings: Reading;
+  sessions: Session;
+  runs: Run;
 }
 export type Kind = keyof Records;
 
@@ -55,13 +62,19 @@ export const KINDS: readonly Kind[] = [
   "entries",
   "plans",
   "readings",
+  "sessions",
+  "runs",
 ];
+
+/** Kinds that are never changed, only set aside and brought back. */
+export const EVIDENCE: readonly Kind[] = ["readings", "runs"];
 
 /** Ids of the records that must be there before this one. */
 export function parentsOf<K extends Kind>(kind: K, record: Records[K]): string[] {
   if (kind === "engines") return [];
   const { engine_id, drive_id, chain_id, gear_set_id, build_id } = record as Partial<Reading>;
-  const all = [engine_id, drive_id, chain_id, gear_set_id, build_id];
+  const { session_id } = record as Partial<Run>;
+  const all = [engine_id, drive_id, chain_id, gear_set_id, build_id, session_id];
   return all.filter((id) => typeof id === "string");
 }
 

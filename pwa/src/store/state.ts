@@ -14,6 +14,8 @@ import {
   type Plan,
   type Reading,
   type Records,
+  type Run,
+  type Session,
   type Waiting,
 } from "./records.ts";
 
@@ -25,6 +27,9 @@ export const builds = signal<Build[]>([]);
 export const entries = signal<Entry[]>([]);
 export const plans = signal<Plan[]>([]);
 export const readings = signal<Reading[]>([]);
+/** Dyno sessions, and the runs made in them. */
+export const sessions = signal<Session[]>([]);
+export const runs = signal<Run[]>([]);
 export const outbox = signal<Waiting[]>([]);
 /** What was deleted or set aside; still here to be brought back. */
 export const gone = signal<Gone[]>([]);
@@ -52,7 +57,18 @@ export function db(): Promise<Database> {
   return database;
 }
 
-const lists = { engines, drives, chains, "gear-sets": gearSets, builds, entries, plans, readings };
+const lists = {
+  engines,
+  drives,
+  chains,
+  "gear-sets": gearSets,
+  builds,
+  entries,
+  plans,
+  readings,
+  sessions,
+  runs,
+};
 
 /** Reads everything again from the database. */
 export async function reload(): Promise<void> {

@@ -1,0 +1,71 @@
+/** Everything on this phone that can be gone to, for finding it by a word. */
+import { computed } from "@preact/signals";
+import { shownOf } from "../benches/shown.ts";
+import { withUnit } from "../result/quantity.ts";
+import { tagged } from "../shelf/tag.ts";
+import type { Reading } from "../store/records.ts";
+import { unitOf } from "../store/settings.ts";
+import { builds, chains, engines, entries, gearSets, plans, readings } from "../store/state.ts";
+import { whenText } from "../units/when.ts";
+import type { Findable } from "./find.ts";
+import { text } from "./strings.ts";
+
+const { kinds } = text;
+const words = (...some: (string | null | undefined)[]) => some.filter(Boolean).join(" ");
+
+/** A reading in a line: what it is, its number, what was said of it. */
+export function readingLine({ calc, result }: Reading): string {
+  const at = shownOf(calc).glance(result, unitOf("readings_mm"));
+  return `${at.what} ${withUnit(at.number, at.unit)}, ${at.word}`;
+}
+
+/** The records, newest first within each kind. */
+export const records = computed<Findable[]>(() => {
+  const nameOf = new Map(engines.value.map(({ id, name }) => [id, name]));
+  const named = (id: string | null | undefined) => (id ? nameOf.get(id) : undefined);
+  const newest = [...readings.value].sort((a, b) => b.taken_at.localeCompare(a.taken_at));
+  return [
+    ...engines.value.map((one) => ({
+      kind: kinds.engine,
+      name: one.name,
+      words: words(one.note),
+      href: "#/drive",
+    })),
+    ...builds.value.map((one) => ({
+      kind: kinds.build,
+      name: one.label,
+      words: words(named(one.engine_id), one.note),
+      href: `#/builds/${one.id}`,
+    })),
+    ...chains.value.map((one) => ({
+      kind: kinds.chain,
+      name: tagged(one),
+      words: words(one.note, one.description),
+      href: `#/shelf/chain/${one.id}`,
+    })),
+    ...gearSets.value.map((one) => ({
+      kind: kinds.gears,
+      name: tagged(one),
+      words: words(one.note),
+      href: `#/shelf/gears/${one.id}`,
+    })),
+    ...plans.value.map((one) => ({
+      kind: kinds.plan,
+      name: one.label,
+      words: words(named(one.engine_id)),
+      href: `#/plan/${one.id}`,
+    })),
+    ...entries.value.map((one) => ({
+      kind: kinds.entry,
+      name: one.title,
+      words: words(one.text),
+      href: `#/builds/${one.build_id}`,
+    })),
+    ...newest.map((one) => ({
+      kind: kinds.reading,
+      name: readingLine(one),
+      words: words(named(one.engine_id), whenText(one.taken_at), one.note),
+      href: `#/saved/${one.id}`,
+    })),
+  ];
+});

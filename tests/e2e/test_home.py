@@ -1,0 +1,38 @@
+"""The first screen: a newcomer is led to an engine, and anything kept is found by a word."""
+
+from playwright.sync_api import expect
+
+from e2e.browser import Phone
+from e2e.flow import add_part, enter_drive, go, measure, open_app
+from e2e.service import Service
+
+
+def test_it_begins_with_the_day_and_leads_to_the_first_engine(
+    service: Service, phone: Phone
+) -> None:
+    page = open_app(phone, service)
+    expect(page.get_by_role("heading", name="A builder's day")).to_be_visible()
+    page.get_by_role("link", name="Enter your engine").click()
+    expect(page.get_by_label("Engine name", exact=True)).to_be_visible()
+    go(page, "home")
+    page.get_by_role("main").get_by_role("link", name="True TDC").click()
+    expect(page.locator("nav a[href='#/tdc'][aria-current=page]")).to_be_attached()
+
+
+def test_what_is_kept_is_found_by_a_word(service: Service, phone: Phone) -> None:
+    page = open_app(phone, service)
+    enter_drive(page)
+    add_part(page, "chain", "worn", "C-1")
+    measure(page, "17/32 in")
+    go(page, "home")
+    expect(page.get_by_text("1 chain, 0 gear sets", exact=False)).to_be_visible()
+    find = page.get_by_label("Find", exact=True)
+    find.fill("WORN c-1")
+    (hit,) = page.locator(".home-row").all()
+    expect(hit).to_contain_text("C-1 · worn")
+    find.fill("mid-span loose")
+    page.locator(".home-row").filter(has_text="Reading").click()
+    expect(page.get_by_test_id("verdict")).to_have_attribute("data-outcome", "too-loose")
+    go(page, "home")
+    page.get_by_label("Find", exact=True).fill("zzzz")
+    expect(page.get_by_role("heading", name="Nothing found", exact=False)).to_be_visible()
