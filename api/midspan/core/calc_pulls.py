@@ -214,11 +214,11 @@ def _why(row: dict[str, object], wanted: float, share: float, low: float, high: 
 
 def _warned(design: str) -> list[dict[str, object]]:
     text = "Run the engine until pulls stop rising before the first one counts, and keep every run."
-    found = [warning("warm-up", "design", design, text)]
+    found = [warning("warm-up", "design", None, text)]
     if design == "one-change":
         text = "Without going back, whatever else changed with the setting counts as its gain."
-        found.append(warning("no-return", "design", design, text))
+        found.append(warning("no-return", "design", None, text))
     if design in ("one-change", "thirds", "there-and-back"):
         text = "B is fitted once, so what refitting alone does stays in its gain."
-        found.append(warning("fitted-once", "design", design, text))
+        found.append(warning("fitted-once", "design", None, text))
     return found

@@ -7,7 +7,7 @@ if TYPE_CHECKING:
 
     Array = np.ndarray[Any, np.dtype[np.float64]]
 
-DRAWS = 4000
+DRAWS = 1000
 SEED = 1717
 
 
@@ -94,13 +94,14 @@ def wide_factor(rests: "Array", dof: int) -> float:
     def noise(runs: int) -> "Array":
         alike = rng.standard_normal((runs, rows)) @ shape
         alone = rng.standard_normal((runs, count))
-        return (1 - share) ** 0.5 * alike + share**0.5 * alone
+        mixed: Array = (1 - share) ** 0.5 * alike + share**0.5 * alone
+        return mixed
 
     over = noise(DRAWS)
     under = np.zeros((DRAWS, count))
-    for _ in range(min(dof, 60)):
+    for _ in range(min(dof, 30)):
         under += noise(DRAWS) ** 2
-    largest = np.abs(over / np.sqrt(under / min(dof, 60))).max(axis=1)
+    largest = np.abs(over / np.sqrt(under / min(dof, 30))).max(axis=1)
     factor = float(np.quantile(largest, 0.95))
     at_one = float(student.ppf(0.975, dof))
     return min(max(factor, at_one), float(student.ppf(1 - 0.025 / count, dof)))

@@ -7,6 +7,7 @@ if TYPE_CHECKING:
     import numpy as np
 
     Array = np.ndarray[Any, np.dtype[np.float64]]
+    Whole = np.ndarray[Any, np.dtype[Any]]
 
 # Variance of fittings over variance of runs: between nothing and far beyond anything met.
 MOST = 1e4
@@ -26,7 +27,7 @@ class Mixed(
     __slots__ = ()
 
 
-def fit_mixed(figures: "Array", fixed: "Array", groups: "Array") -> Mixed:
+def fit_mixed(figures: "Array", fixed: "Array", groups: "Whole") -> Mixed:
     """Fit y = X b + Z u + e, u and e normal and independent, by restricted maximum likelihood.
 
     Parameters

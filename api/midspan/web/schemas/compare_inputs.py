@@ -9,7 +9,7 @@ from midspan.core import calc_pulls, compare_asked, correction
 from .quantity import Strict, choice, number
 
 
-class RunConditionsSchema(Strict):
+class ComparedConditionsSchema(Strict):
     """The air of a run as runs keep it, with oil and water."""
 
     air_temperature_c = number("air_temperature_c")
@@ -55,7 +55,7 @@ class ComparedRunSchema(Strict):
     setting = _key("Key of its setting.")
     place = number("place")
     conditions = fields.Nested(
-        RunConditionsSchema, allow_none=True,
+        ComparedConditionsSchema, allow_none=True,
         metadata={"description": "Needed to bring it to another standard than its figures have."},
     )  # fmt: skip
     figures_are = choice(

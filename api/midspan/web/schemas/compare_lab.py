@@ -1,19 +1,21 @@
 """The comparison of dyno curves by the service. Documentation, as for `results`."""
 
+from typing import Any
+
 from marshmallow import Schema, fields
 
 from .compare_results import CompareResultSchema, FoundSchema
 from .quantity import choice, describe, measure, words
 
 
-def _line(name: str, *, nullable: bool = False) -> fields.List:
+def _line(name: str, *, nullable: bool = False) -> fields.List[Any]:
     return fields.List(
         fields.Float(), required=True, allow_none=nullable,
         metadata={"description": f"{describe(name)} One for each speed."},
     )  # fmt: skip
 
 
-class BandSchema(Schema):
+class CurveBandSchema(Schema):
     """A line over the speeds with its bands; null where too few runs tell the scatter."""
 
     mean = _line("mean")
@@ -27,7 +29,7 @@ class SettingCurveSchema(Schema):
     """The torque of a setting."""
 
     setting = words("Key of the setting.")
-    torque_nm = fields.Nested(BandSchema, required=True)
+    torque_nm = fields.Nested(CurveBandSchema, required=True)
 
 
 class DifferenceCurveSchema(Schema):
@@ -35,7 +37,7 @@ class DifferenceCurveSchema(Schema):
 
     from_setting = words("Key of the reference.")
     to_setting = words("Key of the other.")
-    torque_nm = fields.Nested(BandSchema, required=True)
+    torque_nm = fields.Nested(CurveBandSchema, required=True)
     reference_nm = _line("reference_nm")
 
 
