@@ -245,7 +245,7 @@ def _warned(asked: Asked, design: Design, found: Fit, tests: int) -> list[dict[s
     warned = []
     if asked.standard == OBSERVED:
         text = "Figures as observed: a change of the air counts as drift, or as gain."
-        warned.append(warning("not-corrected", "standard", None, text))
+        warned.append(warning("not-corrected", "standard", len(asked.runs), text))
     oils = [run.oil for run in asked.runs if not run.left_out and run.oil is not None]
     if len(oils) > 1 and max(oils) - min(oils) > OIL_K:
         text = "Oil temperature at the start differs by " + fixed(max(oils) - min(oils), 0) + " K "
@@ -255,11 +255,12 @@ def _warned(asked: Asked, design: Design, found: Fit, tests: int) -> list[dict[s
     if once:
         text = "Fitted once only: " + ", ".join(once) + ". What refitting alone changes cannot be "
         text += "told from the setting."
-        warned.append(warning("fitted-once", "setting", len(once), text))
+        warned.append(warning("fitted-once", "times_fitted", len(once), text))
     if tests > 1:
         text = "With " + str(tests) + " differences, each is called shown only at a chance of 1 in "
         text += short(tests / ALPHA, 3) + ", so that any false one stays below 1 in 20."
         warned.append(warning("several", "runs", tests, text))
-    if len([run for run in asked.runs if run.left_out]):
-        warned.append(warning("left-out", "left_out", None, left_out.told(asked.runs)))
+    out = len([run for run in asked.runs if run.left_out])
+    if out:
+        warned.append(warning("left-out", "left_out_count", out, left_out.told(asked.runs)))
     return warned

@@ -106,7 +106,7 @@ def calculate(payload: object) -> dict[str, object]:
         "order": row["order"],
         "table": _table(str(chosen), share, middle),
         "assumptions": assumed,
-        "warnings": _warned(str(chosen)),
+        "warnings": _warned(str(chosen), wanted),
         "cautions": dyno_cautions(),
     }  # fmt: skip
 
@@ -212,13 +212,13 @@ def _why(row: dict[str, object], wanted: float, share: float, low: float, high: 
     return text + short(high, 2) + " %: " + ends[1] + "."
 
 
-def _warned(design: str) -> list[dict[str, object]]:
+def _warned(design: str, wanted: float) -> list[dict[str, object]]:
     text = "Run the engine until pulls stop rising before the first one counts, and keep every run."
-    found = [warning("warm-up", "design", None, text)]
+    found = [warning("warm-up", "wanted_gain_percent", wanted, text)]
     if design == "one-change":
         text = "Without going back, whatever else changed with the setting counts as its gain."
-        found.append(warning("no-return", "design", None, text))
+        found.append(warning("no-return", "wanted_gain_percent", wanted, text))
     if design in ("one-change", "thirds", "there-and-back"):
         text = "B is fitted once, so what refitting alone does stays in its gain."
-        found.append(warning("fitted-once", "design", None, text))
+        found.append(warning("fitted-once", "wanted_gain_percent", wanted, text))
     return found
