@@ -5,6 +5,7 @@ import random
 from collections.abc import Iterator
 from typing import Any
 
+import plausible_compare
 import plausible_dyno
 import plausible_forecast
 import plausible_gain
@@ -32,6 +33,7 @@ METHODS = {
     "forecast": ("measured", "nothing yet"),
     **plausible_lift.METHODS,
     **plausible_dyno.METHODS,
+    **plausible_compare.METHODS,
     **plausible_gain.METHODS,
 }
 MATERIALS = ("grey-iron", "aluminium-356", "magnesium-az91d", "steel-1040")
@@ -348,6 +350,7 @@ MAKERS = {
     "gain": lambda rng, method: plausible_gain.gain(rng, method, drive(rng)),
     **plausible_lift.MAKERS,
     **plausible_dyno.MAKERS,
+    **plausible_compare.MAKERS,
 }
 
 

@@ -144,6 +144,8 @@ CAUTIONS = {
     "matrix": {"turn-by-hand", "valve-contact", "hot"},
     "clearance": {"turn-by-hand", "valve-contact", "checking-springs"},
     "compression": {"turn-by-hand"},
+    "compare": {"carbon-monoxide", "rotating", "hot-oil", "eyes-ears"},
+    "pulls-needed": {"carbon-monoxide", "rotating", "hot-oil", "eyes-ears"},
     "correction": {"carbon-monoxide", "rotating", "hot-oil", "eyes-ears"},
 }
 

@@ -33,6 +33,8 @@ CALCS = {
     "spark": "calc_spark",
     "gain": "calc_gain",
     "correction": "calc_correction",
+    "compare": "calc_compare",
+    "pulls-needed": "calc_pulls",
 }
 
 

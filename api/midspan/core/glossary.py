@@ -5,6 +5,7 @@ A field name carries its unit as its ending; a test compares.
 """
 
 from . import (
+    glossary_compare,
     glossary_drive,
     glossary_dyno,
     glossary_forecast,
@@ -29,6 +30,7 @@ SUBJECTS = (
     glossary_forecast,
     glossary_lift,
     glossary_dyno,
+    glossary_compare,
     glossary_gain,
 )
 TERMS: dict[str, Term] = {}

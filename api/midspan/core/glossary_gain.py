@@ -43,10 +43,6 @@ TERMS: tuple[Term, ...] = (
         "right_range_deg", "", "deg", "Range with the right slack",
         "All readings within this; common practice, no source.",
     ),
-    told(
-        "detectable_percent", "", "%", "Difference that a few pulls show",
-        "Found four times in five by three pulls a side with a usual scatter.",
-    ),
     # The gain.
     asked(
         "peak_speed_rpm", "n", "rpm", 500, 20000, "Speed at peak power", "Of the crankshaft.",
@@ -60,7 +56,7 @@ TERMS: tuple[Term, ...] = (
         "Mid-span movement, cold, of the other setting.",
     ),
     asked(
-        "gain_percent", "", "%", -50, 50, "Gain", "Power at the second over power at the first.",
+        "gain_percent", "", "%", -50, 50, "Gain", "Of one setting over another; negative for a loss.",
     ),
     asked(
         "pin_friction", "mu", "", 0.001, 1, "Friction of pin in bush", "Coefficient of friction.",
@@ -85,7 +81,6 @@ TERMS: tuple[Term, ...] = (
     told("hot_excess_mm", "e", "mm", "Excess length, hot", "Negative is interference."),
     told("loss_percent", "", "%", "Lost power", "Share of the peak power."),
     told("expected_percent", "", "%", "Expected", "By the most likely loss curve."),
-    told("pulls", "", "", "Pulls a side", "Of a usual comparison on the dyno."),
     told("engines_counted", "", "", "Engines", "Engines with evidence; 0: only a rule of thumb."),
     told("comparisons_used", "", "", "Comparisons", "Comparisons on the dyno that it rests on."),
 )  # fmt: skip

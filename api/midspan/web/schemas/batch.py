@@ -2,6 +2,8 @@
 
 from marshmallow import Schema, fields, validate
 
+from .compare_inputs import COMPARE_INPUTS
+from .compare_results import COMPARE_RESULTS
 from .dyno_inputs import DYNO_INPUTS
 from .dyno_results import DYNO_RESULTS
 from .forecast_inputs import FORECAST_INPUTS
@@ -62,6 +64,7 @@ INPUTS: dict[str, type[Schema]] = {
     **LIFT_INPUTS,
     **GAIN_INPUTS,
     **DYNO_INPUTS,
+    **COMPARE_INPUTS,
 }
 RESULTS: dict[str, type[Schema]] = {
     "drive": DriveResultSchema,
@@ -81,6 +84,7 @@ RESULTS: dict[str, type[Schema]] = {
     **LIFT_RESULTS,
     **GAIN_RESULTS,
     **DYNO_RESULTS,
+    **COMPARE_RESULTS,
 }
 
 
