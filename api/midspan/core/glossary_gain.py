@@ -56,7 +56,8 @@ TERMS: tuple[Term, ...] = (
         "Mid-span movement, cold, of the other setting.",
     ),
     asked(
-        "gain_percent", "", "%", -50, 50, "Gain", "Of one setting over another; negative for a loss.",
+        "gain_percent", "", "%", -50, 50, "Gain",
+        "Of one setting over another; negative for a loss.",
     ),
     asked(
         "pin_friction", "mu", "", 0.001, 1, "Friction of pin in bush", "Coefficient of friction.",
