@@ -47,6 +47,24 @@ LISTEN = """
 """
 
 
+TIMES_AS_FAST = 120
+# Both clocks of the page go fast while it is hidden, and at their own pace while it is shown.
+FAST_WHILE_HIDDEN = f"""
+  const wall = Date.now.bind(Date), own = performance.now.bind(performance);
+  let since = null, gained = 0;
+  const ahead = () => gained + (since === null ? 0 : (own() - since) * {TIMES_AS_FAST - 1});
+  document.addEventListener("visibilitychange", () => {{
+    gained = ahead();
+    since = document.visibilityState === "hidden" ? own() : null;
+  }}, true);
+  Date.now = () => wall() + ahead();
+  performance.now = () => own() + ahead();
+  window.whileHidden = () => gained;
+"""
+# The moment of the tap by the page's clock, noted apart from the app.
+NOTE_THE_TAP = """() => addEventListener("click", () => { window.tapped ??= Date.now(); }, true)"""
+
+
 class Started(NamedTuple):
     """Just before and just after the tap that started a timer, by this process's own clock [s]."""
 
@@ -96,6 +114,32 @@ def test_time_is_kept_in_a_page_that_is_really_hidden(
     with capsys.disabled():
         print(f"\nhidden for {HIDDEN_S:g} s, the timer is off by {off:.3f} s")
     assert abs(off) <= MOST_OFF_S
+    assert page.get_by_role("alert").count() == 0
+
+
+def test_thirty_minutes_are_kept_in_a_page_that_is_hidden_for_all_of_them(
+    service: Service, phone: Phone, playwright: Playwright
+) -> None:
+    """The page is hidden in earnest, its clocks go fast meanwhile, its ticks come as they do."""
+    page = open_app(phone, service)
+    page.add_init_script(FAST_WHILE_HIDDEN)
+    page.add_init_script(LISTEN)
+    page.reload()
+    make_plan(page)
+    to_the_timer(page)
+    page.evaluate(NOTE_THE_TAP)
+    start(page)
+    page = hide(phone, playwright, page, 1.1 * CAM_S / TIMES_AS_FAST)
+    watched = page.evaluate("window.watched")
+    assert watched["states"] == ["visible", "hidden", "visible"]
+    assert watched["hidden"] < 10 * CAM_S / TIMES_AS_FAST / 2, "its ticks were not held back"
+    expect(page.get_by_text("Time is up")).to_be_visible()
+    assert page.evaluate("window.heard.vibrated") == 1
+    assert page.evaluate("window.whileHidden()") > CAM_S * 1000
+    run = run_s(page)
+    passed = page.evaluate("Date.now() - window.tapped") / 1000
+    assert CAM_S < run <= passed
+    assert passed - run <= MOST_OFF_S
     assert page.get_by_role("alert").count() == 0
 
 

@@ -206,6 +206,11 @@ function Actions({ plan, on, step, timed, done, open }: ActionProps) {
         <button type="button" class="button" onClick={() => open("note")}>
           {text.note}
         </button>
+        {step.ends === "distance" && (
+          <button type="button" class="button" onClick={() => open("distance")}>
+            {text.distanceSoFar}
+          </button>
+        )}
         <button type="button" class="button" onClick={() => open("oil-changed")}>
           {text.changeOil}
         </button>
