@@ -13,6 +13,7 @@ import { rockers } from "./rockers/bench.ts";
 import { slack } from "./slack/bench.ts";
 import { spark } from "./spark/bench.ts";
 import { tdc } from "./tdc/bench.ts";
+import { torsion } from "./torsion/bench.ts";
 import { wear } from "./wear/bench.ts";
 
 export const benches: Bench[] = [
@@ -30,4 +31,5 @@ export const benches: Bench[] = [
   forecast,
   spark,
   gain,
+  torsion,
 ];
