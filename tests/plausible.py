@@ -294,7 +294,7 @@ def log(rng: random.Random) -> list[Payload]:
     found: list[Payload] = []
     for i in range(rng.randint(0, 9)):
         kind = rng.choice(("done", "cut-short", "skipped", "value", "note", "distance",
-                           "oil-changed", "clock", "started", "paused"))  # fmt: skip
+                           "oil-changed", "clock", "started", "paused", "re-check"))  # fmt: skip
         one: Payload = {"kind": kind, "at": f"2026-02-{10 + i}T08:{i}0:00.5Z"}
         if kind == "cut-short":
             one |= {"step": rng.choice(TIMED), "run_min": rng.uniform(0, 40)}
@@ -303,7 +303,7 @@ def log(rng: random.Random) -> list[Payload]:
             one |= {"label": "Öldruck", "value_read": rng.uniform(0, 8), "unit": "bar"}
         elif kind == "oil-changed":
             one |= {"oil": oil(rng), "distance_since_start_km": rng.uniform(0, 2000)}
-        elif kind == "distance":
+        elif kind in ("distance", "re-check"):
             one["distance_since_start_km"] = rng.uniform(0, 20000)
         else:
             one["step"] = rng.choice((*TIMED, "cool", "prime", "early-drain", "½"))

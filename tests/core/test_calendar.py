@@ -61,6 +61,15 @@ def test_days_count_from_the_last_distance_noted() -> None:
     assert days_of["slack-first"] == "2026-04-03"
 
 
+def test_a_recheck_that_was_put_in_has_its_day_and_is_no_distance_driven() -> None:
+    log = [event("re-check", distance_since_start_km=700.0)]
+    log[0]["at"] = "2026-03-10T18:00:00Z"
+    days_of = {e["key"]: e["day"] for e in run("plan-calendar", ASKED | {"log": log})["events"]}
+    # 200 km a week from 1 February: 700 km after 24.5 days, the first drain as without it.
+    assert days_of["slack-next-1"] == "2026-02-25"
+    assert days_of["early-drain"] == "2026-02-12"
+
+
 def test_without_a_use_per_week_nothing_has_a_day() -> None:
     plan = {k: v for k, v in PLAN.items() if k != "distance_per_week_km"}
     answer = run("plan-calendar", ASKED | {"plan": plan})

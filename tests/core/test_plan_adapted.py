@@ -126,6 +126,26 @@ def test_a_changed_oil_leaves_what_was_done_and_put_in() -> None:
     assert status["cam-run-in"] == "cut-short"
 
 
+def test_a_recheck_is_put_in_where_it_is_due_and_gives_way_to_the_next() -> None:
+    log = [event("re-check", distance_since_start_km=700.0)]
+    found = adapted(log)
+    assert found["progress"]["distance_since_start_km"] == 0, "it is ahead, not passed"
+    step = next(s for s in found["steps"] if s["key"] == "slack-next-1")
+    assert (step["at_distance_km"], step["added"], step["measures"]) == (700.0, True, True)
+    due = [s["at_distance_km"] for s in found["steps"] if s["at_distance_km"] is not None]
+    assert due == sorted(due)
+    later = [*log, event("re-check", distance_since_start_km=900.0)]
+    steps = {s["key"]: s["at_distance_km"] for s in adapted(later)["steps"]}
+    assert steps["slack-next-1"] == 900.0
+    measured = [*log, event("done", step="slack-next-1"), *later[1:]]
+    steps = {s["key"]: s["at_distance_km"] for s in adapted(measured)["steps"]}
+    assert (steps["slack-next-1"], steps["slack-next-2"]) == (700.0, 900.0)
+    oil = event("oil-changed", oil={"kind": "mineral"}, distance_since_start_km=100.0)
+    steps = {s["key"]: s["at_distance_km"] for s in adapted([*later, oil])["steps"]}
+    assert steps["slack-next-1"] == 900.0
+    assert len(keys(adapted([]))) + 1 == len(steps)
+
+
 def test_what_was_left_out_and_noted_is_told() -> None:
     log = [
         event("skipped", step="cam-drain", text="no filter in stock"),

@@ -1,5 +1,6 @@
 """What a mechanic does with a plan of running in, by the labels on the screen."""
 
+import time
 from typing import Any
 
 from playwright.sync_api import Page, expect
@@ -37,6 +38,28 @@ def left_s(page: Page) -> int:
     for part in page.get_by_test_id("left").inner_text().split(":"):
         total = 60 * total + int(part)
     return total
+
+
+# What the screen's timer counts unrounded, when it did, and the time now [ms]: page's clock.
+COUNTED = (
+    """(at) => ({ run: Number(at.dataset.runMs), at: Number(at.dataset.at), now: Date.now() })"""
+)
+FRESH_MS = 500
+
+
+def run_s(page: Page) -> float:
+    """The time run as the screen counts it [s], not rounded, at the moment of asking.
+
+    What is shown is older by up to a tick; one that is older by more has stopped.
+    """
+    end = time.monotonic() + 30
+    while True:
+        seen = page.get_by_test_id("left").evaluate(COUNTED)
+        age = seen["now"] - seen["at"]
+        if 0 <= age <= FRESH_MS:
+            return float(seen["run"] + age) / 1000
+        assert time.monotonic() < end, f"the timer was last seen {age} ms ago"
+        page.wait_for_timeout(20)
 
 
 def kept_log(page: Page) -> list[dict[str, Any]]:

@@ -6,6 +6,8 @@ from uuid import UUID
 import pytest
 
 from midspan.core import VERSION, run
+from midspan.store.histories import of_shop
+from midspan.store.models import LOCAL_SHOP
 from midspan.web.examples import INPUTS, WRITES
 from web.document import Document
 from web.pairing import OTHER_SHOP, add_shop, client_of, paired
@@ -60,6 +62,70 @@ def test_engines_on_the_same_oil_sharpen_it(client, document: Document) -> None:
     assert again["prior"]["engines_behind"] == 3
     own = client.post(f"{PATH}?build_id={builds[0]}", json=ASKED).get_json()
     assert own["history"]["engines_used"] == 2
+
+
+def run_in(client, number: int, readings: list[dict[str, Any]], oil: str | None) -> None:
+    """Keep an engine whose slack was read at distances, and the plan that names its oil."""
+    engine, build = ident(1000 + number), ident(2000 + number)
+    put(client, "engines", engine, WRITES["engine"])
+    of_build = {key: WRITES["build"][key] for key in ("label", "started_at", "created_at")}
+    of_build |= {"engine_id": engine, "odometer_km": 5000.0}
+    put(client, "builds", build, of_build)
+    if oil is not None:
+        plan = WRITES["plan"] | {"engine_id": engine, "build_id": build}
+        plan |= {"input": plan["input"] | {"oil": {"kind": oil}}, "log": []}
+        put(client, "plans", ident(4000 + number), plan)
+    for place, noted in enumerate(readings):
+        reading = WRITES["reading"] | {"engine_id": engine, "build_id": build}
+        reading |= {"taken_at": f"2026-02-0{place + 1}T10:00:00Z", "distance_since_start_km": None}
+        put(client, "readings", ident(10 * number + 5000 + place), reading | noted)
+
+
+def test_ordinary_readings_with_their_distances_are_history_too(client) -> None:
+    oil = ASKED["oil_kind"]
+    ways = [{"distance_since_start_km": 0.0}, {"running_since_start_h": 40.0},
+            {"odometer_km": 9000.0}]  # fmt: skip
+    run_in(client, 0, ways, oil)
+    run_in(client, 1, ways, oil)
+    run_in(client, 2, ways, "mineral" if oil != "mineral" else "synthetic")
+    run_in(client, 3, ways, None)
+    run_in(client, 4, [{}, {}, {"odometer_km": 100.0}], oil)  # nothing known of how far they ran
+    found = client.post(PATH, json=ASKED).get_json()["history"]
+    assert (found["engines_used"], found["of_other_kind"], found["without_oil"]) == (2, 1, 1)
+
+
+def test_whichever_is_newer_counts_the_readings_or_the_forecast(app, client) -> None:
+    build = UUID(keep(client, 0, ASKED))  # at 10 on the 3rd
+    later = WRITES["reading"] | {"engine_id": ident(1000), "build_id": str(build)}
+    with app.extensions["midspan"].reading() as session:
+        assert of_shop(session, LOCAL_SHOP, None)[0].input == ASKED
+    put(client, "readings", ident(9000), later | {"taken_at": "2026-02-02T10:00:00Z"})
+    with app.extensions["midspan"].reading() as session:
+        assert of_shop(session, LOCAL_SHOP, None)[0].input == ASKED
+    put(client, "readings", ident(9001), later | {"taken_at": "2026-02-04T10:00:00Z"})
+    with app.extensions["midspan"].reading() as session:
+        (kept,) = of_shop(session, LOCAL_SHOP, None)
+        measured = later["result"]["measured"]
+        assert kept.input["drive"] == later["input"]["drive"]
+        assert kept.input["readings"] == 2 * [{
+            "quantity": "movement_mm", "movement_mm": measured["value"],
+            "standard_uncertainty_mm": measured["standard_uncertainty"],
+            "distance_since_start_km": later["distance_since_start_km"],
+        }]  # fmt: skip
+        assert of_shop(session, LOCAL_SHOP, build) == []
+
+
+def test_the_oil_filled_last_is_the_one_it_wore_on(app, client) -> None:
+    run_in(client, 0, [{"distance_since_start_km": 0.0}], "running-in")
+    path = f"/api/v1/plans/{ident(4000)}"
+    plan = client.get(path)
+    changed = {"kind": "oil-changed", "at": "2026-02-03T10:00:00Z", "oil": {"kind": "synthetic"},
+               "distance_since_start_km": 800.0}  # fmt: skip
+    sent = {key: plan.get_json()[key] for key in WRITES["plan"] | {"build_id": 0}}
+    etag = {"If-Match": plan.headers["ETag"]}
+    assert client.put(path, json=sent | {"log": [changed]}, headers=etag).status_code == 200
+    with app.extensions["midspan"].reading() as session:
+        assert of_shop(session, LOCAL_SHOP, None)[0].planned_oil == "synthetic"
 
 
 def test_another_shops_engines_are_nobodys_business(app, client) -> None:

@@ -80,7 +80,8 @@ def _events(run: Run, log: list[Event], started: int) -> tuple[list[dict[str, st
         rate = use.hours * use.speed
     day, km = float(started), 0.0
     for event in log:
-        seen = None if event.km is None else days.number_of(event.at.split("T")[0])
+        passed = event.km is not None and event.kind != "re-check"
+        seen = None if not passed else days.number_of(event.at.split("T")[0])
         if seen is not None and event.km >= km:
             day, km = float(seen), event.km
     events, undated = [], []

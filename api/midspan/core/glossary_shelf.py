@@ -23,7 +23,7 @@ TERMS: tuple[Term, ...] = (
     ),
     asked(
         "odometer_km", "", "km", 0, 10000000, "Odometer",
-        "Distance that the vehicle showed when the build was started.",
+        "Distance that the vehicle showed at the time.",
     ),
     asked(
         "load_n", "F", "N", 0, 100000, "Load on the chain",

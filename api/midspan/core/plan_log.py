@@ -14,7 +14,7 @@ from .running_steps import BY_KEY
 
 EVENTS = (
     "started", "paused", "resumed", "done", "cut-short", "skipped", "value", "note", "distance",
-    "oil-changed", "clock",
+    "oil-changed", "clock", "re-check",
 )  # fmt: skip
 REASONS = (
     "oil-pressure", "temperature", "noise", "leak", "smoke", "gas", "fuel", "time", "other",
@@ -24,8 +24,13 @@ HARMLESS = ("fuel", "time")
 # A clock read by eye is no nearer than this.
 SHORT_BY_MIN = 1 / 60
 MOST_EVENTS = 2000
+# One more reading of the slack, where a forecast says that it tells most.
+RECHECK = "slack-next"
 # What stays in the sump is drained after so much of its own life.
 FILL_DRAINS = ("early-drain", "normal-drain")
+
+# Events that mean nothing without one; of these a re-check is ahead, the others were passed.
+AT_DISTANCE = ("distance", "oil-changed", "re-check")
 
 Event = namedtuple(
     "Event",
@@ -53,7 +58,7 @@ def _take_event(part: Form) -> Event:
     oil: Oil | None = None
     if part.has("oil") or kind == "oil-changed":
         oil = take_oil(part)
-    km = part.take_number("distance_since_start_km", required=kind in ("distance", "oil-changed"))
+    km = part.take_number("distance_since_start_km", required=kind in AT_DISTANCE)
     if kind in ("done", "cut-short", "skipped") and step is None:
         part.refuse("missing", "step", None, "the key of a step", "Say which step it was.")
     part.close()
@@ -96,7 +101,9 @@ def adapt(asked: Asked, log: list[Event]) -> Run:
     deviations: list[dict[str, object]] = []
     distance = 0.0
     for event in log:
-        if event.km is not None:
+        if event.kind == "re-check":
+            steps = _with_recheck(steps, event.km)
+        elif event.km is not None:
             distance = max(distance, event.km)
         if event.kind == "oil-changed":
             asked = with_oil(asked, event.oil)
@@ -165,12 +172,21 @@ def _rest(step: Step, missing: float, reason: str) -> list[Step]:
     return made
 
 
+def _with_recheck(steps: list[Step], km: float) -> list[Step]:
+    """Put one more reading of the slack in; it takes the place of one that is still ahead."""
+    kept = [s for s in steps if s.template.key != RECHECK or s.status != "to-do"]
+    turn = 1 + len([s for s in kept if s.template.key == RECHECK])
+    one = Step(BY_KEY[RECHECK], RECHECK + "-" + str(turn), km=km)
+    one.added = True
+    return in_order(kept + [one])
+
+
 def _with_fresh(steps: list[Step], fresh: list[Step], km: float) -> list[Step]:
     """Keep what was passed or put in; take the rest from the new oil's plan, never sooner."""
     before = {step.key: step for step in steps}
     kept = []
     for step in steps:
-        if step.status != "to-do" or step.km is None:
+        if step.status != "to-do" or step.km is None or step.template.key == RECHECK:
             kept.append(step)
     for step in fresh:
         old = before.get(step.key)

@@ -172,6 +172,8 @@ def _due_origin(key: str, use: Use) -> str | None:
         "slack-first": hours,
         "normal-drain": use.drain_origin,
         "slack-bedded": PRACTICE,
+        # From a forecast, whose prior is as wide as is remembered.
+        "slack-next": MEMORY,
     }
     return found.get(key)
 

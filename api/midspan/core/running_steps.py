@@ -211,4 +211,12 @@ STEPS = (
         ends="distance", figures=("chain-10000-miles",), cautions=("turn-by-hand",), measures=True,
     ),
 )  # fmt: skip
-BY_KEY = {template.key: template for template in STEPS}
+# Not in any plan until its log puts it in.
+PUT_IN = (
+    _step(
+        "slack-next", 3, "Measure the slack: here a reading tells most",
+        _usual("Cold, the same way and by the same hand as before."),
+        ends="distance", cautions=("turn-by-hand",), measures=True,
+    ),
+)  # fmt: skip
+BY_KEY = {template.key: template for template in STEPS + PUT_IN}

@@ -319,6 +319,10 @@ class Reading(Record):
     gear_set_id: Mapped[UUID | None]
     load_n: Mapped[float | None]
     build_id: Mapped[UUID | None]
+    # How far or how long the chain had run then; an odometer counts from that of its build.
+    distance_since_start_km: Mapped[float | None]
+    running_since_start_h: Mapped[float | None]
+    odometer_km: Mapped[float | None]
 
 
 class DynoSession(Record):

@@ -93,6 +93,7 @@ WRITES: dict[str, dict[str, Any]] = {
         "engine_id": _ENGINE, "calc": "slack", "taken_at": _AT, "input": INPUTS["slack"],
         "result": RESULTS["slack"], "core_version": RESULTS["slack"]["core_version"],
         "limit": RESULTS["slack"]["verdict"]["limit"], "note": "Plugs out.",
+        "distance_since_start_km": 1200.0,
     },
     "plan": {
         "engine_id": _ENGINE, "label": "Running in", "started_at": _AT, "input": PLAN,
@@ -129,6 +130,8 @@ _FULL: dict[str, dict[str, Any]] = {
         "gear_set_id": None,
         "build_id": None,
         "load_n": None,
+        "running_since_start_h": None,
+        "odometer_km": None,
     },
     "plan": {"build_id": None},
     "session": {"invented": True},

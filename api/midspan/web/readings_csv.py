@@ -20,7 +20,7 @@ COLUMNS = (
     "verdict", "verdict in words",
     "limit", "limit, lower", "limit, upper", "limit, unit", "limit, origin", "limit, source",
     "excess length [mm]", "elongation [%]", "movement [mm]", "crank rock [deg]",
-    "load [N]", "note", "core version",
+    "load [N]", "distance run [km]", "running [h]", "odometer [km]", "note", "core version",
 )  # fmt: skip
 _ENDINGS = ("_mm", "_percent", "_deg")
 _STATES = ("excess_mm", "elongation_percent", "movement_mm", "crank_rock_deg")
@@ -101,6 +101,9 @@ def _cells(reading: Reading, named: dict[type[Record], dict[UUID, Any]]) -> list
         _text(limit.get("source")),
         *(_number(_part(state, name).get("value")) for name in _STATES),
         reading.load_n,
+        reading.distance_since_start_km,
+        reading.running_since_start_h,
+        reading.odometer_km,
         reading.note,
         reading.core_version,
     ]

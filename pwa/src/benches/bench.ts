@@ -35,6 +35,12 @@ export interface Stand {
 /** What a reading may be of. */
 export type Of = "chain" | "gears";
 
+/** How far or how long the chain had run, as it is kept with a reading. */
+export type Noted = Pick<
+  Reading,
+  "distance_since_start_km" | "running_since_start_h" | "odometer_km"
+>;
+
 /** The question for the core, or what is still missing for one. */
 export interface Ask {
   calc: BenchCalc;
@@ -43,7 +49,7 @@ export interface Ask {
   /** What it reads, and is saved with; a chain unless said otherwise. */
   of?: readonly Of[];
   /** What is saved with the reading beyond the question itself. */
-  extra?: Pick<Reading, "load_n">;
+  extra?: Pick<Reading, "load_n" | keyof Noted>;
 }
 
 export interface FormProps {

@@ -68,14 +68,18 @@ interface OwnProps extends FormProps {
   quantities: string[];
   /** Where a least figure alone says what is enough. */
   leastOnly?: boolean;
+  /** Where only too much is possible. */
+  upperOnly?: boolean;
   /** What the limit is held against, where that needs saying. */
   against?: string;
 }
 
 /** The limit the user found in the maker's manual. */
 export function OwnLimitFold(props: OwnProps) {
-  const { draft, change, problemAt, quantities, leastOnly, against } = props;
-  const ends = leastOnly ? (["own_lower"] as const) : (["own_lower", "own_upper"] as const);
+  const { draft, change, problemAt, quantities, leastOnly, upperOnly, against } = props;
+  const ends = (["own_lower", "own_upper"] as const).filter(
+    (end) => !(leastOnly && end === "own_upper") && !(upperOnly && end === "own_lower"),
+  );
   const chosen = draft.fields.own_quantity ?? "";
   const quantity = quantities.includes(chosen) ? chosen : (quantities[0] ?? "");
   const set = (field: string) => (value: string) => change(withField(draft, field, value));

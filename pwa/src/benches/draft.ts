@@ -30,7 +30,8 @@ export function emptied(draft: Draft): Draft {
   return {
     ...draft,
     readings: Object.fromEntries(others),
-    fields: { ...draft.fields, note: "" },
+    // Noted of one moment: next time it has run further.
+    fields: { ...draft.fields, note: "", ran: "" },
   };
 }
 

@@ -4,6 +4,7 @@ import type { Bench } from "./bench.ts";
 import { cam } from "./cam/bench.ts";
 import { clearance } from "./clearance/bench.ts";
 import { combined } from "./combined/bench.ts";
+import { forecast } from "./forecast/bench.ts";
 import { gear } from "./gear/bench.ts";
 import { heat } from "./heat/bench.ts";
 import { lift } from "./lift/bench.ts";
@@ -24,4 +25,5 @@ export const benches: Bench[] = [
   lift,
   rockers,
   clearance,
+  forecast,
 ];

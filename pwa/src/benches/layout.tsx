@@ -27,12 +27,23 @@ interface Props {
   withDrive?: boolean;
   /** Whether the chain and gear set come before the form, which then depends on them. */
   partsFirst?: boolean;
+  /** What the main action says, where it saves no reading. */
+  saveLabel?: string;
   children: ComponentChildren;
 }
 
 /** The screen of a bench: number, form, pictures, details; arranged by the width there is. */
 export function BenchLayout(props: Props) {
-  const { on, title, field, quantity, withDrive = true, partsFirst = false, children } = props;
+  const {
+    on,
+    title,
+    field,
+    quantity,
+    withDrive = true,
+    partsFirst = false,
+    saveLabel = text.save,
+  } = props;
+  const { children } = props;
   const { answer, ask, draft, stand } = on;
   const result = answer?.ok ? answer.result : null;
   const calc = result?.calc ?? ask.calc;
@@ -75,7 +86,7 @@ export function BenchLayout(props: Props) {
             maxLength={1000}
           />
         </Fold>
-        <SaveAction on={on} ready={result !== null} />
+        <SaveAction on={on} ready={result !== null} label={saveLabel ?? text.save} />
       </section>
       <Below calc={calc} drive={drive} result={result} input={ask.payload} length={length} />
     </div>
@@ -115,7 +126,7 @@ function Below({ calc, drive, result, input, length }: BelowProps) {
   }, [calc, drawn, settled, length]);
 }
 
-function SaveAction({ on, ready }: { on: OnBench; ready: boolean }) {
+function SaveAction({ on, ready, label }: { on: OnBench; ready: boolean; label: string }) {
   return (
     <div class="action">
       {on.savedId && (
@@ -125,7 +136,7 @@ function SaveAction({ on, ready }: { on: OnBench; ready: boolean }) {
         </p>
       )}
       <button type="button" class="button button-main" disabled={!ready} onClick={on.save}>
-        {text.save}
+        {label}
       </button>
     </div>
   );

@@ -13,6 +13,7 @@ import { unknown } from "../result/unknown.tsx";
 import { compressionShown } from "./clearance/compression-shown.tsx";
 import { clearanceShown } from "./clearance/shown.tsx";
 import { combinedShown } from "./combined/shown.tsx";
+import { forecastShown } from "./forecast/shown.tsx";
 import { gearShown } from "./gear/shown.tsx";
 import { boredShown } from "./heat/bored-shown.tsx";
 import { heatShown } from "./heat/heat-shown.tsx";
@@ -42,6 +43,7 @@ const SHOWN: { [C in BenchCalc]?: Shows<Results[C]> } = {
   matrix: matrixShown,
   clearance: clearanceShown,
   compression: compressionShown,
+  forecast: forecastShown,
 };
 
 /** The way to show the results of a calculation; each result names its own. */

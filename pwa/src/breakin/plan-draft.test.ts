@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { describe, it } from "node:test";
-import { askOf, draftOf, FIRST, parseLoad } from "./plan-draft.ts";
+import { askOf, draftOf, FIRST, parseLoad, parseSpeed } from "./plan-draft.ts";
 
 const units = { length: "mm", distance: "km" } as const;
 
@@ -42,6 +42,18 @@ describe("the plan form", () => {
     const found = askOf(typed, units);
     assert.ok("input" in found);
     assert.deepEqual(askOf(draftOf(found.input), units), found);
+  });
+  it("takes a wanted movement by both of its ends, and a speed in either unit", () => {
+    const one = askOf({ ...FIRST, window_lower_mm: "5 mm" }, units);
+    assert.ok("missing" in one);
+    assert.match(one.missing, /both ends/);
+    const typed = { window_lower_mm: "5 mm", window_upper_mm: "6 mm" };
+    const both = askOf({ ...FIRST, ...typed, average_speed_km_per_h: "30 mph" }, units);
+    assert.ok("input" in both);
+    assert.deepEqual([both.input.window_lower_mm, both.input.window_upper_mm], [5, 6]);
+    assert.ok(Math.abs((both.input.average_speed_km_per_h ?? 0) - 48.28032) < 1e-9);
+    assert.deepEqual(parseSpeed("50 km/h", "mi"), { ok: true, value: 50 });
+    assert.equal(parseSpeed("fast", "km").ok, false);
   });
   it("takes newton for newton", () => {
     assert.deepEqual(parseLoad("1400 N"), { ok: true, value: 1400 });

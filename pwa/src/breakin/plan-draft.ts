@@ -9,6 +9,7 @@ import {
   type ReadNumber,
   type Wrong,
 } from "../units/parse.ts";
+import { KM_PER_MILE } from "../units/running.ts";
 import { text } from "./strings.ts";
 
 export const FIRST: Typed = {
@@ -26,6 +27,15 @@ export function parseLoad(typed: string): ReadNumber | Wrong {
   const read = parseNumber(typed.replace(pounds, "").replace(/\s*n$/i, ""));
   if (!read.ok) return { ...read, need: "a load such as 1400 N or 320 lb" };
   return { ok: true, value: pounds.test(typed) ? read.value * POUND_N : read.value };
+}
+
+/** An average speed in km/h, or in miles an hour where it says so or distances are in miles. */
+export function parseSpeed(typed: string, unit: DistanceUnit): ReadNumber | Wrong {
+  const said = /\s*(km\/h|kmh|mph)\.?$/i.exec(typed);
+  const read = parseNumber(typed.slice(0, said?.index));
+  if (!read.ok) return { ...read, need: "a speed such as 30 mph or 50 km/h" };
+  const miles = said ? /mph/i.test(said[0]) : unit === "mi";
+  return { ok: true, value: miles ? read.value * KM_PER_MILE : read.value };
 }
 
 interface Units {
@@ -54,6 +64,7 @@ export function askOf(draft: Typed, units: Units): Asked {
     const read = parseDistance(t, units.distance);
     return read.ok ? { ok: true, value: read.km } : read;
   };
+  const speed = (t: string) => parseSpeed(t, units.distance);
   const oil = {
     kind: draft.oil_kind ?? "conventional",
     ...(typed("grade") ? { grade: typed("grade") } : {}),
@@ -62,6 +73,11 @@ export function askOf(draft: Typed, units: Units): Asked {
     ...number("zinc_mg_per_kg", text.zinc, parseNumber),
   };
   const by = typed("use_by") === "hours" ? "running_per_week_h" : "distance_per_week_km";
+  const window = {
+    ...length("window_lower_mm", text.windowFrom),
+    ...length("window_upper_mm", text.windowTo),
+  };
+  if (Object.keys(window).length === 1) wrong.push(text.windowBoth);
   const use = number("use", text.use, by === "running_per_week_h" ? parseNumber : distance);
   const input = {
     oil,
@@ -70,7 +86,9 @@ export function askOf(draft: Typed, units: Units): Asked {
     ...number("spring_open_load_n", text.springs, parseLoad),
     ...length("movement_mm", text.movement),
     ...length("expanded_uncertainty_mm", text.plusMinus),
+    ...window,
     ...("use" in use ? { [by]: use.use } : {}),
+    ...number("average_speed_km_per_h", text.averageSpeed, speed),
     ...number("drain_interval_km", text.drainInterval, distance),
   };
   if (wrong.length > 0) return { missing: text.cannotRead(wrong.join(", ")) };
@@ -93,6 +111,9 @@ export function draftOf(input: PlanInput): Typed {
     spring_open_load_n: as(input.spring_open_load_n, "N"),
     movement_mm: as(input.movement_mm, "mm"),
     expanded_uncertainty_mm: as(input.expanded_uncertainty_mm, "mm"),
+    window_lower_mm: as(input.window_lower_mm, "mm"),
+    window_upper_mm: as(input.window_upper_mm, "mm"),
+    average_speed_km_per_h: as(input.average_speed_km_per_h, "km/h"),
     use_by: hours ? "hours" : "distance",
     use: hours ? as(input.running_per_week_h, "") : as(input.distance_per_week_km, "km"),
     drain_interval_km: as(input.drain_interval_km, "km"),

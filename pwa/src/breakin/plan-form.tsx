@@ -16,7 +16,7 @@ import { readings, save } from "../store/state.ts";
 import { sync } from "../store/sync.ts";
 import { uuid7 } from "../store/uuid7.ts";
 import { parseNumber } from "../units/parse.ts";
-import { askOf, FIRST, parseLoad } from "./plan-draft.ts";
+import { askOf, FIRST, parseLoad, parseSpeed } from "./plan-draft.ts";
 import { Findings, Steps } from "./plan-page.tsx";
 import { text } from "./strings.ts";
 
@@ -162,6 +162,19 @@ export function PlanForm() {
           onValue={set("expanded_uncertainty_mm")}
           problem={problemAt("expanded_uncertainty_mm")}
         />
+        <Fold title={text.window} open={Boolean(draft.window_lower_mm || draft.window_upper_mm)}>
+          {(["window_lower_mm", "window_upper_mm"] as const).map((field) => (
+            <LengthField
+              key={field}
+              field={field}
+              label={field === "window_lower_mm" ? text.windowFrom : text.windowTo}
+              value={draft[field] ?? ""}
+              onValue={set(field)}
+              hint={text.windowHint}
+              problem={problemAt(field)}
+            />
+          ))}
+        </Fold>
         <Choice
           name="use_by"
           legend={text.useCounted}
@@ -178,6 +191,16 @@ export function PlanForm() {
           unit={byHours ? "h" : distance}
           hint={text.useHint}
           problem={problemAt("_per_week_km") ?? problemAt("_per_week_h")}
+        />
+        <PlainField
+          field="average_speed_km_per_h"
+          label={text.averageSpeed}
+          value={draft.average_speed_km_per_h ?? ""}
+          onValue={set("average_speed_km_per_h")}
+          parse={(typed) => parseSpeed(typed, distance)}
+          unit={distance === "mi" ? "mph" : "km/h"}
+          hint={text.averageSpeedHint}
+          problem={problemAt("average_speed_km_per_h")}
         />
         <PlainField
           field="drain_interval_km"

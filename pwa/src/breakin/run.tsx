@@ -105,7 +105,13 @@ function StepAtHand({ plan, step, next }: Props) {
 function Clock({ on, durationMs }: { on: OnRun; durationMs: number }) {
   return (
     <div class={on.over ? "run-clock run-over" : "run-clock"}>
-      <p class="num run-left" role="timer" data-testid="left">
+      <p
+        class="num run-left"
+        role="timer"
+        data-testid="left"
+        data-run-ms={on.runMs}
+        data-at={on.timer?.seen.wall}
+      >
         {clockText(durationMs - on.runMs)}
       </p>
       <p role="status">{on.over ? text.over : `${text.left}, ${clockText(durationMs)}`}</p>
@@ -200,6 +206,11 @@ function Actions({ plan, on, step, timed, done, open }: ActionProps) {
         <button type="button" class="button" onClick={() => open("note")}>
           {text.note}
         </button>
+        {step.ends === "distance" && (
+          <button type="button" class="button" onClick={() => open("distance")}>
+            {text.distanceSoFar}
+          </button>
+        )}
         <button type="button" class="button" onClick={() => open("oil-changed")}>
           {text.changeOil}
         </button>

@@ -11,7 +11,7 @@ import { text } from "./strings.ts";
 import { tell } from "./use-plan.ts";
 import type { OnRun } from "./use-run.ts";
 
-export type SlipKind = "cut-short" | "skipped" | "value" | "note" | "oil-changed";
+export type SlipKind = "cut-short" | "skipped" | "value" | "note" | "distance" | "oil-changed";
 
 interface Props {
   kind: SlipKind;
@@ -53,6 +53,7 @@ export function Slip({ kind, plan, step, on, close }: Props) {
       )}
       {kind === "value" && <ValueFields typed={typed} set={set} put={setTyped} />}
       {kind === "oil-changed" && <OilFields typed={typed} set={set} />}
+      {kind === "distance" && <DistanceField typed={typed} set={set} />}
       {(kind === "note" || kind === "cut-short" || kind === "skipped") && (
         <PlainField
           field="slip_text"
@@ -84,6 +85,7 @@ const TITLES: Record<SlipKind, string> = {
   skipped: text.leaveOut,
   value: text.log,
   note: text.note,
+  distance: text.distanceSoFar,
   "oil-changed": text.changeOil,
 };
 
@@ -107,6 +109,7 @@ function toldOf(kind: SlipKind, step: PlanStep, typed: Typed): Told | null {
   }
   const km = parseDistance(typed.distance ?? "", unit());
   if (!km.ok) return null;
+  if (kind === "distance") return { kind, step: step.key, distance_since_start_km: km.km };
   const oil = { kind: typed.oil as Plan["input"]["oil"]["kind"] };
   const grade = typed.grade?.trim();
   return {
@@ -154,7 +157,6 @@ function ValueFields({ typed, set, put }: FieldsProps & { put(typed: Typed): voi
 }
 
 function OilFields({ typed, set }: FieldsProps) {
-  const distance = unit();
   return (
     <>
       <Choice
@@ -171,17 +173,25 @@ function OilFields({ typed, set }: FieldsProps) {
         onValue={set("grade")}
         maxLength={12}
       />
-      <PlainField
-        field="slip_distance"
-        label={text.distanceNow}
-        value={typed.distance ?? ""}
-        onValue={set("distance")}
-        parse={(typing) => {
-          const read = parseDistance(typing, distance);
-          return read.ok ? { ok: true, value: read.km } : read;
-        }}
-        unit={distance}
-      />
+      <DistanceField typed={typed} set={set} />
     </>
+  );
+}
+
+/** How far it has run since its first start. */
+function DistanceField({ typed, set }: FieldsProps) {
+  const distance = unit();
+  return (
+    <PlainField
+      field="slip_distance"
+      label={text.distanceNow}
+      value={typed.distance ?? ""}
+      onValue={set("distance")}
+      parse={(typing) => {
+        const read = parseDistance(typing, distance);
+        return read.ok ? { ok: true, value: read.km } : read;
+      }}
+      unit={distance}
+    />
   );
 }

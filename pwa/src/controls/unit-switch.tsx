@@ -1,6 +1,8 @@
+import type { DistanceUnit } from "../shelf/distance.ts";
 import { change, settings, setUnit, unitOf } from "../store/settings.ts";
 import type { LengthUnit } from "../units/parse.ts";
 import { POWER_SIGNS, type PowerUnit, TORQUE_SIGNS, type TorqueUnit } from "../units/power.ts";
+import { distanceOf, RUNNING_UNITS, type RunningUnit } from "../units/running.ts";
 import { SIGNS, type TemperatureUnit } from "../units/temperature.ts";
 import { text } from "./strings.ts";
 
@@ -28,6 +30,18 @@ export function TemperatureSwitch({ label }: { label: string }) {
   );
 }
 
+/** Miles, kilometres or hours of running; remembered. */
+export function RunningSwitch({ label }: { label: string }) {
+  return (
+    <Units
+      label={label}
+      units={RUNNING_UNITS}
+      now={settings.value.running}
+      choose={(running: RunningUnit) => change({ running })}
+    />
+  );
+}
+
 /** Horsepower, kilowatts or metric horsepower, for every power; remembered. */
 export function PowerSwitch({ label }: { label: string }) {
   return (
@@ -36,6 +50,18 @@ export function PowerSwitch({ label }: { label: string }) {
       units={POWER_SIGNS}
       now={settings.value.power}
       choose={(power: PowerUnit) => change({ power })}
+    />
+  );
+}
+
+/** Miles or kilometres only, as an odometer counts. */
+export function DistanceSwitch({ label }: { label: string }) {
+  return (
+    <Units
+      label={label}
+      units={{ mi: "mi", km: "km" }}
+      now={distanceOf(settings.value.running)}
+      choose={(running: DistanceUnit) => change({ running })}
     />
   );
 }

@@ -40,6 +40,9 @@ export const COLUMNS = [
   "movement [mm]",
   "crank rock [deg]",
   "load [N]",
+  "distance run [km]",
+  "running [h]",
+  "odometer [km]",
   "note",
   "core version",
 ] as const;
@@ -103,6 +106,9 @@ function cells(reading: Reading, all: All): Cell[] {
     now("movement_mm"),
     now("crank_rock_deg"),
     reading.load_n,
+    reading.distance_since_start_km,
+    reading.running_since_start_h,
+    reading.odometer_km,
     reading.note,
     reading.core_version,
   ];

@@ -12,6 +12,7 @@ export interface Shown {
 export function scaleOf(quantity: string, length: LengthUnit): { by: number; unit: string } {
   if (quantity.endsWith("_percent")) return { by: 1, unit: "%" };
   if (quantity.endsWith("_deg")) return { by: 1, unit: "°" };
+  if (quantity.endsWith("_h")) return { by: 1, unit: "h" };
   return length === "in" ? { by: MM_PER_INCH, unit: "in" } : { by: 1, unit: "mm" };
 }
 

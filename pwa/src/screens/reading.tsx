@@ -1,5 +1,7 @@
+import { ranOf } from "../benches/running.ts";
 import { shownOf } from "../benches/shown.ts";
 import { useLatest } from "../core/latest.ts";
+import { labelOf } from "../core/terms.ts";
 import { Hero } from "../result/hero.tsx";
 import { withUnit } from "../result/quantity.ts";
 import { Icon } from "../shell/icon.tsx";
@@ -19,6 +21,7 @@ import {
 } from "../store/state.ts";
 import { sync } from "../store/sync.ts";
 import { trimmed } from "../units/format.ts";
+import { ranText } from "../units/running.ts";
 import { whenText } from "../units/when.ts";
 import { text as goneText } from "./gone-strings.ts";
 import { inputRows } from "./input-rows.ts";
@@ -96,6 +99,12 @@ function Facts({ reading }: { reading: Reading }) {
   if (build) rows.splice(2, 0, [text.build, build.label]);
   if (typeof reading.load_n === "number") {
     rows.push([text.load, withUnit(trimmed(reading.load_n, 1), "N")]);
+  }
+  const ran = ranOf(reading, builds.value);
+  if (ran) rows.push([text.ran, ranText(ran, settings.value.running)]);
+  if (typeof reading.odometer_km === "number") {
+    const shown = { km: reading.odometer_km };
+    rows.push([labelOf("odometer_km"), ranText(shown, settings.value.running)]);
   }
   if (reading.note) rows.push([text.note, reading.note]);
   return (

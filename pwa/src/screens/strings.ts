@@ -69,6 +69,7 @@ export const text = {
   gearSet: "Gear set",
   build: "Build",
   load: "Load on the chain",
+  ran: "Run since the first start",
   engine: "Engine",
   none: "none",
   note: "Note",

@@ -47,8 +47,8 @@ interface Screen extends Place {
 const screens: Screen[] = [
   { id: "shelf", label: text.shelf, icon: "shelf", group: "choose", View: ShelfScreen },
   { id: "fit", label: text.fit, icon: "fit", group: "choose", View: FitScreen },
-  ...benches.map(({ meta, View }) => ({ ...meta, View })),
   { id: "plan", label: text.plan, icon: "breakin", group: "breakin", View: BreakInScreen },
+  ...benches.map(({ meta, View }) => ({ ...meta, View })),
   {
     id: "sessions",
     label: text.sessions,

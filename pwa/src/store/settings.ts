@@ -2,6 +2,7 @@
 import { computed, signal } from "@preact/signals";
 import type { LengthUnit } from "../units/parse.ts";
 import type { PowerUnit, TorqueUnit } from "../units/power.ts";
+import type { RunningUnit } from "../units/running.ts";
 import type { TemperatureUnit } from "../units/temperature.ts";
 import type { Build, Chain, Drive, DriveFields, Engine, GearSet } from "./records.ts";
 import { builds, chains, drives, engines, gearSets, keep, kept } from "./state.ts";
@@ -11,6 +12,8 @@ export interface Settings {
   /** Unit last chosen for each field, by the field's name. */
   units: Record<string, LengthUnit>;
   temperature: TemperatureUnit;
+  /** How the running of an engine is counted. */
+  running: RunningUnit;
   power: PowerUnit;
   torque: TorqueUnit;
   engineId: string | null;
@@ -29,6 +32,7 @@ const FIRST: Settings = {
   theme: "system",
   units: {},
   temperature: inches ? "degF" : "degC",
+  running: inches ? "mi" : "km",
   power: inches ? "hp" : "kW",
   torque: inches ? "lbfft" : "Nm",
   engineId: null,

@@ -52,7 +52,7 @@ class PlanEventSchema(Strict):
     kind = choice(
         plan_log.EVENTS,
         "What happened. done, cut-short and skipped end a step; value and note tell of it; clock "
-        "says that the phone's clock jumped.",
+        "says that the phone's clock jumped; re-check puts one more reading of the slack in.",
     )
     at = _text(40, "When, in UTC, such as 2026-01-31T12:00:00Z.", required=True)
     step = _text(80, "Key of the step; needed by what ends one.")
@@ -69,7 +69,9 @@ class PlanEventSchema(Strict):
         OilSchema, allow_none=True, metadata={"description": "Needed by oil-changed."}
     )
     distance_since_start_km = number(
-        "distance_since_start_km", required=False, note="Needed by distance and oil-changed."
+        "distance_since_start_km",
+        required=False,
+        note="Needed by distance, oil-changed and re-check.",
     )
 
 

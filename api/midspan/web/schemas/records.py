@@ -149,6 +149,11 @@ class _Reading(Strict):
     )
     build_id = Identifier("The build it was taken in.", allow_none=True)
     load_n = number("load_n", required=False)
+    distance_since_start_km = number("distance_since_start_km", required=False)
+    running_since_start_h = number("running_since_start_h", required=False)
+    odometer_km = number(
+        "odometer_km", required=False, note="The distance run follows from that of its build."
+    )
     calc = choice(CALCS, "The calculation that gave the result.")
     taken_at = Moment("When it was taken.", required=True)
     core_version = Text(40, "Version of the calculations that gave the result.", required=True)

@@ -1,6 +1,7 @@
 import { driveInput } from "../../store/settings.ts";
 import type { Ask, Draft, Stand } from "../bench.ts";
 import { Reader, readInstrument, readOwnLimit } from "../draft.ts";
+import { readRunning } from "../running.ts";
 import { text as shared } from "../strings.ts";
 import { type Method, methods, text } from "./meta.ts";
 
@@ -30,5 +31,6 @@ export function toAsk(draft: Draft, { drive, chain, gears }: Stand): Ask {
   const allowed = ownQuantities(method);
   const chosen = draft.fields.own_quantity ?? "";
   readOwnLimit(reader, draft, allowed.includes(chosen) ? chosen : (allowed[0] ?? ""));
-  return { calc, payload: reader.done(), missing: reader.missing, of: ["chain", "gears"] };
+  const extra = readRunning(reader, draft);
+  return { calc, payload: reader.done(), missing: reader.missing, of: ["chain", "gears"], extra };
 }

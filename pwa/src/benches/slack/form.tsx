@@ -4,6 +4,7 @@ import type { FormProps } from "../bench.ts";
 import { InstrumentFold, OwnLimitFold } from "../common-folds.tsx";
 import { readingsOf, withField, withReadings } from "../draft.ts";
 import { MethodPicker } from "../method-picker.tsx";
+import { RunningFold } from "../running-fold.tsx";
 import { ownQuantities } from "./ask.ts";
 import { groups, type Method, methods, text } from "./meta.ts";
 import { MethodPicture } from "./pictures.tsx";
@@ -57,6 +58,7 @@ export function SlackForm(props: FormProps) {
         onChange={(part) => change(withReadings(draft, field, part))}
         problem={problemAt(field)?.text}
       />
+      <RunningFold {...props} />
       <InstrumentFold
         {...props}
         kind={instrument}

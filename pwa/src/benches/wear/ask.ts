@@ -1,6 +1,7 @@
 import { driveInput } from "../../store/settings.ts";
 import type { Ask, Draft, Stand } from "../bench.ts";
 import { Reader, readInstrument, readOwnLimit } from "../draft.ts";
+import { readRunning } from "../running.ts";
 import { type Method, methods, text } from "./meta.ts";
 
 /** Whether the chain is read for the drive of the engine in the header. */
@@ -50,10 +51,11 @@ export function toAsk(draft: Draft, stand: Stand): Ask {
   const chosen = draft.fields.own_quantity ?? "";
   readOwnLimit(reader, draft, allowed.includes(chosen) ? chosen : "elongation_percent");
   const load = stand.chain ? reader.number("load_n", "percent", text.load) : undefined;
+  const ran = readRunning(reader, draft);
   return {
     calc: "elongation",
     payload: reader.done(),
     missing: reader.missing,
-    extra: { load_n: load ?? null },
+    extra: { load_n: load ?? null, ...ran },
   };
 }

@@ -10,6 +10,7 @@ import { chainSizes } from "../chain-sizes.ts";
 import { InstrumentFold, OwnLimitFold } from "../common-folds.tsx";
 import { readingsOf, withField, withReadings } from "../draft.ts";
 import { MethodPicker } from "../method-picker.tsx";
+import { RunningFold } from "../running-fold.tsx";
 import { UseDrive } from "../use-drive.tsx";
 import { ownQuantities, usesDrive } from "./ask.ts";
 import { type Method, methods, order, text } from "./meta.ts";
@@ -80,6 +81,7 @@ export function WearForm(props: FormProps) {
           problem={problemAt("roller_diameter_mm")?.text}
         />
       )}
+      <RunningFold {...props} />
       <InstrumentFold {...props} kind="caliper" suffix="mm" />
       <OwnLimitFold {...props} quantities={ownQuantities(method, withDrive)} />
     </>

@@ -1,0 +1,52 @@
+/** How far or how long a chain has run: kept in km or h, typed and shown in km, miles or hours. */
+import { type DistanceUnit, parseDistance } from "../shelf/distance.ts";
+import { parseNumber, type Wrong } from "./parse.ts";
+
+export const KM_PER_MILE = 1.609344;
+export const RUNNING_UNITS = { mi: "mi", km: "km", h: "h" } as const;
+export type RunningUnit = keyof typeof RUNNING_UNITS;
+
+/** How far, or how long: one of the two is known. */
+export type Ran = { km: number } | { hours: number };
+export type ReadRunning = { ok: true; ran: Ran } | Wrong;
+
+const HOURS = /\s*(h|hours?|hrs?)\.?$/i;
+const DISTANCE = /(km|mi|miles)\s*$/i;
+
+/** Reads "1200 mi", "1 900 km", "40 h", or a bare number in the unit given. */
+export function parseRunning(typed: string, unit: RunningUnit): ReadRunning {
+  if (HOURS.test(typed) || (unit === "h" && !DISTANCE.test(typed))) {
+    const read = parseNumber(typed.replace(HOURS, ""));
+    return read.ok
+      ? { ok: true, ran: { hours: read.value } }
+      : { ...read, got: typed.trim(), need: "running such as 40 h, 1200 mi or 1900 km" };
+  }
+  const read = parseDistance(typed, distanceOf(unit));
+  return read.ok
+    ? { ok: true, ran: { km: read.km } }
+    : { ...read, need: "running such as 1200 mi, 1900 km or 40 h" };
+}
+
+/** The unit of an odometer, which counts no hours. */
+export function distanceOf(unit: RunningUnit): DistanceUnit {
+  return unit === "mi" ? "mi" : "km";
+}
+
+/** Hours of running at an average speed [km/h], in the unit wanted. */
+export function runningIn(hours: number, unit: RunningUnit, speed: number): number {
+  if (unit === "h") return hours;
+  return unit === "mi" ? (hours * speed) / KM_PER_MILE : hours * speed;
+}
+
+/** To three figures and no finer than a whole one, thousands apart: nothing here is surer. */
+export function runningNumber(value: number): string {
+  const step = 10 ** Math.max(0, Math.floor(Math.log10(Math.max(1, Math.abs(value)))) - 2);
+  return String(Math.round(value / step) * step).replace(/\B(?=(\d{3})+(?!\d))/g, "\u202f");
+}
+
+/** As it was noted: "1 200 mi", "40 h". */
+export function ranText(ran: Ran, unit: RunningUnit): string {
+  if ("hours" in ran) return `${runningNumber(ran.hours)} h`;
+  const used = distanceOf(unit);
+  return `${runningNumber(used === "mi" ? ran.km / KM_PER_MILE : ran.km)} ${used}`;
+}
