@@ -12,7 +12,7 @@ import { runs, save } from "../store/state.ts";
 import { sync } from "../store/sync.ts";
 import { uuid7 } from "../store/uuid7.ts";
 import { parseNumber } from "../units/parse.ts";
-import { parsePower, parseTorque } from "../units/power.ts";
+import { POWER_SIGNS, parsePower, parseTorque, TORQUE_SIGNS } from "../units/power.ts";
 import { airDraft, airOf, runsOf } from "./air.ts";
 import { AirFields, FiguresAre } from "./air-fields.tsx";
 import { Figures } from "./figures.tsx";
@@ -108,6 +108,10 @@ export function RunForm({ session }: { session: Session }) {
       <h1>{text.typeTitle}</h1>
       <SettingPick session={session} value={draft.setting ?? ""} onValue={set("setting")} />
       <FiguresAre value={figures_are} onValue={set("figures_are")} />
+      <div class="unit-row">
+        <PowerSwitch label={text.power} />
+        <TorqueSwitch label={text.torque} />
+      </div>
       <PlainField
         field="power"
         label={text.power}
@@ -115,9 +119,8 @@ export function RunForm({ session }: { session: Session }) {
         onValue={set("power")}
         parse={(one) => parsePower(one, power)}
         inputMode="decimal"
-      >
-        <PowerSwitch label={text.power} />
-      </PlainField>
+        unit={POWER_SIGNS[power]}
+      />
       {speed("power_speed", `${text.power} ${text.powerSpeed}`)}
       <PlainField
         field="torque"
@@ -126,9 +129,8 @@ export function RunForm({ session }: { session: Session }) {
         onValue={set("torque")}
         parse={(one) => parseTorque(one, torque)}
         inputMode="decimal"
-      >
-        <TorqueSwitch label={text.torque} />
-      </PlainField>
+        unit={TORQUE_SIGNS[torque]}
+      />
       {speed("torque_speed", `${text.torque} ${text.torqueSpeed}`)}
       <AirFields form={form} />
       {air === null && <p class="small how">{text.noAirHint}</p>}
