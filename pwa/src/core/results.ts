@@ -3,6 +3,7 @@
  * its OpenAPI document.
  */
 import type { components } from "../generated/api";
+import type { TableStep } from "./dyno-table.ts";
 
 type Schemas = components["schemas"];
 
@@ -104,10 +105,12 @@ export interface Results {
   clearance: ClearanceResult;
   compression: CompressionResult;
   correction: CorrectionResult;
+  "dyno-table": TableStep;
 }
 export type CalcName = keyof Results;
 /** The calculations whose results are kept as readings. */
-export type BenchCalc = Exclude<CalcName, "drive" | "correction" | PlanCalc>;
+export type BenchCalc = Exclude<CalcName, "drive" | DynoCalc | PlanCalc>;
+type DynoCalc = "correction" | "dyno-table";
 type PlanCalc = "plan" | "plan-adapted" | "plan-calendar";
 export type AnyResult = Results[BenchCalc];
 
