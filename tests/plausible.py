@@ -8,6 +8,7 @@ from typing import Any
 import plausible_compare
 import plausible_dyno
 import plausible_forecast
+import plausible_gain
 import plausible_lift
 import plausible_setting as setting
 
@@ -33,6 +34,7 @@ METHODS = {
     **plausible_lift.METHODS,
     **plausible_dyno.METHODS,
     **plausible_compare.METHODS,
+    **plausible_gain.METHODS,
 }
 MATERIALS = ("grey-iron", "aluminium-356", "magnesium-az91d", "steel-1040")
 
@@ -344,6 +346,8 @@ MAKERS = {
     "plan-adapted": plan_adapted,
     "plan-calendar": plan_calendar,
     "forecast": lambda rng, method: plausible_forecast.forecast(rng, method, drive(rng)),
+    "spark": plausible_gain.spark,
+    "gain": lambda rng, method: plausible_gain.gain(rng, method, drive(rng)),
     **plausible_lift.MAKERS,
     **plausible_dyno.MAKERS,
     **plausible_compare.MAKERS,

@@ -30,6 +30,8 @@ CALCS = {
     "matrix": "calc_matrix",
     "clearance": "calc_clearance",
     "compression": "calc_compression",
+    "spark": "calc_spark",
+    "gain": "calc_gain",
     "correction": "calc_correction",
     "compare": "calc_compare",
     "pulls-needed": "calc_pulls",

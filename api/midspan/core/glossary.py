@@ -9,6 +9,7 @@ from . import (
     glossary_drive,
     glossary_dyno,
     glossary_forecast,
+    glossary_gain,
     glossary_heat,
     glossary_lift,
     glossary_plan,
@@ -30,6 +31,7 @@ SUBJECTS = (
     glossary_lift,
     glossary_dyno,
     glossary_compare,
+    glossary_gain,
 )
 TERMS: dict[str, Term] = {}
 for _subject in SUBJECTS:

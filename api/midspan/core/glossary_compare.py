@@ -23,7 +23,6 @@ TERMS: tuple[Term, ...] = (
     ),
     told("lower_95", "", "", "From, 95 %", "Low end of the 95 % interval."),
     told("upper_95", "", "", "To, 95 %", "High end of the 95 % interval."),
-    told("gain_percent", "", "%", "Gain", "Of one setting over another; negative for a loss."),
     told(
         "gain_with_all_percent", "", "%", "Gain with every run",
         "The same with the runs left out taken in.",

@@ -218,6 +218,22 @@ def pulls_needed(payload: object) -> Response:
     return jsonify(run("pulls-needed", payload))
 
 
+@blp.post("/spark")
+@blp.arguments(INPUTS["spark"], examples=named("spark-input"))
+@blp.response(200, RESULTS["spark"], examples=named("spark-result"))
+def spark(payload: object) -> Response:
+    """Judge how far the spark wanders, before and after, and what that can cost."""
+    return jsonify(run("spark", payload))
+
+
+@blp.post("/gain")
+@blp.arguments(INPUTS["gain"], examples=named("gain-input"))
+@blp.response(200, RESULTS["gain"], examples=named("gain-result"))
+def gain(payload: object) -> Response:
+    """Tell what range of gain to expect from another slack."""
+    return jsonify(run("gain", payload))
+
+
 @blp.post("/batch")
 @blp.arguments(BatchInputSchema, examples=named("batch"))
 @blp.response(200, BatchResultSchema, examples=named("batch-result"))

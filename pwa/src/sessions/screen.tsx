@@ -1,5 +1,7 @@
 import type { ComponentChildren } from "preact";
+import { warm } from "../core/client.ts";
 import { Icon } from "../shell/icon.tsx";
+import { later } from "../shell/later.tsx";
 import { route } from "../shell/router.ts";
 import { sessions } from "../store/state.ts";
 import "../styles/builds.css";
@@ -11,7 +13,16 @@ import { SessionForm } from "./session-form.tsx";
 import { SessionPage } from "./session-page.tsx";
 import { text } from "./strings.ts";
 
-/** Dyno sessions: #/sessions, #/sessions/new, #/sessions/ID, and below it edit, run, file. */
+const ComparePage = later(async () => {
+  warm("compare");
+  return (await import("../compare/screen.tsx")).ComparePage;
+});
+const CustomerPage = later(async () => {
+  warm("compare");
+  return (await import("../compare/page.tsx")).CustomerPage;
+});
+
+/** Dyno sessions: #/sessions, #/sessions/new, #/sessions/ID, and below it edit, run, file, compare, page. */
 export function SessionsScreen() {
   const [, id, verb] = route.value;
   if (!id) return <SessionList />;
@@ -21,6 +32,8 @@ export function SessionsScreen() {
   const session = sessions.value.find((one) => one.id === id);
   if (!session) return <p class="panel">{text.notFound}</p>;
   if (!verb) return <SessionPage key={id} session={session} />;
+  if (verb === "compare") return <ComparePage key={id} session={session} />;
+  if (verb === "page") return <CustomerPage key={id} session={session} />;
   const forms: Record<string, ComponentChildren> = {
     edit: <SessionForm session={session} />,
     run: <RunForm session={session} />,

@@ -58,6 +58,11 @@ export function SessionPage({ session }: { session: Session }) {
           {text.addFile}
         </a>
       </div>
+      {list.length > 1 && (
+        <a class="button button-main button-wide" href={`#/sessions/${session.id}/compare`}>
+          {text.compare}
+        </a>
+      )}
       <section class="panel">
         <h2>{text.runs}</h2>
         <div class="unit-row">

@@ -8,6 +8,8 @@ from .dyno_inputs import DYNO_INPUTS
 from .dyno_results import DYNO_RESULTS
 from .forecast_inputs import FORECAST_INPUTS
 from .forecast_results import FORECAST_RESULTS
+from .gain_inputs import GAIN_INPUTS
+from .gain_results import GAIN_RESULTS
 from .inputs import (
     CrankRockInputSchema,
     DriveInputSchema,
@@ -60,6 +62,7 @@ INPUTS: dict[str, type[Schema]] = {
     **SETTING_INPUTS,
     **FORECAST_INPUTS,
     **LIFT_INPUTS,
+    **GAIN_INPUTS,
     **DYNO_INPUTS,
     **COMPARE_INPUTS,
 }
@@ -79,6 +82,7 @@ RESULTS: dict[str, type[Schema]] = {
     **SETTING_RESULTS,
     **FORECAST_RESULTS,
     **LIFT_RESULTS,
+    **GAIN_RESULTS,
     **DYNO_RESULTS,
     **COMPARE_RESULTS,
 }
