@@ -5,8 +5,10 @@ import random
 from collections.abc import Iterator
 from typing import Any
 
+import plausible_compare
 import plausible_dyno
 import plausible_forecast
+import plausible_gain
 import plausible_lift
 import plausible_setting as setting
 
@@ -31,6 +33,8 @@ METHODS = {
     "forecast": ("measured", "nothing yet"),
     **plausible_lift.METHODS,
     **plausible_dyno.METHODS,
+    **plausible_compare.METHODS,
+    **plausible_gain.METHODS,
 }
 MATERIALS = ("grey-iron", "aluminium-356", "magnesium-az91d", "steel-1040")
 
@@ -342,8 +346,11 @@ MAKERS = {
     "plan-adapted": plan_adapted,
     "plan-calendar": plan_calendar,
     "forecast": lambda rng, method: plausible_forecast.forecast(rng, method, drive(rng)),
+    "spark": plausible_gain.spark,
+    "gain": lambda rng, method: plausible_gain.gain(rng, method, drive(rng)),
     **plausible_lift.MAKERS,
     **plausible_dyno.MAKERS,
+    **plausible_compare.MAKERS,
 }
 
 

@@ -1,6 +1,6 @@
 """One good input of every kind, every field of it filled: what the checks spoil and look up."""
 
-from core import good_dyno, good_lift
+from core import good_compare, good_dyno, good_gain, good_lift
 from core.drives import WORKED, Payload
 
 PLAN = {
@@ -178,4 +178,6 @@ GOOD: dict[str, tuple[str, Payload]] = {
     ),
     **good_lift.GOOD,
     **good_dyno.GOOD,
+    **good_compare.GOOD,
+    **good_gain.GOOD,
 }  # fmt: skip

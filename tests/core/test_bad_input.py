@@ -16,8 +16,7 @@ from midspan.core.glossary import TERMS
 
 # Inputs of records alone; no calculation takes them.
 RECORDED = {
-    "distance_run_km", "load_n", "keyway_offsets_crank_deg", "odometer_km", "station_pressure_kpa",
-    "power_speed_rpm", "torque_speed_rpm", "speed_rpm", "movement_u_mm",
+    "distance_run_km", "load_n", "keyway_offsets_crank_deg", "odometer_km", "movement_u_mm",
 }  # fmt: skip
 
 NONSENSE: dict[str, tuple[Any, set[str]]] = {

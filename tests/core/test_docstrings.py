@@ -14,16 +14,17 @@ SECTIONS = ["Parameters", "Returns", "Raises", "Validity", "Reference"]
 # must still say what they do and what they take.
 PLUMBING = {
     "__init__", "adjust_words", "bench", "build", "calc_adjust", "calc_bored", "calc_calendar",
-    "calc_cam", "calc_clearance", "calc_combined", "calc_correction", "calc_drive",
-    "calc_elongation", "calc_fit", "calc_forecast", "calc_gear", "calc_heat", "calc_lift",
-    "calc_matrix", "calc_plan", "calc_plan_adapted", "calc_rock", "calc_rockers", "calc_slack",
-    "calc_tdc", "cam_card", "cam_checks", "cam_compare", "chain_share", "correction_standards",
-    "crank_input", "dispatch", "dyno_layout", "dyno_pulls", "dyno_records", "dyno_rows",
-    "dyno_table", "dyno_units", "errors", "fields", "forecast_asked", "forecast_told", "glossary",
-    "groups", "instrument", "lift_table", "limits", "limits_valve", "lobe_timing", "materials",
-    "measurement", "plan_asked", "plan_log", "plan_said", "plan_steps", "running_cautions",
-    "running_figures", "setting", "term", "valve_events", "verdict", "version", "warnings",
-    "wheel",
+    "calc_cam", "calc_clearance", "calc_combined", "calc_compare", "calc_correction", "calc_drive",
+    "calc_elongation", "calc_fit", "calc_forecast", "calc_gain", "calc_gear", "calc_heat",
+    "calc_lift", "calc_matrix", "calc_plan", "calc_plan_adapted", "calc_pulls", "calc_rock",
+    "calc_rockers", "calc_slack", "calc_spark", "calc_tdc", "cam_card", "cam_checks",
+    "cam_compare", "chain_share", "compare_asked", "compare_said", "correction_standards",
+    "crank_input", "design_words", "dispatch", "dyno_layout", "dyno_pulls", "dyno_records",
+    "dyno_rows", "dyno_table", "dyno_units", "errors", "fields", "forecast_asked", "forecast_told",
+    "gain_asked", "gain_told", "glossary", "groups", "instrument", "left_out", "lift_table",
+    "limits", "limits_valve", "lobe_timing", "materials", "measurement", "plan_asked", "plan_log",
+    "plan_said", "plan_steps", "running_cautions", "running_figures", "setting", "term",
+    "valve_events", "verdict", "version", "warnings", "wheel",
 }  # fmt: skip
 # One line says it all.
 ONE_LINE = {("phase", "degrees"), ("phase", "radians"), ("uncertainty", "mean"),

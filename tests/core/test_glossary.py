@@ -13,7 +13,8 @@ from midspan.core import glossary, run
 TERMS: dict[str, dict[str, Any]] = run("glossary", {})["terms"]
 # The longest that fits counts: a stiffness in N per mm is no length.
 ENDINGS = {
-    "_mm_per_deg2": "mm/deg2", "_mm_deg": "mm deg", "_per_deg_mm": "mm", "_mm_per_deg": "mm/deg",
+    "_mm_per_deg2": "mm/deg2", "_per_deg2": "1/deg2",
+    "_mm_deg": "mm deg", "_per_deg_mm": "mm", "_mm_per_deg": "mm/deg",
     "_percent_per_h": "%/h", "_kpa": "kPa", "_n_per_mm": "N/mm", "_mm": "mm",
     "_km": "km", "_deg": "deg",
     "_percent": "%", "_pitches": "", "_c": "degC", "_ppm": "1e-6/K", "_n": "N",
@@ -143,6 +144,8 @@ CAUTIONS = {
     "matrix": {"turn-by-hand", "valve-contact", "hot"},
     "clearance": {"turn-by-hand", "valve-contact", "checking-springs"},
     "compression": {"turn-by-hand"},
+    "compare": {"carbon-monoxide", "rotating", "hot-oil", "eyes-ears"},
+    "pulls-needed": {"carbon-monoxide", "rotating", "hot-oil", "eyes-ears"},
     "correction": {"carbon-monoxide", "rotating", "hot-oil", "eyes-ears"},
 }
 

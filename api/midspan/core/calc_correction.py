@@ -97,7 +97,7 @@ def calculate(payload: object) -> dict[str, object]:
         "observed": read,
         "standards": [_row(standard, air, dry, read) for standard in STANDARDS],
         "warnings": pressure_doubts(kind, barometer, altitude),
-        "cautions": _cautions(),
+        "cautions": dyno_cautions(),
     }
 
 
@@ -124,7 +124,7 @@ def _row(
     return row
 
 
-def _cautions() -> list[dict[str, object]]:
+def dyno_cautions() -> list[dict[str, object]]:
     """Give what to mind at a dyno, the maker's manual last."""
     found: list[dict[str, object]] = []
     for code in CAUTION_CODES:

@@ -83,6 +83,46 @@ def consistency(chi_square: float, dof: int, surprising: float) -> dict[str, obj
     }
 
 
+def quantile(probability: float, dof: int) -> float:
+    """Chi-square that is exceeded with so much probability less than one: inverse of `tail`.
+
+    1 - tail(x, nu) = p, by halving where x may lie
+
+    Parameters
+    ----------
+    probability : p, that chi-square is at most this large, 0 to 1 exclusive [1]
+    dof : degrees of freedom nu, a whole number, 1 or more
+
+    Returns
+    -------
+    chi-square [1]
+
+    Raises
+    ------
+    none
+
+    Validity
+    --------
+    As `tail`; to 1e-14 of itself.
+
+    Reference
+    ---------
+    Definition; checked against scipy.
+    """
+    low, high = 0.0, float(dof)
+    while 1 - tail(high, dof) < probability:
+        low, high = high, 2 * high
+    for _ in range(100):
+        middle = (low + high) / 2
+        if middle in (low, high):
+            break
+        if 1 - tail(middle, dof) < probability:
+            low = middle
+        else:
+            high = middle
+    return (low + high) / 2
+
+
 def within_normal(low: float, high: float, value: float, uncertainty: float) -> float:
     """Probability that a normal quantity lies between two bounds.
 

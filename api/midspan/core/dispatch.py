@@ -30,7 +30,11 @@ CALCS = {
     "matrix": "calc_matrix",
     "clearance": "calc_clearance",
     "compression": "calc_compression",
+    "spark": "calc_spark",
+    "gain": "calc_gain",
     "correction": "calc_correction",
+    "compare": "calc_compare",
+    "pulls-needed": "calc_pulls",
 }
 
 # What a screen needs beside the calculations; the service has it on a route of its own.

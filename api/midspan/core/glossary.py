@@ -5,9 +5,11 @@ A field name carries its unit as its ending; a test compares.
 """
 
 from . import (
+    glossary_compare,
     glossary_drive,
     glossary_dyno,
     glossary_forecast,
+    glossary_gain,
     glossary_heat,
     glossary_lift,
     glossary_plan,
@@ -28,6 +30,8 @@ SUBJECTS = (
     glossary_forecast,
     glossary_lift,
     glossary_dyno,
+    glossary_compare,
+    glossary_gain,
 )
 TERMS: dict[str, Term] = {}
 for _subject in SUBJECTS:

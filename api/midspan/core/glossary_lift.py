@@ -104,7 +104,7 @@ TERMS: tuple[Term, ...] = (
     told("total_min", "", "min", "All changes together", "Minutes between the tests."),
     told("change_min", "", "min", "Change before it", "Minutes from the test before."),
     told("setting_deg", "", "deg", "Cam setting", "Crank degrees; positive is earlier."),
-    told("place", "", "", "Place in the order", "From 1."),
+    counted("place", "", 1, 100000, "Place in the order", "From 1, as they came or are to come."),
     told("swaps", "", "", "Rocker swaps", "In the whole order."),
     told("moves", "", "", "Cam moves", "In the whole order."),
     # Clearance.

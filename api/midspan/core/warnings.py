@@ -46,6 +46,12 @@ CAUTIONS = {
         "Light checking springs for setting only: the engine must never be started with them."
     ),
     "hot": "Hot oil, coolant and metal burn. Measure cold; let a hot engine cool first.",
+    "running-engine": (
+        "The engine runs: keep hands, hair, sleeves and the light's leads clear of fan, belts and "
+        "pulleys; brake on, out of gear, wheels blocked. Wide open only on a guarded dyno."
+    ),
+    "exhaust-gas": "Exhaust gas kills: lead it outside, and air the room.",
+    "hot-parts": "Exhaust, coolant and ignition leads burn or shock: do not lean over them.",
     "manual-first": (
         "The maker's manual, local codes and licensed practice come before any figure here."
     ),

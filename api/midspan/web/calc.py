@@ -202,6 +202,38 @@ def correction(payload: object) -> Response:
     return jsonify(run("correction", payload))
 
 
+@blp.post("/compare")
+@blp.arguments(INPUTS["compare"], examples=named("compare-input"))
+@blp.response(200, RESULTS["compare"], examples=named("compare-result"))
+def compare(payload: object) -> Response:
+    """Tell whether dyno runs show a gain of one setting over another."""
+    return jsonify(run("compare", payload))
+
+
+@blp.post("/pulls-needed")
+@blp.arguments(INPUTS["pulls-needed"], examples=named("pulls-needed-input"))
+@blp.response(200, RESULTS["pulls-needed"], examples=named("pulls-needed-result"))
+def pulls_needed(payload: object) -> Response:
+    """Plan how many dyno pulls a gain takes to be shown, and in which order."""
+    return jsonify(run("pulls-needed", payload))
+
+
+@blp.post("/spark")
+@blp.arguments(INPUTS["spark"], examples=named("spark-input"))
+@blp.response(200, RESULTS["spark"], examples=named("spark-result"))
+def spark(payload: object) -> Response:
+    """Judge how far the spark wanders, before and after, and what that can cost."""
+    return jsonify(run("spark", payload))
+
+
+@blp.post("/gain")
+@blp.arguments(INPUTS["gain"], examples=named("gain-input"))
+@blp.response(200, RESULTS["gain"], examples=named("gain-result"))
+def gain(payload: object) -> Response:
+    """Tell what range of gain to expect from another slack."""
+    return jsonify(run("gain", payload))
+
+
 @blp.post("/batch")
 @blp.arguments(BatchInputSchema, examples=named("batch"))
 @blp.response(200, BatchResultSchema, examples=named("batch-result"))

@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from . import dyno_examples, lift_examples
+from . import compare_examples, dyno_examples, gain_examples, lift_examples
 
 DRIVE = {
     "pitch_mm": 9.525,
@@ -180,4 +180,6 @@ INPUTS: dict[str, dict[str, Any]] = {
     },
     **lift_examples.INPUTS,
     **dyno_examples.INPUTS,
+    **compare_examples.INPUTS,
+    **gain_examples.inputs(DRIVE),
 }

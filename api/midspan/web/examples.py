@@ -53,6 +53,16 @@ LAB_FORECAST = RESULTS["forecast"] | {
         "prior": None,
     },
 }  # fmt: skip
+# Runs with peaks alone: there is nothing to draw, and each setting but one was fitted once.
+LAB_COMPARE = {
+    "calc": "compare-curves",
+    "core_version": RESULTS["compare"]["core_version"],
+    "compare": RESULTS["compare"],
+    "curves": None,
+    "curves_text": "No curves: some setting has none among its runs.",
+    "refitting": None,
+    "refitting_text": "Not told here.",
+}
 BATCH_RESULT = {
     "results": [
         {"ok": True, "result": RESULTS["slack"]},
@@ -207,6 +217,7 @@ ALL: dict[str, Any] = {
     "batch": BATCH,
     "batch-result": BATCH_RESULT,
     "lab-forecast-result": LAB_FORECAST,
+    "lab-compare-result": LAB_COMPARE,
     "refused": PROBLEM,
     "explanation": EXPLANATION,
     "sync": SYNC,

@@ -6,14 +6,20 @@ from typing import Any
 from flask import Response, jsonify
 from flask_smorest import Blueprint
 
+from midspan.lab.compare import compare as compare_curves
 from midspan.lab.forecast import forecast as full_forecast
+from midspan.lab.gain import gain as full_gain
 from midspan.store import histories
 
 from .access import shop
 from .examples import named
 from .parsing import CalcParser, RecordParser
+from .schemas.compare_inputs import CompareInputSchema
+from .schemas.compare_lab import CurvesResultSchema
 from .schemas.forecast_inputs import ForecastInputSchema
 from .schemas.forecast_lab import BuildQuerySchema, FullForecastSchema
+from .schemas.gain_inputs import GainInputSchema
+from .schemas.gain_results import GainResultSchema
 from .settling import store
 
 
@@ -49,3 +55,20 @@ def forecast(query: dict[str, Any], payload: object) -> Response:
         kept = histories.of_shop(session, shop(), query.get("build_id"))
     now = datetime.now(UTC).isoformat(timespec="seconds").replace("+00:00", "Z")
     return jsonify(full_forecast(payload, kept, now))
+
+
+@blp.post("/compare")
+@blp.arguments(CompareInputSchema, examples=named("compare-input"))
+@blp.response(200, CurvesResultSchema, examples=named("lab-compare-result"))
+def compare(payload: object) -> Response:
+    """Compare dyno runs over the whole curve, and with refitting of a setting allowed for."""
+    return jsonify(compare_curves(payload))
+
+
+@blp.post("/gain")
+@blp.arguments(GainInputSchema, examples=named("gain-input"))
+@blp.response(200, GainResultSchema, examples=named("gain-result"))
+def gain(payload: object) -> Response:
+    """Tell the range of gain from the full posterior of every comparison sent."""
+    shop()
+    return jsonify(full_gain(payload))

@@ -4,6 +4,7 @@ import { settings, unitOf } from "../store/settings.ts";
 import { parseAngle, parseCount, parseLength, parseNumber } from "../units/parse.ts";
 import { parsePower } from "../units/power.ts";
 import { collect, type ReadingUnit } from "../units/reading.ts";
+import { parseSigned } from "../units/signed.ts";
 import { parseTemperature } from "../units/temperature.ts";
 import type { Draft, ReadingsDraft } from "./bench.ts";
 import { text } from "./strings.ts";
@@ -40,7 +41,15 @@ export function hasReadings(draft: Draft): boolean {
   return Object.values(draft.readings).some((one) => one.entry !== "" || one.list.length > 0);
 }
 
-type Kind = "length" | "angle" | "count" | "percent" | "number" | "temperature" | "power";
+type Kind =
+  | "length"
+  | "angle"
+  | "count"
+  | "percent"
+  | "number"
+  | "temperature"
+  | "power"
+  | "signed";
 
 /** Collects the fields of a question; the first that is missing or unreadable is remembered. */
 export class Reader {
@@ -101,6 +110,7 @@ function readAs(kind: Kind, typed: string, field: string): number | undefined {
     count: parseCount,
     percent: parseNumber,
     number: parseNumber,
+    signed: parseSigned,
     temperature: (words: string) => parseTemperature(words, settings.value.temperature),
     power: (words: string) => parsePower(words, settings.value.power),
   }[kind](typed);

@@ -5,11 +5,13 @@ import { cam } from "./cam/bench.ts";
 import { clearance } from "./clearance/bench.ts";
 import { combined } from "./combined/bench.ts";
 import { forecast } from "./forecast/bench.ts";
+import { gain } from "./gain/bench.ts";
 import { gear } from "./gear/bench.ts";
 import { heat } from "./heat/bench.ts";
 import { lift } from "./lift/bench.ts";
 import { rockers } from "./rockers/bench.ts";
 import { slack } from "./slack/bench.ts";
+import { spark } from "./spark/bench.ts";
 import { tdc } from "./tdc/bench.ts";
 import { wear } from "./wear/bench.ts";
 
@@ -26,4 +28,6 @@ export const benches: Bench[] = [
   rockers,
   clearance,
   forecast,
+  spark,
+  gain,
 ];

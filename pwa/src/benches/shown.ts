@@ -14,6 +14,7 @@ import { compressionShown } from "./clearance/compression-shown.tsx";
 import { clearanceShown } from "./clearance/shown.tsx";
 import { combinedShown } from "./combined/shown.tsx";
 import { forecastShown } from "./forecast/shown.tsx";
+import { gainShown } from "./gain/shown.tsx";
 import { gearShown } from "./gear/shown.tsx";
 import { boredShown } from "./heat/bored-shown.tsx";
 import { heatShown } from "./heat/heat-shown.tsx";
@@ -21,6 +22,7 @@ import { liftShown } from "./lift/shown.tsx";
 import { matrixShown } from "./rockers/matrix-shown.tsx";
 import { rockersShown } from "./rockers/shown.tsx";
 import { settingShown } from "./setting/shown.ts";
+import { sparkShown } from "./spark/shown.tsx";
 
 /** One way to show serves the three that set a cam: each of their results says which it is. */
 const setting = settingShown as unknown as Shows<TdcResult> &
@@ -44,6 +46,8 @@ const SHOWN: { [C in BenchCalc]?: Shows<Results[C]> } = {
   clearance: clearanceShown,
   compression: compressionShown,
   forecast: forecastShown,
+  spark: sparkShown,
+  gain: gainShown,
 };
 
 /** The way to show the results of a calculation; each result names its own. */

@@ -26,6 +26,7 @@ export const text = {
     })[name] ?? name,
   leftEmpty: (value: string) => `Left empty: ${value}, from memory, unverified.`,
   leftEmptyOf: (value: string, origin: string) => `Left empty: ${value}, ${origin}.`,
+  useLast: (value: string, when: string) => `Use the last reading: ${value}, ${when}`,
   window: "Wanted movement",
   windowBoth: "Wanted movement: give both ends, or neither.",
   windowEnd: {

@@ -42,6 +42,8 @@ export type ClearanceResult = Schemas["ClearanceResult"];
 export type CompressionResult = Schemas["CompressionResult"];
 export type CorrectionInput = Schemas["CorrectionInput"];
 export type CorrectionResult = Schemas["CorrectionResult"];
+export type SparkResult = Schemas["SparkResult"];
+export type GainResult = Schemas["GainResult"];
 export type FitInput = Schemas["FitInput"];
 export type FitResult = Schemas["FitResult"];
 export type Combination = Schemas["Combination"];
@@ -104,6 +106,8 @@ export interface Results {
   matrix: MatrixResult;
   clearance: ClearanceResult;
   compression: CompressionResult;
+  spark: SparkResult;
+  gain: GainResult;
   correction: CorrectionResult;
   "dyno-table": TableStep;
 }

@@ -1,6 +1,8 @@
 /** How a quantity of the core is written on the screen. */
+import { settings } from "../store/settings.ts";
 import { decimalsFor, fixed } from "../units/format.ts";
 import { type LengthUnit, MM_PER_INCH } from "../units/parse.ts";
+import { POWER_SIGNS, powerIn } from "../units/power.ts";
 
 export interface Shown {
   value: string;
@@ -13,6 +15,10 @@ export function scaleOf(quantity: string, length: LengthUnit): { by: number; uni
   if (quantity.endsWith("_percent")) return { by: 1, unit: "%" };
   if (quantity.endsWith("_deg")) return { by: 1, unit: "°" };
   if (quantity.endsWith("_h")) return { by: 1, unit: "h" };
+  if (quantity.endsWith("_kw")) {
+    const unit = settings.value.power;
+    return { by: 1 / powerIn(1, unit), unit: POWER_SIGNS[unit] };
+  }
   return length === "in" ? { by: MM_PER_INCH, unit: "in" } : { by: 1, unit: "mm" };
 }
 

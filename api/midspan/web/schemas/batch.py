@@ -2,10 +2,14 @@
 
 from marshmallow import Schema, fields, validate
 
+from .compare_inputs import COMPARE_INPUTS
+from .compare_results import COMPARE_RESULTS
 from .dyno_inputs import DYNO_INPUTS
 from .dyno_results import DYNO_RESULTS
 from .forecast_inputs import FORECAST_INPUTS
 from .forecast_results import FORECAST_RESULTS
+from .gain_inputs import GAIN_INPUTS
+from .gain_results import GAIN_RESULTS
 from .inputs import (
     CrankRockInputSchema,
     DriveInputSchema,
@@ -58,7 +62,9 @@ INPUTS: dict[str, type[Schema]] = {
     **SETTING_INPUTS,
     **FORECAST_INPUTS,
     **LIFT_INPUTS,
+    **GAIN_INPUTS,
     **DYNO_INPUTS,
+    **COMPARE_INPUTS,
 }
 RESULTS: dict[str, type[Schema]] = {
     "drive": DriveResultSchema,
@@ -76,7 +82,9 @@ RESULTS: dict[str, type[Schema]] = {
     **SETTING_RESULTS,
     **FORECAST_RESULTS,
     **LIFT_RESULTS,
+    **GAIN_RESULTS,
     **DYNO_RESULTS,
+    **COMPARE_RESULTS,
 }
 
 

@@ -1,13 +1,6 @@
-import { LengthField } from "../../controls/length-field.tsx";
 import { Segments } from "../../controls/segments.tsx";
-import { lengthTo } from "../../result/quantity.ts";
-import { unitOf } from "../../store/settings.ts";
-import { chains, readings } from "../../store/state.ts";
-import { lengthText } from "../../units/format.ts";
-import { whenText } from "../../units/when.ts";
 import type { FormProps } from "../bench.ts";
-import { withField } from "../draft.ts";
-import { lastSlack, placeOf } from "../last-reading.ts";
+import { MovementField } from "../movement-field.tsx";
 import { WindowFold } from "../window-fold.tsx";
 import { BoredFields } from "./bored-fields.tsx";
 import { HeatFields } from "./heat-fields.tsx";
@@ -24,49 +17,13 @@ export function HeatForm(props: FormProps) {
         chosen={part}
         onChoose={(method) => change({ method })}
       />
-      <Movement {...props} label={part === "heat" ? text.movement : text.movementBefore} />
+      <MovementField
+        {...props}
+        label={part === "heat" ? text.movement : text.movementBefore}
+        hint={text.movementHint}
+      />
       {part === "heat" ? <HeatFields {...props} /> : <BoredFields {...props} />}
       <WindowFold {...props} />
-    </>
-  );
-}
-
-/** The movement to go on from: typed, or the last one saved of this chain on this drive. */
-function Movement({ draft, stand, change, problemAt, label }: FormProps & { label: string }) {
-  const field = "movement_mm";
-  const value = draft.fields[field] ?? "";
-  const last = lastSlack(readings.value, placeOf(stand));
-  const state = last && "state" in last.result ? last.result.state : null;
-  const offered = state ? lengthText(state.movement_mm.value, "mm") : "";
-  // What is typed by hand is no longer the reading whose uncertainty was taken over.
-  const filled = (movement: string, uncertainty: string) =>
-    change({
-      fields: { ...draft.fields, [field]: movement, standard_uncertainty_mm: uncertainty },
-    });
-  const set = (typed: string) =>
-    value === offered && offered ? filled(typed, "") : change(withField(draft, field, typed));
-  const u = state?.movement_mm.standard_uncertainty;
-  const useLast = () => filled(offered, u ? lengthText(u, "mm") : "");
-  return (
-    <>
-      <LengthField
-        field={field}
-        label={label}
-        value={value}
-        onValue={set}
-        hint={text.movementHint}
-        problem={problemAt(field)?.text}
-      />
-      {last && state && value.trim() !== offered && (
-        <button type="button" class="button button-wide" onClick={useLast}>
-          {text.useLast(
-            lengthTo(state.movement_mm.value, unitOf(field), 1),
-            [chains.value.find((one) => one.id === last.chain_id)?.label, whenText(last.taken_at)]
-              .filter(Boolean)
-              .join(", "),
-          )}
-        </button>
-      )}
     </>
   );
 }

@@ -36,7 +36,6 @@ export const text = {
   movement: "Movement, cold",
   movementBefore: "Movement before",
   movementHint: "In and out, by hand. Left empty: a chain at nominal length.",
-  useLast: (value: string, when: string) => `Use the last reading: ${value}, ${when}`,
   block: "Block",
   blockUsual: { "grey-iron": "Grey iron", "aluminium-356": "Cast aluminium" } as Record<
     string,
