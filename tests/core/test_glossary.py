@@ -147,9 +147,9 @@ CAUTIONS = {
     "compression": {"turn-by-hand"},
     "compare": {"carbon-monoxide", "rotating", "hot-oil", "eyes-ears"},
     "pulls-needed": {"carbon-monoxide", "rotating", "hot-oil", "eyes-ears"},
-    "spark": {"running-engine", "exhaust-gas", "hot-parts"},
-    "gain": {"manual-first"},
     "correction": {"carbon-monoxide", "rotating", "hot-oil", "eyes-ears"},
+    "spark": {"running-engine", "exhaust-gas", "hot-parts"},
+    "gain": {"turn-by-hand", "hot"},
 }
 
 
