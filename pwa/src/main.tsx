@@ -5,6 +5,7 @@ import { followKeypad } from "./shell/keypad.ts";
 import { resume } from "./shell/resume.ts";
 import { followTheme } from "./shell/theme.ts";
 import { watchForUpdates } from "./shell/update.ts";
+import { keepAsking } from "./store/lab-queue.ts";
 import { loadPairing } from "./store/pairing.ts";
 import { loadSettings } from "./store/settings.ts";
 import { hearOthers, reload } from "./store/state.ts";
@@ -44,6 +45,7 @@ async function start(): Promise<void> {
       warmUp();
       hearOthers();
       keepSyncing();
+      void keepAsking();
       watchForUpdates();
     });
   });

@@ -15,6 +15,7 @@ TERMS: dict[str, dict[str, Any]] = run("glossary", {})["terms"]
 ENDINGS = {
     "_mm_per_deg2": "mm/deg2", "_per_deg2": "1/deg2",
     "_mm_deg": "mm deg", "_per_deg_mm": "mm", "_mm_per_deg": "mm/deg",
+    "_kg_m2": "kg m2", "_mm_per_s": "mm/s", "_mj": "mJ", "_hz": "Hz",
     "_percent_per_h": "%/h", "_kpa": "kPa", "_n_per_mm": "N/mm", "_mm": "mm",
     "_km": "km", "_deg": "deg",
     "_percent": "%", "_pitches": "", "_c": "degC", "_ppm": "1e-6/K", "_n": "N",

@@ -148,3 +148,27 @@ def test_bad_input_is_refused_as_by_the_calculation(client, change: dict[str, An
 
 def test_it_takes_a_token(bare_client) -> None:
     assert bare_client.post(PATH, json=ASKED).status_code == 401
+
+
+TORSION = "/api/v1/lab/torsion"
+STUDY = {"drive": ASKED["drive"], "movements": 2, "speeds": 3, "lowest_speed_rpm": 5000.0}
+
+
+def test_the_torsional_study_is_a_map_that_says_what_it_is(client, document: Document) -> None:
+    found = document.expect(client.post(TORSION, json=STUDY), "post", TORSION)
+    assert "not a measurement" in found["said"]
+    assert [len(row) for row in found["phase_scatter_deg"]] == [3, 3]
+
+
+@pytest.mark.parametrize("change", [{"speeds": 16}, {"lowest_speed_rpm": 9000.0}, {"odd": 1}])
+def test_a_study_that_cannot_be_is_refused_by_field(client, change: dict[str, Any]) -> None:
+    answer = client.post(TORSION, json=STUDY | change)
+    assert answer.status_code == 422
+    assert answer.mimetype == "application/problem+json"
+    (error,) = answer.get_json()["errors"]
+    named = "highest_speed_rpm" if "lowest_speed_rpm" in change else next(iter(change))
+    assert error["field"] == named
+
+
+def test_the_study_takes_a_token(bare_client) -> None:
+    assert bare_client.post(TORSION, json=STUDY).status_code == 401

@@ -16,6 +16,7 @@ from . import (
     glossary_reading,
     glossary_shelf,
     glossary_timing,
+    glossary_torsion,
 )
 from .term import Term
 
@@ -32,6 +33,7 @@ SUBJECTS = (
     glossary_dyno,
     glossary_compare,
     glossary_gain,
+    glossary_torsion,
 )
 TERMS: dict[str, Term] = {}
 for _subject in SUBJECTS:

@@ -8,7 +8,7 @@ from typing import Any
 from midspan.core import CALCS, run
 from midspan.core.errors import Refused
 
-from . import dyno_examples, labels, problems
+from . import dyno_examples, lab_examples, labels, problems
 from .calc_examples import DRIVE, INPUTS, LOG, PLAN
 from .nouns import NOUNS
 
@@ -218,6 +218,8 @@ ALL: dict[str, Any] = {
     "batch-result": BATCH_RESULT,
     "lab-forecast-result": LAB_FORECAST,
     "lab-compare-result": LAB_COMPARE,
+    "torsion-input": lab_examples.TORSION_INPUT,
+    "torsion-result": lab_examples.TORSION_RESULT,
     "refused": PROBLEM,
     "explanation": EXPLANATION,
     "sync": SYNC,
@@ -226,6 +228,8 @@ ALL: dict[str, Any] = {
     "export-file": EXPORT_FILE,
     "export-csv": f"id,taken at (UTC),engine\r\n{_ENGINE},{_AT},Shop engine\r\n",
     "import-report": IMPORT_REPORT,
+    "dyno-table": dyno_examples.TABLE,
+    "dyno-table-answer": dyno_examples.TABLE_ANSWER,
     "label": labels.draw("C-07"),
     "health": {"status": "up", "core_version": RESULTS["drive"]["core_version"]},
 }

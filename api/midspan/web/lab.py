@@ -9,6 +9,7 @@ from flask_smorest import Blueprint
 from midspan.lab.compare import compare as compare_curves
 from midspan.lab.forecast import forecast as full_forecast
 from midspan.lab.gain import gain as full_gain
+from midspan.lab.torsion_told import study
 from midspan.store import histories
 
 from .access import shop
@@ -20,6 +21,7 @@ from .schemas.forecast_inputs import ForecastInputSchema
 from .schemas.forecast_lab import BuildQuerySchema, FullForecastSchema
 from .schemas.gain_inputs import GainInputSchema
 from .schemas.gain_results import GainResultSchema
+from .schemas.torsion import TorsionInputSchema, TorsionStudySchema
 from .settling import store
 
 
@@ -72,3 +74,11 @@ def gain(payload: object) -> Response:
     """Tell the range of gain from the full posterior of every comparison sent."""
     shop()
     return jsonify(full_gain(payload))
+
+
+@blp.post("/torsion")
+@blp.arguments(TorsionInputSchema, examples=named("torsion-input"))
+@blp.response(200, TorsionStudySchema, examples=named("torsion-result"))
+def torsion(payload: object) -> Response:
+    """Study, as a model, what a crank that does not turn evenly does to the cam: not measured."""
+    return jsonify(study(payload))

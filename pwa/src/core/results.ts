@@ -3,6 +3,7 @@
  * its OpenAPI document.
  */
 import type { components } from "../generated/api";
+import type { TableStep } from "./dyno-table.ts";
 
 type Schemas = components["schemas"];
 
@@ -108,10 +109,12 @@ export interface Results {
   spark: SparkResult;
   gain: GainResult;
   correction: CorrectionResult;
+  "dyno-table": TableStep;
 }
 export type CalcName = keyof Results;
 /** The calculations whose results are kept as readings. */
-export type BenchCalc = Exclude<CalcName, "drive" | "correction" | PlanCalc>;
+export type BenchCalc = Exclude<CalcName, "drive" | DynoCalc | PlanCalc>;
+type DynoCalc = "correction" | "dyno-table";
 type PlanCalc = "plan" | "plan-adapted" | "plan-calendar";
 export type AnyResult = Results[BenchCalc];
 
