@@ -3,11 +3,13 @@
 import random
 from typing import Any
 
+from dyno_files import noisy, spoiled, written
 from midspan.core.correction import FIGURES_ARE
+from midspan.core.dyno_layout import guess
 
 Payload = dict[str, Any]
 
-METHODS = {"correction": ("station", "sea-level")}
+METHODS = {"correction": ("station", "sea-level"), "dyno-table": ("guess", "read")}
 
 
 def air(rng: random.Random, method: str) -> Payload:
@@ -38,4 +40,19 @@ def correction(rng: random.Random, method: str) -> Payload:
     return made
 
 
-MAKERS = {"correction": correction}
+def dyno_table(rng: random.Random, method: str) -> Payload:
+    """A table of a dyno, or a part of one, with now and then a row that nobody can read."""
+    pulls = [noisy(rng.randint(0, 999), rng.randint(20, 60)) for _ in range(rng.randint(1, 2))]
+    sign = rng.choice((";", "\t", "|"))
+    between = rng.choice(("", "blank", "heading"))
+    text = written(pulls, rng.choice(("de", "en")), sign, rng.random() < 0.5, between)
+    text, _ = spoiled(text, rng.randint(0, 999), rng.choice((0, 0, 2)))
+    if method == "guess":
+        return {"step": "guess", "text": text}
+    made: Payload = {"step": "read", "text": text, "layout": guess(text)}
+    if rng.random() < 0.3:
+        made["last"] = rng.random() < 0.5
+    return made
+
+
+MAKERS = {"correction": correction, "dyno-table": dyno_table}

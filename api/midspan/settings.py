@@ -52,6 +52,9 @@ class Settings:
         64 * 1024 * 1024,
         "Largest file accepted by import, in bytes; the command midspan import has no limit.",
     )
+    max_table_bytes: int = _setting(
+        512 * 1024 * 1024, "Largest dyno table accepted at /api/v1/lab/dyno-table, in bytes."
+    )
     trusted_hosts: tuple[str, ...] = _setting(
         ("localhost", "127.0.0.1"),
         "Host names the service answers to, separated by commas.",

@@ -19,12 +19,12 @@ PLUMBING = {
     "calc_lift", "calc_matrix", "calc_plan", "calc_plan_adapted", "calc_pulls", "calc_rock",
     "calc_rockers", "calc_slack", "calc_spark", "calc_tdc", "cam_card", "cam_checks",
     "cam_compare", "chain_share", "compare_asked", "compare_said", "correction_standards",
-    "crank_input", "design_words", "dispatch", "dyno_records", "errors", "fields",
-    "forecast_asked", "forecast_told", "gain_asked", "gain_told", "glossary", "groups",
-    "instrument", "left_out", "lift_table", "limits", "limits_valve", "lobe_timing", "materials",
-    "measurement", "plan_asked", "plan_log", "plan_said", "plan_steps", "running_cautions",
-    "running_figures", "setting", "term", "valve_events", "verdict", "version", "warnings",
-    "wheel",
+    "crank_input", "design_words", "dispatch", "dyno_layout", "dyno_pulls", "dyno_records",
+    "dyno_rows", "dyno_table", "dyno_units", "errors", "fields", "forecast_asked", "forecast_told",
+    "gain_asked", "gain_told", "glossary", "groups", "instrument", "left_out", "lift_table",
+    "limits", "limits_valve", "lobe_timing", "materials", "measurement", "plan_asked", "plan_log",
+    "plan_said", "plan_steps", "running_cautions", "running_figures", "setting", "term",
+    "valve_events", "verdict", "version", "warnings", "wheel",
 }  # fmt: skip
 # One line says it all.
 ONE_LINE = {("phase", "degrees"), ("phase", "radians"), ("uncertainty", "mean"),

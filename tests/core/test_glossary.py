@@ -148,6 +148,8 @@ CAUTIONS = {
     "compare": {"carbon-monoxide", "rotating", "hot-oil", "eyes-ears"},
     "pulls-needed": {"carbon-monoxide", "rotating", "hot-oil", "eyes-ears"},
     "correction": {"carbon-monoxide", "rotating", "hot-oil", "eyes-ears"},
+    "spark": {"running-engine", "exhaust-gas", "hot-parts"},
+    "gain": {"turn-by-hand", "hot"},
 }
 
 

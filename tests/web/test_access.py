@@ -25,7 +25,12 @@ OPEN = {
 }  # fmt: skip
 OWNERS = {("post", "/api/v1/pairing-codes"), ("get", "/api/v1/devices")}
 # Asked by POST, but nothing is kept.
-READING = {("post", "/api/v1/lab/forecast"), ("post", "/api/v1/lab/gain")}
+READING = {
+    ("post", "/api/v1/lab/forecast"),
+    ("post", "/api/v1/lab/gain"),
+    ("post", "/api/v1/lab/dyno-table"),
+    ("post", "/api/v1/lab/compare"),
+}
 EACH_ITS_OWN = ("delete", "/api/v1/devices/{id}")
 ID = "01923f5e-8c00-7000-8000-000000000001"
 UUID7 = re.compile("[0-9a-f]{8}-[0-9a-f]{4}-7[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}")

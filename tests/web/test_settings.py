@@ -20,6 +20,7 @@ OTHERS = {
     "log_level": ("info", "info"),
     "max_body_bytes": ("1000", 1000),
     "max_import_bytes": ("5", 5),
+    "max_table_bytes": ("5", 5),
     "trusted_hosts": ("a, b.example", ("a", "b.example")),
     "trusted_proxies": ("1", 1),
     "requests_per_minute": ("0", 0),

@@ -118,7 +118,7 @@ def answer(asked: Asked, learnt: Learnt, sets: list[list[float]], method: str) -
         "origin": PRACTICE,
         "assumptions": asked.assumptions,
         "warnings": _warned(asked, learnt) + drive_warnings(asked.build),
-        "cautions": cautions(),
+        "cautions": cautions("turn-by-hand", "hot"),
     }  # fmt: skip
 
 

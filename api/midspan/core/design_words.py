@@ -65,11 +65,7 @@ def _name(blocks: list[tuple[str, int]], settings: int) -> str:
 
 
 def order_text(blocks: list[tuple[str, int]]) -> str:
-    """Write an order of runs, such as "A A B B B B A A", long blocks as "6 x A"."""
-    words = []
-    for setting, count in blocks:
-        if count > 4:
-            words.append(str(count) + " x " + setting)
-        else:
-            words += [setting] * count
-    return " ".join(words)
+    """Write an order of runs, such as "A A B B A A"; with long blocks "6 x A, 12 x B, 6 x A"."""
+    if max([count for _, count in blocks]) > 4:
+        return ", ".join([str(count) + " x " + setting for setting, count in blocks])
+    return " ".join([setting for setting, count in blocks for _ in range(count)])

@@ -37,6 +37,9 @@ CALCS = {
     "pulls-needed": "calc_pulls",
 }
 
+# What a screen needs beside the calculations; the service has it on a route of its own.
+TOOLS = {"dyno-table": "dyno_table"}
+
 
 def _limits(payload: object) -> dict[str, object]:
     """Give every limit on file."""
@@ -109,9 +112,10 @@ def run(name: str, payload: object) -> dict[str, object]:
     ---------
     See the calculation.
     """
-    if name in CALCS:
+    where = CALCS.get(name) or TOOLS.get(name)
+    if where:
         # MicroPython has no importlib.
-        module = __import__(CALCS[name], globals(), None, ("calculate",), 1)
+        module = __import__(where, globals(), None, ("calculate",), 1)
         result: dict[str, object] = module.calculate(payload)
         return result
     if name in TABLES:

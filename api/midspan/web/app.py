@@ -11,6 +11,7 @@ from . import (
     access,
     authority,
     calc,
+    dyno_lab,
     headers,
     health,
     lab,
@@ -43,6 +44,7 @@ def create_app(settings: Settings) -> Flask:
     app.config.from_mapping(CONFIG)
     app.config["MAX_CONTENT_LENGTH"] = settings.max_body_bytes
     app.config["MIDSPAN_MAX_IMPORT_BYTES"] = settings.max_import_bytes
+    app.config["MIDSPAN_MAX_TABLE_BYTES"] = settings.max_table_bytes
     app.config["TRUSTED_HOSTS"] = list(settings.trusted_hosts)
     app.config["MIDSPAN_AUTHORITY"] = settings.authority_file()
     app.json = StrictJson(app)
@@ -54,6 +56,7 @@ def create_app(settings: Settings) -> Flask:
     for blueprint in (
         calc.blp,
         lab.blp,
+        dyno_lab.blp,
         tables.blp,
         records.blp,
         sync.blp,

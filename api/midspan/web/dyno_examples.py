@@ -45,3 +45,9 @@ def writes(at: str, engine: str, build: str, session: str) -> dict[str, dict[str
             "source": None, "core_version": "0.1.0", "note": "Made up.", "created_at": at,
         },
     }  # fmt: skip
+
+
+TABLE = "Drehzahl [1/min];Drehmoment [Nm]\n" + "".join(
+    f"{speed};{500 + speed / 100:.1f}\n".replace(".", ",") for speed in range(3000, 3500, 50)
+)
+TABLE_ANSWER = '{"bytes": 163, "rows": 10}\n{"layout": {}, "done": {"pulls": []}}\n'

@@ -228,6 +228,8 @@ ALL: dict[str, Any] = {
     "export-file": EXPORT_FILE,
     "export-csv": f"id,taken at (UTC),engine\r\n{_ENGINE},{_AT},Shop engine\r\n",
     "import-report": IMPORT_REPORT,
+    "dyno-table": dyno_examples.TABLE,
+    "dyno-table-answer": dyno_examples.TABLE_ANSWER,
     "label": labels.draw("C-07"),
     "health": {"status": "up", "core_version": RESULTS["drive"]["core_version"]},
 }

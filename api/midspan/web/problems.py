@@ -35,6 +35,9 @@ KINDS = {
     "not-sent-as-json": Kind(
         415, "Not sent as JSON", "Send the body as Content-Type: application/json."
     ),
+    "not-sent-as-table": Kind(
+        415, "Not sent as a table", "Send the file as Content-Type: text/csv."
+    ),
     "body-too-large": Kind(413, "Too large", "Send less at a time, or raise the server's limit."),
     "reading-exists": Kind(
         409,

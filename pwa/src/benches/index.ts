@@ -9,6 +9,7 @@ import { gain } from "./gain/bench.ts";
 import { gear } from "./gear/bench.ts";
 import { heat } from "./heat/bench.ts";
 import { lift } from "./lift/bench.ts";
+import { pulls } from "./pulls/bench.ts";
 import { rockers } from "./rockers/bench.ts";
 import { slack } from "./slack/bench.ts";
 import { spark } from "./spark/bench.ts";
@@ -29,6 +30,7 @@ export const benches: Bench[] = [
   rockers,
   clearance,
   forecast,
+  pulls,
   spark,
   gain,
   torsion,

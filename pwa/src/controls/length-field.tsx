@@ -9,6 +9,8 @@ import { UnitSwitch } from "./unit-switch.tsx";
 interface Props {
   /** Name under which the unit is remembered; also the field's id. */
   field: string;
+  /** The field's own id, where several remember one unit. */
+  id?: string;
   label: string;
   value: string;
   onValue(value: string): void;
@@ -18,12 +20,13 @@ interface Props {
 }
 
 /** One length: typed as on a rule or as a decimal, in inches or millimetres. */
-export function LengthField({ field, label, value, onValue, hint, problem }: Props) {
+export function LengthField(props: Props) {
+  const { field, label, value, onValue, hint, problem } = props;
   const read = value.trim() === "" ? null : parseLength(value, unitOf(field));
   const wrong = read && !read.ok ? wrongText(label, read) : problem;
   const alarming = wrong !== undefined && !(read && !read.ok && read.unfinished);
   const echo = read?.ok ? `${text.readAs} ${echoLength(read.mm, read.unit)}` : hint;
-  const id = `field-${field}`;
+  const id = `field-${props.id ?? field}`;
   return (
     <div class="field">
       <label for={id}>{label}</label>

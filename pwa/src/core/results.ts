@@ -3,6 +3,7 @@
  * its OpenAPI document.
  */
 import type { components } from "../generated/api";
+import type { TableStep } from "./dyno-table.ts";
 
 type Schemas = components["schemas"];
 
@@ -43,6 +44,8 @@ export type CorrectionInput = Schemas["CorrectionInput"];
 export type CorrectionResult = Schemas["CorrectionResult"];
 export type SparkResult = Schemas["SparkResult"];
 export type GainResult = Schemas["GainResult"];
+export type CompareResult = Schemas["CompareResult"];
+export type PullsResult = Schemas["PullsResult"];
 export type FitInput = Schemas["FitInput"];
 export type FitResult = Schemas["FitResult"];
 export type Combination = Schemas["Combination"];
@@ -105,13 +108,17 @@ export interface Results {
   matrix: MatrixResult;
   clearance: ClearanceResult;
   compression: CompressionResult;
+  compare: CompareResult;
+  "pulls-needed": PullsResult;
   spark: SparkResult;
   gain: GainResult;
   correction: CorrectionResult;
+  "dyno-table": TableStep;
 }
 export type CalcName = keyof Results;
 /** The calculations whose results are kept as readings. */
-export type BenchCalc = Exclude<CalcName, "drive" | "correction" | PlanCalc>;
+export type BenchCalc = Exclude<CalcName, "drive" | DynoCalc | PlanCalc>;
+type DynoCalc = "correction" | "dyno-table" | "compare" | "pulls-needed";
 type PlanCalc = "plan" | "plan-adapted" | "plan-calendar";
 export type AnyResult = Results[BenchCalc];
 

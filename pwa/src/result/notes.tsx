@@ -10,7 +10,7 @@ import { scaleOf, show, withUnit } from "./quantity.ts";
 import { text } from "./strings.ts";
 
 /** What is worth knowing about this result, and what can hurt. */
-export function Notes({ result }: { result: AnyResult | FitResult }) {
+export function Notes({ result }: { result: Pick<AnyResult, "warnings" | "cautions"> }) {
   return (
     <>
       {result.warnings.length > 0 && (

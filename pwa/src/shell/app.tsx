@@ -25,6 +25,10 @@ const FitScreen = later(async () => {
 });
 const BuildsScreen = later(async () => (await import("../builds/screen.tsx")).BuildsScreen);
 const BreakInScreen = later(async () => (await import("../breakin/screen.tsx")).BreakInScreen);
+const SessionsScreen = later(async () => {
+  warm("correction");
+  return (await import("../sessions/screen.tsx")).SessionsScreen;
+});
 const ConflictScreen = later(async () => (await import("../screens/conflict.tsx")).ConflictScreen);
 const FilesScreen = later(async () => (await import("../files/screen.tsx")).FilesScreen);
 
@@ -45,6 +49,14 @@ const screens: Screen[] = [
   { id: "fit", label: text.fit, icon: "fit", group: "choose", View: FitScreen },
   { id: "plan", label: text.plan, icon: "breakin", group: "breakin", View: BreakInScreen },
   ...benches.map(({ meta, View }) => ({ ...meta, View })),
+  {
+    id: "sessions",
+    label: text.sessions,
+    short: text.sessionsShort,
+    icon: "session",
+    group: "prove",
+    View: SessionsScreen,
+  },
   {
     id: "builds",
     label: text.builds,

@@ -8,6 +8,8 @@ export const text = {
   breakin: "Break in",
   plan: "Plan",
   prove: "Prove",
+  sessions: "Dyno sessions",
+  sessionsShort: "Dyno",
   record: "Record",
   builds: "Build record",
   buildsShort: "Builds",

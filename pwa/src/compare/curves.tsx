@@ -1,0 +1,74 @@
+import { useMemo } from "preact/hooks";
+import type { CompareResult } from "../core/results.ts";
+import { type Curves, CurvesChart } from "../picture/curves.tsx";
+import { settings } from "../store/settings.ts";
+import { TORQUE_SIGNS, torqueIn } from "../units/power.ts";
+import { meanCurves } from "./ask.ts";
+import { text } from "./strings.ts";
+import type { CurvesResult, OnCompare } from "./use-compare.ts";
+
+/** Curves of the settings and their difference: with bands from the service, else plain. */
+export function CurvesShown({ on, result }: { on: OnCompare; result: CompareResult }) {
+  const torque = settings.value.torque;
+  const charts = useMemo(() => chartsOf(on, result), [on.curves, on.fresh, result, torque]);
+  if (charts.length === 0) return null;
+  const banded = on.curves?.curves && on.fresh;
+  return (
+    <>
+      {charts.map((one) => (
+        <CurvesChart key={one.title} {...one} />
+      ))}
+      <p class="small panel">
+        {banded ? on.curves?.curves_text : `${text.curvesPlain} ${text.offline}`}
+        {on.curves && !on.fresh && ` ${text.older}`}
+      </p>
+      {on.fresh && on.curves?.refitting && (
+        <section class="panel">
+          <h2>{text.refitting}</h2>
+          {on.curves.refitting.differences.map((one) => (
+            <p key={one.to_setting}>{one.text}</p>
+          ))}
+          <p class="small">{on.curves.refitting_text}</p>
+        </section>
+      )}
+    </>
+  );
+}
+
+function chartsOf(on: OnCompare, result: CompareResult) {
+  const found = on.fresh ? on.curves?.curves : null;
+  if (found) return banded(found);
+  const used = result.runs.filter((run) => !run.left_out && run.factor !== null);
+  const factors = new Map(used.map((run) => [run.place, run.factor ?? 1]));
+  const plain = meanCurves(on.list, factors);
+  if (!plain) return [];
+  const lines = plain.lines.map(({ setting, ys }) => line(setting, plain.xs, ys));
+  return [chart(text.curves, lines)];
+}
+
+function banded(found: NonNullable<CurvesResult["curves"]>) {
+  const xs = found.speed_rpm;
+  const all = found.settings.map((one) => line(one.setting, xs, one.torque_nm.mean));
+  const parts = found.differences.map((one) => {
+    const { mean, lower_95, upper_95, lower_all_95, upper_all_95 } = one.torque_nm;
+    const title = text.difference(one.to_setting, one.from_setting);
+    const bands = [
+      [`${text.band}, low`, lower_95],
+      [`${text.band}, high`, upper_95],
+      [`${text.bandAll}, low`, lower_all_95],
+      [`${text.bandAll}, high`, upper_all_95],
+    ] as const;
+    const edges = bands.flatMap(([name, ys]) => (ys ? [line(name, xs, ys)] : []));
+    return chart(title, [line(title, xs, mean), ...edges]);
+  });
+  return [chart(text.curves, all), ...parts];
+}
+
+function line(name: string, xs: number[], ys: number[]) {
+  return { name, xs, ys: ys.map((y) => torqueIn(y, settings.value.torque)) };
+}
+
+function chart(title: string, lines: Curves["lines"]) {
+  const yLabel = TORQUE_SIGNS[settings.value.torque];
+  return { title, said: title, curves: { lines, xLabel: text.speed, yLabel } };
+}

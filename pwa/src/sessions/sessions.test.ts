@@ -1,0 +1,104 @@
+import assert from "node:assert/strict";
+import { describe, it } from "node:test";
+import type { Run, Session } from "../store/records.ts";
+import { airDraft, airOf, airOfRun, runsOf } from "./air.ts";
+import { draftOf, sessionOf } from "./session-draft.ts";
+
+const typed = { temperature: "27.5", pressure: "982", pressure_unit: "hPa", humidity: "45" };
+const kept = {
+  air_temperature_c: 27.5,
+  station_pressure_kpa: 98.2,
+  relative_humidity_percent: 45,
+  oil_temperature_c: 92,
+  water_temperature_c: null,
+};
+const run = (place: number, more: object = {}) =>
+  ({ id: `r${place}`, session_id: "s", place, conditions: kept, ...more }) as unknown as Run;
+
+describe("the air of a run", () => {
+  it("is read in the units that were chosen", () => {
+    const air = airOf(typed, "degC");
+    assert.ok(air && air !== "wrong");
+    assert.ok(Math.abs(air.barometer_kpa - 98.2) < 1e-9);
+    assert.equal(air.pressure_kind, "station");
+    const us = airOf(
+      { ...typed, temperature: "81.5", pressure: "29", pressure_unit: "inHg" },
+      "degF",
+    );
+    assert.ok(us && us !== "wrong");
+    assert.ok(Math.abs(us.air_temperature_c - 27.5) < 1e-9);
+    assert.ok(Math.abs(us.barometer_kpa - 98.205) < 0.001);
+  });
+  it("is none if nothing was typed, and wrong if it is not whole", () => {
+    assert.equal(airOf({}, "degC"), null);
+    assert.equal(airOf({ ...typed, humidity: "" }, "degC"), "wrong");
+    assert.equal(airOf({ ...typed, humidity: "wet" }, "degC"), "wrong");
+    assert.equal(airOf({ ...typed, oil: "hot" }, "degC"), "wrong");
+  });
+  it("needs the altitude with a sea-level pressure", () => {
+    assert.equal(airOf({ ...typed, pressure_kind: "sea-level" }, "degC"), "wrong");
+    const air = airOf({ ...typed, pressure_kind: "sea-level", altitude: "240" }, "degC");
+    assert.ok(air && air !== "wrong" && air.altitude_m === 240);
+  });
+  it("is copied forward from the last run, and says from which", () => {
+    for (const unit of ["degC", "degF"] as const) {
+      const draft = airDraft(run(4), unit);
+      assert.equal(draft.copied, "4");
+      const air = airOf(draft, unit);
+      assert.ok(air && air !== "wrong");
+      assert.ok(Math.abs(air.air_temperature_c - 27.5) < 0.05);
+      assert.ok(Math.abs(air.barometer_kpa - 98.2) < 0.02);
+    }
+    assert.equal(airDraft(null, "degC").copied, undefined);
+  });
+  it("goes to the core without what was not read", () => {
+    const air = airOfRun(kept);
+    assert.equal(air.oil_temperature_c, 92);
+    assert.equal("water_temperature_c" in air, false);
+    assert.equal("station_pressure_kpa" in air, false);
+  });
+});
+
+describe("runs of a session", () => {
+  it("come in the order they were made, and only its own", () => {
+    const all = [run(2), run(1), run(3, { session_id: "other" })];
+    assert.deepEqual(
+      runsOf("s", all).map((one) => one.place),
+      [1, 2],
+    );
+  });
+});
+
+describe("a session as typed", () => {
+  const of = { engine_id: "e", build_id: null };
+  const units = { movement: "mm", u: "mm" } as const;
+  it("needs a name and a setting", () => {
+    assert.ok("missing" in sessionOf({}, null, of, units, "now"));
+    assert.ok("missing" in sessionOf({ label: "x" }, null, of, units, "now"));
+  });
+  it("comes back as it was", () => {
+    const settings = [
+      { key: "A", label: "As built", movement_mm: 2.5, movement_u_mm: 0.3, note: null },
+      { key: "C", label: "Freed", note: "kept" },
+    ];
+    const session = {
+      id: "s",
+      engine_id: "e",
+      build_id: null,
+      label: "Slack",
+      at: "t",
+      standard: "j607",
+      settings,
+      note: null,
+      invented: false,
+      created_at: "t",
+    } as Session;
+    const made = sessionOf(draftOf(session, "mm"), session, of, units, "now");
+    const { id: _id, created_at: _at, ...fields } = session;
+    assert.deepEqual(made, fields);
+  });
+  it("refuses a movement that cannot be read", () => {
+    const draft = { label: "x", label_A: "a", movement_A: "wide" };
+    assert.ok("missing" in sessionOf(draft, null, of, units, "now"));
+  });
+});
