@@ -1,4 +1,4 @@
-"""The torsional study asked of the service: answered, kept without one, answered by itself later."""
+"""The torsional study asked of the service: answered, kept without it, answered by itself later."""
 
 from playwright.sync_api import Page, expect
 
