@@ -15,8 +15,9 @@ if TYPE_CHECKING:
 
 STUDY = (
     "A study, not a measurement: a model with one swing of the crank, one of the valve train, and "
-    "strands that pull only while taut. With much slack its motion need not repeat. Compare its cells with each other; believe no single "
-    "figure, and change nothing on an engine because of it alone."
+    "strands that pull only while taut. With much slack its motion need not repeat. Compare its "
+    "cells with each other; believe no single figure, and change nothing on an engine because of "
+    "it alone."
 )
 CAUTIONS = ("rotating", "manual-first")
 
