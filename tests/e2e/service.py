@@ -108,6 +108,10 @@ class Service:
             me = f"/api/v1/devices/{paired['device']['id']}"
             self._ask("DELETE", me, None, paired["token"])
 
+    def put(self, path: str, body: Any) -> Any:
+        """Keep a record as a device of the shop does."""
+        return self._as_device("PUT", path, body)
+
     def calculate(self, calc: str, payload: Any) -> Any:
         """Ask for a calculation, as anyone may."""
         return self._ask("POST", f"/api/v1/calc/{calc}", payload)

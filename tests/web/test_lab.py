@@ -172,3 +172,34 @@ def test_a_study_that_cannot_be_is_refused_by_field(client, change: dict[str, An
 
 def test_the_study_takes_a_token(bare_client) -> None:
     assert bare_client.post(TORSION, json=STUDY).status_code == 401
+
+
+def test_the_shops_own_sessions_are_evidence_and_no_other_shops(
+    client, app, document: Document
+) -> None:
+    session, runs = ident(4000), (("A", 300.1), ("B", 305.4), ("B", 305.0), ("A", 300.3))
+    settings = [{"key": "A", "label": "tight", "movement_mm": 1.6},
+                {"key": "B", "label": "right", "movement_mm": 5.5}]  # fmt: skip
+    put(client, "engines", ident(4999), WRITES["engine"])
+    own = {"engine_id": ident(4999), "build_id": None, "settings": settings, "standard": "j607"}
+    put(client, "sessions", session, WRITES["session"] | own | {"invented": False})
+    for place, (setting, power) in enumerate(runs, start=1):
+        one = {"session_id": session, "setting": setting, "place": place, "conditions": None,
+               "figures_are": "j607", "peaks": {"power_kw": power}, "curve": None}  # fmt: skip
+        put(client, "runs", ident(4000 + place), WRITES["run"] | one)
+    path = "/api/v1/lab/gain-evidence"
+    found = document.expect(client.get(path), "get", path)
+    assert found["passed"] == []
+    (row,) = found["rows"]
+    assert (row["engine"], row["from_movement_mm"]) == (WRITES["engine"]["name"], 1.6)
+    assert row["gain_percent"] == pytest.approx(100 * 5 / 300.2, rel=0.01)
+    sent = {key: row[key] for key in row if key != "session"}
+    told = client.post("/api/v1/lab/gain", json=INPUTS["gain"] | {"evidence": [sent]}).get_json()
+    assert (told["method"], told["engines_counted"]) == ("full", 1)
+    # A run set aside no longer counts: one run of a setting tells of no scatter.
+    client.delete(f"/api/v1/runs/{ident(4004)}", headers={"If-Match": '"1"'})
+    assert client.get(path).get_json()["rows"] == []
+    store = app.extensions["midspan"]
+    add_shop(store, OTHER_SHOP)
+    other = client_of(app, paired(store, shop=OTHER_SHOP)[0])
+    assert other.get(path).get_json()["rows"] == []

@@ -38,7 +38,7 @@ CALCS = {
 }
 
 # What a screen needs beside the calculations; the service has it on a route of its own.
-TOOLS = {"dyno-table": "dyno_table"}
+TOOLS = {"dyno-table": "dyno_table", "gain-evidence": "gain_evidence"}
 
 
 def _limits(payload: object) -> dict[str, object]:

@@ -220,6 +220,7 @@ ALL: dict[str, Any] = {
     "lab-compare-result": LAB_COMPARE,
     "torsion-input": lab_examples.TORSION_INPUT,
     "torsion-result": lab_examples.TORSION_RESULT,
+    "gain-evidence": lab_examples.GAIN_EVIDENCE,
     "refused": PROBLEM,
     "explanation": EXPLANATION,
     "sync": SYNC,

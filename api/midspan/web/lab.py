@@ -6,11 +6,12 @@ from typing import Any
 from flask import Response, jsonify
 from flask_smorest import Blueprint
 
+from midspan.core import run
 from midspan.lab.compare import compare as compare_curves
 from midspan.lab.forecast import forecast as full_forecast
 from midspan.lab.gain import gain as full_gain
 from midspan.lab.torsion_told import study
-from midspan.store import histories
+from midspan.store import evidence, histories
 
 from .access import shop
 from .examples import named
@@ -20,7 +21,7 @@ from .schemas.compare_lab import CurvesResultSchema
 from .schemas.forecast_inputs import ForecastInputSchema
 from .schemas.forecast_lab import BuildQuerySchema, FullForecastSchema
 from .schemas.gain_inputs import GainInputSchema
-from .schemas.gain_results import GainResultSchema
+from .schemas.gain_results import EvidenceOfRecordsSchema, GainResultSchema
 from .schemas.torsion import TorsionInputSchema, TorsionStudySchema
 from .settling import store
 
@@ -82,3 +83,12 @@ def gain(payload: object) -> Response:
 def torsion(payload: object) -> Response:
     """Study, as a model, what a crank that does not turn evenly does to the cam: not measured."""
     return jsonify(study(payload))
+
+
+@blp.get("/gain-evidence")
+@blp.response(200, EvidenceOfRecordsSchema, examples=named("gain-evidence"))
+def gain_evidence() -> Response:
+    """Give what the shop's own dyno sessions tell of slack and power, as "gain" takes it."""
+    with store().reading() as session:
+        sessions = evidence.sessions_of(session, shop())
+    return jsonify(run("gain-evidence", {"sessions": sessions}))

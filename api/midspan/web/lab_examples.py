@@ -31,3 +31,13 @@ TORSION_RESULT: dict[str, Any] = {
     "warnings": [],
     "cautions": [caution(code) for code in CAUTIONS],
 }  # fmt: skip
+
+GAIN_EVIDENCE: dict[str, Any] = {
+    "calc": "gain-evidence",
+    "core_version": VERSION,
+    "rows": [
+        {"engine": "Shop engine", "from_movement_mm": 2.4, "to_movement_mm": 5.5,
+         "gain_percent": 1.1, "standard_uncertainty_percent": 0.4, "session": "Tight and right"},
+    ],
+    "passed": [{"session": "Two carburettors", "why": "no-two-movements"}],
+}  # fmt: skip

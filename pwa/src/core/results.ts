@@ -44,6 +44,7 @@ export type CorrectionInput = Schemas["CorrectionInput"];
 export type CorrectionResult = Schemas["CorrectionResult"];
 export type SparkResult = Schemas["SparkResult"];
 export type GainResult = Schemas["GainResult"];
+export type EvidenceOfRecords = Schemas["EvidenceOfRecords"];
 export type CompareResult = Schemas["CompareResult"];
 export type PullsResult = Schemas["PullsResult"];
 export type FitInput = Schemas["FitInput"];
@@ -114,11 +115,12 @@ export interface Results {
   gain: GainResult;
   correction: CorrectionResult;
   "dyno-table": TableStep;
+  "gain-evidence": EvidenceOfRecords;
 }
 export type CalcName = keyof Results;
 /** The calculations whose results are kept as readings. */
 export type BenchCalc = Exclude<CalcName, "drive" | DynoCalc | PlanCalc>;
-type DynoCalc = "correction" | "dyno-table" | "compare" | "pulls-needed";
+type DynoCalc = "correction" | "dyno-table" | "compare" | "pulls-needed" | "gain-evidence";
 type PlanCalc = "plan" | "plan-adapted" | "plan-calendar";
 export type AnyResult = Results[BenchCalc];
 

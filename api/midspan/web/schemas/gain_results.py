@@ -5,8 +5,10 @@ from typing import Any
 from marshmallow import Schema, fields
 
 from midspan.core import calc_gain, calc_spark, gain_asked, gain_prior, guard, heating, limits
+from midspan.core.gain_evidence import PASSED
 
 from .forecast_results import SpreadSchema
+from .gain_inputs import ComparedSchema
 from .quantity import choice, measure, words
 from .shelf_results import ConsistencySchema, ResultSchema, WantedSchema
 
@@ -184,3 +186,25 @@ class GainResultSchema(ResultSchema):
 
 
 GAIN_RESULTS: dict[str, type[Schema]] = {"spark": SparkResultSchema, "gain": GainResultSchema}
+
+
+class EvidenceRowSchema(ComparedSchema):
+    """A comparison out of a dyno session of the shop, as "gain" takes it, and which it is."""
+
+    session = words("The session's name. Leave it out when you send the row.")
+
+
+class PassedSchema(Schema):
+    """A session that gives no evidence."""
+
+    session = words("Its name.")
+    why = choice(PASSED, "Why not.")
+
+
+class EvidenceOfRecordsSchema(Schema):
+    """What the shop's own dyno sessions tell of slack and power."""
+
+    calc = choice(("gain-evidence",), "What was worked out.")
+    core_version = words("Version of the calculations.")
+    rows = fields.List(fields.Nested(EvidenceRowSchema), required=True)
+    passed = fields.List(fields.Nested(PassedSchema), required=True)

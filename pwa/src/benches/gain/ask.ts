@@ -1,9 +1,10 @@
-import { driveInput } from "../../store/settings.ts";
+import { currentEngine, driveInput } from "../../store/settings.ts";
 import type { Ask, Draft, Stand } from "../bench.ts";
 import { Reader, readWindow } from "../draft.ts";
 import { readHeating } from "../heat/ask.ts";
 import { text as shared } from "../strings.ts";
-import { FRICTION, text } from "./meta.ts";
+import { rowsFromSessions } from "./from-sessions.ts";
+import { FRICTION, MOST_ROWS, text } from "./meta.ts";
 
 /** How many comparisons the draft holds. */
 export const rowsOf = (draft: Draft): number => Number(draft.fields.rows ?? "0");
@@ -53,7 +54,11 @@ function readEvidence(reader: Reader, draft: Draft): void {
       standard_uncertainty_percent: number("standard_uncertainty_percent", "percent", text.u),
     });
   }
-  if (rows.length > 0) reader.payload.evidence = rows;
-  const asked = (draft.fields.engine ?? "").trim();
+  // What was typed goes first: it was meant.
+  const all = [...rows, ...rowsFromSessions(draft)].slice(0, MOST_ROWS);
+  if (all.length > 0) reader.payload.evidence = all;
+  const typed = (draft.fields.engine ?? "").trim();
+  const here = currentEngine.value?.name;
+  const asked = typed || (all.some(({ engine }) => engine === here) ? here : "");
   if (asked) reader.payload.engine = asked;
 }

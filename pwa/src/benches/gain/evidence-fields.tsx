@@ -1,11 +1,14 @@
 import { Fold } from "../../controls/fold.tsx";
 import { LengthField } from "../../controls/length-field.tsx";
 import { PlainField } from "../../controls/plain-field.tsx";
+import { unitOf } from "../../store/settings.ts";
+import { fixed, lengthText } from "../../units/format.ts";
 import { parseNumber } from "../../units/parse.ts";
 import { parseSigned } from "../../units/signed.ts";
 import type { FormProps } from "../bench.ts";
 import { withField } from "../draft.ts";
 import { rowsOf } from "./ask.ts";
+import { fromSessions, takesSessions } from "./from-sessions.ts";
 import { MOST_ROWS, text } from "./meta.ts";
 
 const OF_ROW = [
@@ -19,6 +22,8 @@ const OF_ROW = [
 /** The comparisons that the range is to rest on, typed in one after another. */
 export function EvidenceFields({ draft, change }: FormProps) {
   const count = rowsOf(draft);
+  const found = fromSessions.value;
+  const taken = found && takesSessions(draft) ? found.rows.length : 0;
   const set = (field: string) => (value: string) => change(withField(draft, field, value));
   const remove = (index: number) => {
     const fields: Record<string, string> = { ...draft.fields, rows: String(count - 1) };
@@ -30,7 +35,41 @@ export function EvidenceFields({ draft, change }: FormProps) {
     change({ fields });
   };
   return (
-    <Fold title={text.evidence(count)} open={count > 0}>
+    <Fold title={text.evidence(count + taken)} open={count + taken > 0}>
+      {found && found.rows.length > 0 && (
+        <>
+          <label class="check">
+            <input
+              type="checkbox"
+              checked={takesSessions(draft)}
+              onChange={(event) =>
+                change(
+                  withField(draft, "without_sessions", event.currentTarget.checked ? "" : "yes"),
+                )
+              }
+            />
+            {text.takeSessions(found.rows.length)}
+          </label>
+          <ul class="plain-list">
+            {found.rows.map((row) => (
+              <li key={`${row.session} ${row.from_movement_mm} ${row.to_movement_mm}`}>
+                {text.fromSession(
+                  row.session,
+                  lengthText(row.from_movement_mm, unitOf("movement_mm")),
+                  lengthText(row.to_movement_mm, unitOf("movement_mm")),
+                  unitOf("movement_mm"),
+                  fixed(row.gain_percent, 2),
+                )}
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+      {found?.passed.map((one) => (
+        <p class="note" key={`${one.session} ${one.why}`}>
+          {text.passed(one.session, text.why[one.why] ?? one.why)}
+        </p>
+      ))}
       <p class="note">{text.evidenceHow}</p>
       {Array.from({ length: count }, (_, i) => (
         <fieldset class="group" key={i}>

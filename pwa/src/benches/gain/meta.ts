@@ -52,6 +52,18 @@ export const text = {
     count === 0 ? "Comparisons on the dyno" : `Comparisons on the dyno (${count})`,
   evidenceHow:
     "One for each pair of settings you compared on one engine, with the plus-or-minus that your runs gave. Runs that only look better are none.",
+  takeSessions: (count: number) =>
+    `Count what the dyno sessions on this phone tell (${count === 1 ? "1 comparison" : `${count} comparisons`})`,
+  fromSession: (session: string, from: string, to: string, unit: string, gain: string) =>
+    `${session}: from ${from} to ${to} ${unit}, ${gain} %`,
+  passed: (session: string, why: string) => `Not counted: ${session} (${why}).`,
+  why: {
+    "no-two-movements": "no two settings with a measured movement and runs",
+    "no-standard": "no correction standard chosen",
+    "cannot-compare": "its runs cannot be compared",
+    "too-few-runs": "too few runs to tell how sure it is",
+    "no-room": "more comparisons than are taken",
+  } as Record<string, string>,
   row: (index: number) => `Comparison ${index}`,
   engine: "Engine",
   engineHint: "Any name; the same name for the same engine.",

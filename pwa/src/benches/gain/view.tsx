@@ -15,14 +15,16 @@ import { useBench } from "../use-bench.ts";
 import { WindowFold } from "../window-fold.tsx";
 import { toAsk } from "./ask.ts";
 import { EvidenceFields } from "./evidence-fields.tsx";
+import { fromSessions, useFromSessions } from "./from-sessions.ts";
 import { empty, FRICTION, text } from "./meta.ts";
 
 export function GainView() {
+  useFromSessions();
   const on = useBench("gain", empty, toAsk);
   const refused = on?.answer && !on.answer.ok ? on.answer : null;
   const form = useMemo(
     () => on && <GainForm {...on} />,
-    [on?.draft, on?.stand.drive, on?.stand.chain, on?.stand.gears, refused],
+    [on?.draft, on?.stand.drive, on?.stand.chain, on?.stand.gears, refused, fromSessions.value],
   );
   if (!on) return null;
   return (
