@@ -33,8 +33,10 @@ GOOD: dict[str, tuple[str, Payload]] = {
         {"standard": "observed", "quantity": "band-torque", "reference": "B", "drift": "none",
          "band_lower_rpm": 3500.0, "band_upper_rpm": 5500.0,
          "runs": [
+             # A list of its own for each, so that a change in one is a change in that one alone.
              {"setting": s, "place": i + 1, "figures_are": "observed", "conditions": {**AIR},
-              "curve": {**CURVE, "torque_nm": [t + i for t in CURVE["torque_nm"]]}}
+              "curve": {"speed_rpm": [*CURVE["speed_rpm"]],
+                        "torque_nm": [t + i for t in CURVE["torque_nm"]]}}
              for i, s in enumerate("AABBC")]},
     ),
     "pulls": (
