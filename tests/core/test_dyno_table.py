@@ -253,3 +253,12 @@ def test_a_question_that_cannot_be_answered_is_refused(payload: dict[str, Any], 
 def test_any_text_at_all_gets_a_layout(text: str) -> None:
     layout = guess(text)
     assert len(layout["columns"]) <= 200
+
+
+@pytest.mark.parametrize("wrong", [["tab"], {"a": 1}, None, 3])
+def test_a_separator_of_another_kind_is_refused(wrong: object) -> None:
+    layout = {"separator": wrong, "decimal_comma": False, "header_lines": 0, "heading": [],
+              "columns": [{"column": 1, "role": [], "unit": "rpm"}]}  # fmt: skip
+    with pytest.raises(Refused) as refused:
+        run("dyno-table", {"step": "read", "text": "1", "layout": layout})
+    assert "layout.separator" in [problem["field"] for problem in refused.value.problems]

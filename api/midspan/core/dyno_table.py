@@ -76,9 +76,10 @@ def check_layout(form: Form, layout: object) -> None:
         step = "Have it guessed first."
         form.refuse("missing", "layout", layout, "a layout, as guessed or changed", step)
         return
-    if layout.get("separator") not in SEPARATORS:
+    separator = layout.get("separator")
+    if not isinstance(separator, str) or separator not in SEPARATORS:
         need = "one of " + ", ".join(sorted(SEPARATORS))
-        form.refuse("not-a-choice", "layout.separator", layout.get("separator"), need, "Choose.")
+        form.refuse("not-a-choice", "layout.separator", separator, need, "Choose.")
     lines = layout.get("header_lines")
     if not isinstance(lines, int) or isinstance(lines, bool) or lines < 0:
         form.refuse("not-whole", "layout.header_lines", lines, "lines before the figures", "Count.")
