@@ -9,7 +9,7 @@ NAMES = {
     "a-b-a": "A/B/A: there and back",
     "a-b-b-a": "A/B/B/A: there and back, both run as often",
     "alternating": "A/B/A/B: changed at every run",
-    "free": "an order of its own",
+    "free": "Not one of the usual orders",
 }
 
 

@@ -110,7 +110,9 @@ def roles_of(layout: dict[str, object]) -> dict[str, tuple[int, float, float]]:
         role, unit, place = column.get("role"), column.get("unit"), column.get("column")
         if not isinstance(unit, str) or not isinstance(place, int) or isinstance(place, bool):
             continue
-        if isinstance(role, str) and role in ROLES and unit in UNITS[role] and 1 <= place <= MOST_COLUMNS:
+        if not isinstance(role, str) or role not in ROLES:
+            continue
+        if unit in UNITS[role] and 1 <= place <= MOST_COLUMNS:
             factor, offset = UNITS[role][unit]
             found[role] = (place - 1, factor, offset)
     return found

@@ -76,7 +76,7 @@ export const text = {
   print: "Print",
   assumed: "Assumed",
   sources: "Figures and sources",
-  lookAt: "Look at",
+  lookAt: "At this step, look at",
   stopWhen: "Stop at once when",
   mind: "Mind",
   status: {

@@ -2,10 +2,11 @@ import { useLayoutEffect } from "preact/hooks";
 import { footPages } from "../builds/page-foot.ts";
 import { Icon } from "../shell/icon.tsx";
 import type { Session } from "../store/records.ts";
+import { unitOf } from "../store/settings.ts";
 import { engines } from "../store/state.ts";
 import "../styles/compare.css";
 import "../styles/sheet.css";
-import { fixed } from "../units/format.ts";
+import { fixed, lengthText } from "../units/format.ts";
 import { whenText } from "../units/when.ts";
 import { figureText, GainScale, LeftOut, SettingsTable, Strip } from "./parts.tsx";
 import { text } from "./strings.ts";
@@ -27,6 +28,14 @@ export function CustomerPage({ session }: { session: Session }) {
     };
   }, [name, session.label]);
   const labels = Object.fromEntries(session.settings.map((one) => [one.key, one.label]));
+  const settings = Object.fromEntries(
+    session.settings.map((one) => [
+      one.key,
+      typeof one.movement_mm === "number"
+        ? text.withMovement(one.label, lengthText(one.movement_mm, unitOf("session_movement")))
+        : one.label,
+    ]),
+  );
   return (
     <div class="sheet-page">
       <div class="sheet-tools">
@@ -63,7 +72,8 @@ export function CustomerPage({ session }: { session: Session }) {
                   </p>
                   <GainScale one={one} />
                   <p>{one.why}</p>
-                  {one.detectable_percent !== null && (
+                  {/* `why` says it too where no gain was shown. */}
+                  {one.detectable_percent !== null && one.outcome.startsWith("shown") && (
                     <p>{text.detectable(fixed(one.detectable_percent, 2))}</p>
                   )}
                 </div>
@@ -73,7 +83,7 @@ export function CustomerPage({ session }: { session: Session }) {
               <h2>
                 {text.figures}: {text.quantities[result.quantity]}
               </h2>
-              <SettingsTable result={result} labels={labels} />
+              <SettingsTable result={result} labels={settings} />
               <Strip result={result} />
             </section>
             <section>

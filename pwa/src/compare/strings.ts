@@ -58,6 +58,8 @@ export const text = {
   inventedTitle: "Invented",
   invented: "This session is made up for a demonstration. Nothing here was measured.",
   figures: "Settings compared",
+  withMovement: (label: string, movement: string) =>
+    `${label}; mid-span movement, cold: ${movement}`,
   verdict: "Verdict",
   how: "How it was done",
   standard: "Correction",

@@ -5,7 +5,16 @@ import { withUnit } from "../result/quantity.ts";
 import { tagged } from "../shelf/tag.ts";
 import type { Reading } from "../store/records.ts";
 import { unitOf } from "../store/settings.ts";
-import { builds, chains, engines, entries, gearSets, plans, readings } from "../store/state.ts";
+import {
+  builds,
+  chains,
+  engines,
+  entries,
+  gearSets,
+  plans,
+  readings,
+  sessions,
+} from "../store/state.ts";
 import { whenText } from "../units/when.ts";
 import type { Findable } from "./find.ts";
 import { text } from "./strings.ts";
@@ -54,6 +63,12 @@ export const records = computed<Findable[]>(() => {
       name: one.label,
       words: words(named(one.engine_id)),
       href: `#/plan/${one.id}`,
+    })),
+    ...sessions.value.map((one) => ({
+      kind: kinds.session,
+      name: one.label,
+      words: words(named(one.engine_id), one.note, ...one.settings.map(({ label }) => label)),
+      href: `#/sessions/${one.id}`,
     })),
     ...entries.value.map((one) => ({
       kind: kinds.entry,

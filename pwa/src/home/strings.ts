@@ -27,6 +27,7 @@ export const text = {
     gears: "Gear set",
     build: "Build",
     entry: "In a build",
+    session: "Dyno session",
     plan: "Plan",
   },
 };

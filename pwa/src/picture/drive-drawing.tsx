@@ -2,7 +2,7 @@ import type { DriveResult } from "../core/results.ts";
 import type { DriveFields } from "../store/records.ts";
 import { change, settings } from "../store/settings.ts";
 import { lengthText } from "../units/format.ts";
-import type { LengthUnit } from "../units/parse.ts";
+import { type LengthUnit, MM_PER_INCH } from "../units/parse.ts";
 import { paths, teeth } from "./outline.ts";
 import { text } from "./strings.ts";
 
@@ -17,6 +17,10 @@ interface Props {
   movement: number | null;
   length: LengthUnit;
 }
+
+/** Three figures in the unit shown: there is room for no more, and a reading has no more. */
+const dimension = (mm: number, unit: LengthUnit) =>
+  `${Number((unit === "in" ? mm / MM_PER_INCH : mm).toPrecision(3))} ${unit}`;
 
 /** The drive to scale, its slack strand pushed out and in as far as it moves. */
 export function DriveDrawing({ drive, shape, movement, length }: Props) {
@@ -83,7 +87,7 @@ export function DriveDrawing({ drive, shape, movement, length }: Props) {
           y={-lines.outPoint[1] + small * 0.4}
           font-size={small * 1.25}
         >
-          {lengthText(Number(real.toPrecision(3)), length)}
+          {dimension(real, length)}
         </text>
         <text class="strand-name" x={-widest} y={-cam.y * 0.28} font-size={small}>
           {text.taut}

@@ -60,6 +60,33 @@ export function airOf(draft: Typed, unit: TemperatureUnit): Air | null | "wrong"
   return made;
 }
 
+/**
+ * The air as typed, and what every pull of a file tells in place of what was left empty. With
+ * nothing typed the file's air stands alone. Each pull keeps its own figures over these.
+ */
+export function withFile(
+  draft: Typed,
+  pulls: { air: Record<string, number> }[],
+  unit: TemperatureUnit,
+): Typed {
+  if (NAMES.every((name) => !draft[name]?.trim())) return draft;
+  const filled = { ...draft };
+  const told = (field: string) =>
+    pulls.every((one) => field in one.air) ? pulls[0]?.air[field] : undefined;
+  const celsius = told("air_temperature_c");
+  if (!draft.temperature?.trim() && celsius !== undefined)
+    filled.temperature = String(temperatureIn(celsius, unit));
+  const humidity = told("relative_humidity_percent");
+  if (!draft.humidity?.trim() && humidity !== undefined) filled.humidity = String(humidity);
+  const pressure = told("station_pressure_kpa");
+  if (!draft.pressure?.trim() && pressure !== undefined) {
+    filled.pressure = String(pressure);
+    filled.pressure_unit = "kPa";
+    filled.pressure_kind = "station";
+  }
+  return filled;
+}
+
 /** What to start from: the air of the last run that has one, as a station pressure. */
 export function airDraft(last: Run | null, unit: TemperatureUnit): Typed {
   const kept = last?.conditions;

@@ -1,5 +1,5 @@
 import type { CorrectionResult } from "../core/results.ts";
-import { OriginBadge } from "../result/origin.tsx";
+import { OriginBadge, Source } from "../result/origin.tsx";
 import type { Session } from "../store/records.ts";
 import { settings } from "../store/settings.ts";
 import { fixed } from "../units/format.ts";
@@ -67,7 +67,8 @@ export function Figures({ peaks, figuresAre, standard, found, hasAir }: Props) {
       {figuresAre !== "observed" && <p class="small">{text.dynoHad(name(figuresAre))}</p>}
       {[...(found?.warnings ?? []), ...(row?.warnings ?? [])].map((one) => (
         <p key={one.code} class="small doubt">
-          {one.text} {one.origin && <OriginBadge origin={one.origin as never} />}
+          {one.text} {one.origin && <OriginBadge origin={one.origin as never} />}{" "}
+          {one.source && <Source source={one.source} address="" />}
         </p>
       ))}
     </>

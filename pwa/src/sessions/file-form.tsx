@@ -13,7 +13,7 @@ import { settings } from "../store/settings.ts";
 import { keep, kept, runs, save } from "../store/state.ts";
 import { sync } from "../store/sync.ts";
 import { uuid7 } from "../store/uuid7.ts";
-import { airDraft, airOf, runsOf } from "./air.ts";
+import { airDraft, airOf, runsOf, withFile } from "./air.ts";
 import { AirFields, FiguresAre } from "./air-fields.tsx";
 import { peaksText } from "./figures.tsx";
 import { LayoutFields } from "./layout-fields.tsx";
@@ -81,8 +81,8 @@ export function FileForm({ session }: { session: Session }) {
     }
   };
   const { draft, set } = form;
-  const air = airOf(draft, temperature);
   const wanted = (read?.pulls ?? []).filter((_, at) => draft[`pull_${at}`]);
+  const air = airOf(withFile(draft, wanted, temperature), temperature);
   const store = async () => {
     if (!held || !read || air === "wrong") return;
     const own = air ? await conditionsOf(air, draft) : null;
@@ -162,6 +162,7 @@ export function FileForm({ session }: { session: Session }) {
           <AirFields form={form} />
           <p class="small how">{air === null ? text.noAirHint : text.airFromFile}</p>
           {air === "wrong" && <p class="note wrong">{text.needAir}</p>}
+          {wanted.length === 0 && <p class="note">{text.pickPull}</p>}
         </>
       )}
       <button

@@ -37,7 +37,12 @@ export function sessionOf(
   const settings: SessionSetting[] = [];
   for (const key of KEYS) {
     const label = draft[`label_${key}`]?.trim();
-    if (!label) continue;
+    if (!label) {
+      // A movement without its setting's name is not dropped: it is asked for.
+      if (draft[`movement_${key}`]?.trim() || draft[`u_${key}`]?.trim())
+        return { missing: text.needName(key) };
+      continue;
+    }
     const before = session?.settings.find((one) => one.key === key);
     const made: SessionSetting = { key, label, note: before?.note ?? null };
     for (const [name, field, unit] of [

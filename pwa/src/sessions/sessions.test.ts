@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
 import { describe, it } from "node:test";
 import type { Run, Session } from "../store/records.ts";
-import { airDraft, airOf, airOfRun, runsOf } from "./air.ts";
+import { airDraft, airOf, airOfRun, runsOf, withFile } from "./air.ts";
 import { draftOf, sessionOf } from "./session-draft.ts";
 
 const typed = { temperature: "27.5", pressure: "982", pressure_unit: "hPa", humidity: "45" };
@@ -59,6 +59,29 @@ describe("the air of a run", () => {
   });
 });
 
+describe("the air that a file tells", () => {
+  const pulls = [{ air: { air_temperature_c: 30 } }, { air: { air_temperature_c: 31 } }];
+  it("stands where nothing was typed beside it, in the unit of the form", () => {
+    for (const unit of ["degC", "degF"] as const) {
+      const air = airOf(withFile({ ...typed, temperature: "" }, pulls, unit), unit);
+      assert.ok(air && air !== "wrong");
+      assert.ok(Math.abs(air.air_temperature_c - 30) < 1e-9);
+    }
+  });
+  it("does not stand in for another figure, a pull without it, or what was typed", () => {
+    assert.equal(airOf(withFile({ ...typed, humidity: "" }, pulls, "degC"), "degC"), "wrong");
+    const short = [...pulls, { air: {} }];
+    assert.equal(airOf(withFile({ ...typed, temperature: "" }, short, "degC"), "degC"), "wrong");
+    assert.deepEqual(withFile(typed, pulls, "degC"), typed);
+  });
+  it("brings its pressure as read at the dyno", () => {
+    const draft = { ...typed, pressure: "", pressure_kind: "sea-level" };
+    const air = airOf(withFile(draft, [{ air: { station_pressure_kpa: 97 } }], "degC"), "degC");
+    assert.ok(air && air !== "wrong" && air.pressure_kind === "station");
+    assert.ok(Math.abs(air.barometer_kpa - 97) < 1e-9);
+  });
+});
+
 describe("runs of a session", () => {
   it("come in the order they were made, and only its own", () => {
     const all = [run(2), run(1), run(3, { session_id: "other" })];
@@ -100,5 +123,10 @@ describe("a session as typed", () => {
   it("refuses a movement that cannot be read", () => {
     const draft = { label: "x", label_A: "a", movement_A: "wide" };
     assert.ok("missing" in sessionOf(draft, null, of, units, "now"));
+  });
+  it("asks what a setting is rather than drop its movement", () => {
+    const draft = { label: "x", label_A: "a", movement_B: "5" };
+    const made = sessionOf(draft, null, of, units, "now");
+    assert.ok("missing" in made && made.missing.includes("B"));
   });
 });

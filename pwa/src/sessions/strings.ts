@@ -37,6 +37,7 @@ export const text = {
   save: "Save the session",
   needLabel: "Say what is compared.",
   needSetting: "Name at least one setting.",
+  needName: (key: string) => `Say what setting ${key} is.`,
   badMovement: "A movement cannot be read.",
   edit: "Change the session",
   remove: "Remove the session",
@@ -94,12 +95,13 @@ export const text = {
   needAir: "Enter temperature, barometer and humidity, or leave all three empty.",
   noAirHint: "Without air the run is kept as read, and cannot be corrected.",
   pickSetting: "Choose the setting.",
+  pickPull: "Choose a setting for each pull that is to be kept.",
   saveRun: "Save the run",
   saveRuns: (count: number) => (count === 1 ? "Save 1 run" : `Save ${count} runs`),
   bothTitle: "What will be kept",
   choose: "Choose a file",
   fileHint:
-    "CSV or text with columns, from any dyno: speed, and torque or power. It is read on this phone; nothing is sent.",
+    "CSV or text with columns, from any dyno: speed, and torque or power. It is read on this phone and not sent; the runs you save are kept as any others.",
   tooBig:
     "This file is too big for a phone. Over about 8 MB, send it to the service: POST /api/v1/lab/dyno-table reads a million rows.",
   reading: (share: number) => `Reading: ${share} %`,

@@ -83,12 +83,12 @@ export const text = {
     engines === 0
       ? "Behind it: no engine of this shop, only orders of magnitude."
       : `Behind it: ${engines} engines of this shop on this oil.`,
-  asking: "Asking the service for the full posterior …",
+  asking: "Asking the service for the full calculation …",
   waiting:
-    "The service gives the full posterior, with what the shop's other engines tell; it is asked as soon as it can be reached.",
+    "The service works it out in full, with what the shop's other engines tell; it is asked as soon as it can be reached.",
   refused: "The service could not use it.",
   unpaired:
-    "Paired with the shop's service, this rests on the full posterior and on the shop's other engines.",
+    "Paired with the shop's service, this is worked out in full, and rests on the shop's other engines.",
   history: (used: number, why: string) =>
     `Of the shop's other engines ${used} tell of this one${why ? `; not ${why}` : ""}.`,
   historyWhy: {
@@ -113,5 +113,6 @@ export const text = {
     `First wear done by now: ${median} %, with 95 % between ${low} and ${high} %.`,
   points: "Readings, as movement",
   unused: "not used: cannot be told from a taut chain",
-  quality: (share: string) => `Effective share of the points: ${share}.`,
+  quality: (share: string) =>
+    `Share of the sample points that count: ${share}. Near 1 is sound, near 0 rough.`,
 };

@@ -51,7 +51,7 @@ export const text = {
   evidence: (count: number) =>
     count === 0 ? "Comparisons on the dyno" : `Comparisons on the dyno (${count})`,
   evidenceHow:
-    "One for each pair of settings you compared on one engine, with the plus-or-minus that your runs gave. Runs that only look better are none.",
+    "One for each pair of settings you compared on one engine, with the plus-or-minus that your runs gave. Enter those too in which no gain was shown: left out, they would flatter the rest.",
   takeSessions: (count: number) =>
     `Count what the dyno sessions on this phone tell (${count === 1 ? "1 comparison" : `${count} comparisons`})`,
   fromSession: (session: string, from: string, to: string, unit: string, gain: string) =>

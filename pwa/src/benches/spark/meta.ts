@@ -33,7 +33,7 @@ export const text = {
   awayHint: "Crank degrees between your timing and the one with most torque, if you know it.",
   where: (at: Place, when: When) => `${text.places[at]}, ${when} the work`,
   what: (where: string) => `Range, ${where.charAt(0).toLowerCase()}${where.slice(1)}`,
-  deviation: (value: string) => `s ${value}°`,
+  deviation: (value: string) => `sd ${value}°`,
   outcomes: {
     narrower: "The spark wanders less than before",
     wider: "The spark wanders more than before",

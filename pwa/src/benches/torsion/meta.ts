@@ -60,7 +60,7 @@ export const text = {
   refused: "The service will not answer this",
   show: "Show",
   rows: "Movement",
-  columns: "Crank speed, 1/min",
+  columns: "Crank speed, rpm",
   from: "from",
   to: "to",
   natural: (hz: string, steps: string) =>

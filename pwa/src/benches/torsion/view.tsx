@@ -9,6 +9,7 @@ import { askLab, labLine } from "../../store/lab-queue.ts";
 import { access } from "../../store/pairing.ts";
 import { currentChain, currentDrive, currentGearSet, unitOf } from "../../store/settings.ts";
 import { keep, kept } from "../../store/state.ts";
+import { lengthText } from "../../units/format.ts";
 import { parseNumber } from "../../units/parse.ts";
 import { whenText } from "../../units/when.ts";
 import type { Draft } from "../bench.ts";
@@ -52,7 +53,9 @@ export function TorsionView() {
             field={field}
             label={labelOf(field)}
             value={draft.fields[field] ?? ""}
-            hint={text.leftEmpty(field === "least_movement_mm" ? "0" : "13 mm")}
+            hint={text.leftEmpty(
+              field === "least_movement_mm" ? "0" : lengthText(13, unitOf(field)),
+            )}
             onValue={set(field)}
           />
         ))}
@@ -65,7 +68,7 @@ export function TorsionView() {
               value={draft.fields[field] ?? ""}
               parse={parseNumber}
               inputMode="numeric"
-              unit="1/min"
+              unit="rpm"
               hint={text.leftEmpty(field === "lowest_speed_rpm" ? "1000" : "6500")}
               onValue={set(field)}
             />
