@@ -8,12 +8,11 @@ from .fields import Form
 from .limits import MEMORY
 from .running_cautions import as_dict as caution
 from .version import VERSION
-from .warnings import CAUTIONS
 
 PRESSURE_KINDS = ("station", "sea-level")
 CONDITIONS_ARE = ("this-run", "another-run")
 # What to mind at a dyno.
-CAUTION_CODES = ("carbon-monoxide", "rotating", "hot-oil", "eyes-ears", "fire")
+CAUTION_CODES = ("carbon-monoxide", "rotating", "hot-oil", "eyes-ears", "fire", "manual-first")
 
 
 def calculate(payload: object) -> dict[str, object]:
@@ -126,8 +125,4 @@ def _row(
 
 def dyno_cautions() -> list[dict[str, object]]:
     """Give what to mind at a dyno, the maker's manual last."""
-    found: list[dict[str, object]] = []
-    for code in CAUTION_CODES:
-        said = caution(code)
-        found.append({"code": code, "text": said["text"]})
-    return found + [{"code": "manual-first", "text": CAUTIONS["manual-first"]}]
+    return [caution(code) for code in CAUTION_CODES]

@@ -14,6 +14,8 @@ from .warnings import warning
 
 # How far weather takes a pressure from the standard atmosphere's, either way: from memory.
 WEATHER_KPA = 4.0
+# The air at which a standard's own level is told: the reference of SAE J1349.
+ORDINARY_KPA, ORDINARY_C = 99.0, 25.0
 # Nearer than this to the standard atmosphere a figure was looked up sooner than read: ours.
 LOOKED_UP_KPA = 0.03
 # Height from which the two kinds of pressure are further apart than weather hides: ours.
@@ -64,9 +66,11 @@ def doubts(standard: Standard, air: Conditions, dry: float) -> list[dict[str, ob
         found.append(
             warning("outside-range", field, value, text, limit.origin, limit.source)
         )  # fmt: skip
-    if abs(at - 1) * 100 > SUSPECT_PERCENT:
-        text = "A correction of " + fixed((at - 1) * 100, 1) + " %: over 3 % it is suspect. Compare"
-        text += " runs of one day, or wait for better air."
+    # A standard's own reference moves every figure alike; what the air does is the rest.
+    own = form_factor(standard.id, ORDINARY_KPA, ORDINARY_C)
+    if abs(at / own - 1) * 100 > SUSPECT_PERCENT:
+        text = "The air moves the figure by " + fixed((at / own - 1) * 100, 1) + " %: over 3 % a "
+        text += "correction is suspect. Compare runs of one day, or wait for better air."
         source = SUSPECT_SOURCE + ", " + SUSPECT_ADDRESS
         found.append(warning("large-correction", "factor", at, text, PUBLISHED, source))
     if standard.id == "din-70020":

@@ -17,6 +17,8 @@ if TYPE_CHECKING:
     Array = np.ndarray[Any, np.dtype[np.float64]]
 
 SPEEDS = 61
+# With fewer fittings than this beyond what is fitted, Student's t makes the interval very wide.
+FITTINGS_TO_SPARE = 4
 
 
 def compare(payload: object) -> dict[str, Any]:
@@ -139,8 +141,13 @@ def _refitting(
         })  # fmt: skip
     between, within = 100 * found.of_fitting**0.5 / level, 100 * found.of_run**0.5 / level
     text = "Refitting alone moves the figure by some " + short(between, 2) + " % (standard "
-    text += "deviation), a pull by " + short(within, 2) + " %. Linear mixed model, REML, "
-    text += "Satterthwaite's degrees of freedom."
+    text += "deviation), a pull by " + short(within, 2) + " %. "
+    if least < FITTINGS_TO_SPARE:
+        text += (
+            "Only " + str(len(design.blocks)) + " fittings tell it, so this interval is far wider "
+        )
+        text += "than that of the pulls alone: fit each setting again to narrow it. "
+    text += "Method: linear mixed model (REML, Satterthwaite)."
     return {
         "fittings": len(design.blocks),
         "refitting_scatter_percent": between,

@@ -30,10 +30,22 @@ export function Notes({ result }: { result: Pick<AnyResult, "warnings" | "cautio
         <h2>{text.cautions}</h2>
         <ul>
           {result.cautions.map((one) => (
-            <li key={one.code}>{one.text}</li>
+            <li key={one.code}>
+              {one.text} <Founded on={one} />
+            </li>
           ))}
         </ul>
       </section>
+    </>
+  );
+}
+
+/** What a caution with figures in it rests on; nothing where it claims no source. */
+export function Founded({ on }: { on: { origin?: string; source?: string } }) {
+  if (!on.source || !on.origin) return null;
+  return (
+    <>
+      <OriginBadge origin={on.origin} /> <span class="small">{on.source}</span>
     </>
   );
 }

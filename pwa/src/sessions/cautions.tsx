@@ -2,6 +2,7 @@ import { useEffect, useState } from "preact/hooks";
 import { Fold } from "../controls/fold.tsx";
 import { run } from "../core/client.ts";
 import type { CorrectionResult } from "../core/results.ts";
+import { Founded } from "../result/notes.tsx";
 import { text } from "./strings.ts";
 
 /** Any air will do: the cautions are those of the core's calculation for the dyno. */
@@ -27,7 +28,9 @@ export function Cautions() {
       <Fold title={text.cautions} open>
         <ul>
           {said.map((one) => (
-            <li key={one.code}>{one.text}</li>
+            <li key={one.code}>
+              {one.text} <Founded on={one} />
+            </li>
           ))}
         </ul>
       </Fold>

@@ -29,7 +29,7 @@ export const text = {
   setting: (key: string) => `Setting ${key}`,
   settingLabel: (key: string) => `${key}: what it is`,
   settingMovement: (key: string) => `${key}: mid-span movement, cold`,
-  settingU: (key: string) => `${key}: plus or minus`,
+  settingU: (key: string) => `${key}: plus or minus (95 %)`,
   optional: "If it was measured.",
   addSetting: "Add a setting",
   toBuild: (label: string) => `Part of the build ${label}`,

@@ -158,6 +158,10 @@ class CautionSchema(Schema):
 
     code = words("Stable word for programs.")
     text = words("The caution.")
+    # Where a caution has figures in it.
+    origin = fields.String(metadata={"description": "How well its figures are founded."})
+    source = fields.String(metadata={"description": "Title of their source; may be empty."})
+    address = fields.String(metadata={"description": "Where it is found; may be empty."})
 
 
 class BenchSchema(Schema):
