@@ -119,8 +119,14 @@ ours(1)
 start = time.process_time(); assert plain() == 200000; a = time.process_time() - start
 start = time.process_time(); assert ours(50) == 1000000; b = time.process_time() - start
 start = time.process_time(); assert plain() == 200000; c = time.process_time() - start
-print(json.dumps({"ratio": min(a, c) * 5 / b,
-                  "megabytes": resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024}))
+def peak_kb():
+    # What ru_maxrss tells on Linux may be the peak of the program that started this one.
+    try:
+        lines = open("/proc/self/status").read().splitlines()
+    except OSError:
+        return resource.getrusage(resource.RUSAGE_SELF).ru_maxrss
+    return next(int(line.split()[1]) for line in lines if line.startswith("VmHWM"))
+print(json.dumps({"ratio": min(a, c) * 5 / b, "megabytes": peak_kb() / 1024}))
 """
 
 

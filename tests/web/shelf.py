@@ -6,6 +6,7 @@ from typing import Any
 from web.document import Document
 
 BUILD = 5  # the number of the build that the example of an entry refers to
+SESSION = 9  # the number of the dyno session that the example of a run refers to
 
 
 def many(noun: str) -> str:

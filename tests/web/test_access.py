@@ -28,6 +28,7 @@ OWNERS = {("post", "/api/v1/pairing-codes"), ("get", "/api/v1/devices")}
 READING = {
     ("post", "/api/v1/lab/forecast"),
     ("post", "/api/v1/lab/gain"),
+    ("post", "/api/v1/lab/torsion"),
     ("post", "/api/v1/lab/dyno-table"),
     ("post", "/api/v1/lab/compare"),
 }

@@ -192,6 +192,21 @@ BAD = [
     ("reading", {"limit": "own"}, "limit", "not-an-object"),
     ("reading", {"core_version": 1}, "core_version", "not-text"),
     ("reading", {"taken_at": None}, "taken_at", "missing"),
+    ("session", {"label": None}, "label", "missing"),
+    ("session", {"label": 5}, "label", "not-text"),
+    ("session", {"at": "yesterday"}, "at", "not-a-time"),
+    ("session", {"standard": "sae"}, "standard", "not-a-choice"),
+    ("session", {"settings": "A"}, "settings", "not-a-list"),
+    ("session", {"engine_id": "E-1"}, "engine_id", "not-an-id"),
+    ("session", {"build_id": key(7)}, "build_id", "no-such-record"),
+    ("run", {"session_id": None}, "session_id", "missing"),
+    ("run", {"session_id": key(7)}, "session_id", "no-such-record"),
+    ("run", {"setting": None}, "setting", "missing"),
+    ("run", {"place": 0}, "place", "out-of-range"),
+    ("run", {"place": 1.5}, "place", "not-whole"),
+    ("run", {"figures_are": "sae"}, "figures_are", "not-a-choice"),
+    ("run", {"taken_at": "noon"}, "taken_at", "not-a-time"),
+    ("run", {"core_version": 1}, "core_version", "not-text"),
 ]
 
 

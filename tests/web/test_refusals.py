@@ -50,6 +50,7 @@ CASES = {
     "no such problem": Case("GET", "/problems/nothing", 404, "about:blank"),
     "method": Case("POST", ENGINE, 405, "about:blank"),
     "method of a calculation": Case("GET", SLACK, 405, "about:blank"),
+    "a table sent as JSON": Case("POST", "/api/v1/lab/dyno-table", 415, "not-sent-as-table"),
     "no body": Case("POST", SLACK, 400, "not-json"),
     "half a body": Case("POST", SLACK, 400, "not-json", b'{"drive": '),
     "two bodies": Case("POST", SLACK, 400, "not-json", b"{} {}"),

@@ -14,7 +14,7 @@ from midspan.store.changes import new_history
 from midspan.store.models import LOCAL_SHOP, SentBatch
 from midspan.web.examples import WRITES
 from midspan.web.nouns import BY_NAME, NOUNS, take
-from web.shelf import BUILD, Shelf, key, many
+from web.shelf import BUILD, SESSION, Shelf, key, many
 from web.test_records import BAD
 
 EDITABLE = [noun.one for noun in NOUNS if not noun.model.append_only]
@@ -65,6 +65,8 @@ def test_a_change_needs_the_version_it_was_made_from(shelf: Shelf, noun: str) ->
 
 @pytest.mark.parametrize("noun", EVERY)
 def test_what_is_deleted_keeps_its_content_and_can_be_brought_back(shelf: Shelf, noun: str) -> None:
+    if noun == "run":
+        shelf.put("session", SESSION, WRITES["session"], 201)
     kept = shelf.put(noun, 2, WRITES[noun], 201)
     assert shelf.delete(noun, 2, 428)["type"] == "/problems/version-needed"
     assert shelf.delete(noun, 2, 412, '"7"')["theirs"] == kept
@@ -79,7 +81,7 @@ def test_what_is_deleted_keeps_its_content_and_can_be_brought_back(shelf: Shelf,
     assert deleted in shelf.page(noun, "?deleted=true")["items"]
     assert {name: deleted[name] for name in WRITES[noun]} == WRITES[noun]
     # It does not come back by being sent again, only by being meant.
-    shelf.put(noun, 2, WRITES[noun], 200 if noun == "reading" else 428)
+    shelf.put(noun, 2, WRITES[noun], 200 if noun in ("reading", "run") else 428)
     assert shelf.get(noun, 2)["type"] == "/problems/no-such-record"
     back = shelf.put(noun, 2, WRITES[noun], 200, '"2"')
     assert (back["version"], back["deleted_at"]) == (3, None)
