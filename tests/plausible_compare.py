@@ -8,7 +8,11 @@ from midspan.core.correction import FIGURES_ARE
 
 Payload = dict[str, Any]
 
-METHODS = {"compare": ("peaks", "curves"), "pulls-needed": ("own", "usual")}
+METHODS = {
+    "compare": ("peaks", "curves"),
+    "pulls-needed": ("own", "usual"),
+    "gain-evidence": ("peaks",),
+}
 ORDERS = ("AB", "ABA", "ABBA", "AABB", "AABBAA", "ABABAB", "ABCABC", "AAABBBAAA", "ABBABAAB")
 
 
@@ -66,4 +70,20 @@ def pulls(rng: random.Random, method: str) -> Payload:
     return made
 
 
-MAKERS = {"compare": compare, "pulls-needed": pulls}
+def gain_evidence(rng: random.Random, method: str) -> Payload:
+    """Sessions whose settings carry movements, now and then without."""
+    made = []
+    for number in range(rng.randint(1, 2)):
+        asked = compare(rng, method)
+        keys = sorted({one["setting"] for one in asked["runs"]}, reverse=rng.random() < 0.5)
+        settings = [{"key": key, "label": key, "movement_mm": rng.uniform(0.5, 14)} for key in keys]
+        if rng.random() < 0.2:
+            settings[0]["movement_mm"] = None
+        made.append({
+            "engine": rng.choice(("Motor ½", "Shop engine", None)), "label": f"day {number}",
+            "standard": asked["standard"], "settings": settings, "runs": asked["runs"],
+        })  # fmt: skip
+    return {"sessions": made}
+
+
+MAKERS = {"compare": compare, "pulls-needed": pulls, "gain-evidence": gain_evidence}

@@ -67,17 +67,22 @@ def calculate(payload: object) -> "Json":
 
 def _of_session(session: "Json") -> "tuple[list[Json], str]":
     """Give the rows of one session, or in a word why there are none."""
-    moved = {}
+    moved, order = {}, []
     settings = session.get("settings")
     for one in settings if isinstance(settings, list) else []:
+        key = one.get("key") if isinstance(one, dict) else None
         movement = one.get("movement_mm") if isinstance(one, dict) else None
-        if isinstance(movement, (int, float)) and not isinstance(movement, bool):
-            moved[one.get("key")] = movement
+        number = isinstance(movement, (int, float)) and not isinstance(movement, bool)
+        if isinstance(key, str) and number:
+            moved[key] = movement
+            order.append(key)
     given = session.get("runs")
     runs = [r for r in given if isinstance(r, dict)] if isinstance(given, list) else []
+    runs = [r for r in runs if isinstance(r.get("setting"), str)]
     # Records hold more than a comparison takes.
     runs = [{name: r.get(name) for name in OF_RUN} for r in runs if r.get("setting") in moved]
-    keys = [key for key in moved if any([r["setting"] == key for r in runs])]
+    # By the list, not by the table: the phone's interpreter keeps no order in that.
+    keys = [key for key in order if any([r["setting"] == key for r in runs])]
     if len(keys) < 2:
         return [], "no-two-movements"
     if not session.get("standard"):
