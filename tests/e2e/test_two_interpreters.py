@@ -15,7 +15,7 @@ from e2e.service import Service
 from midspan.core import dispatch
 from vectors import vectors
 
-# Minutes of work for the phone's interpreter, which is some seventeen times slower.
+# Minutes of work for the phone's interpreter, which is some ten times slower.
 pytestmark = pytest.mark.timeout(1200)
 ASK_THE_PAGE = """async (questions) => {
   const ask = ([name, payload]) => window.midspan.dispatch(name, payload);

@@ -20,6 +20,7 @@ def post(client, name: str, payload: Any):
     return client.post(f"/api/v1/calc/{name}", data=text, content_type="application/json")
 
 
+@pytest.mark.timeout(1200)
 def test_the_whole_vector_set_is_answered_as_the_core_does(client, document: Document) -> None:
     accepted = 0
     for name, text in SENT:
