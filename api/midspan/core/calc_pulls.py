@@ -25,6 +25,8 @@ DESIGNS = {
     "thirds": "A, B, A in equal parts: two changes.",
     "one-change": "A, then B: one change. The drift is worked out from within, which costs much.",
 }
+# In this order; the phone's interpreter keeps none in a table.
+ORDER = ("there-and-back", "alternating", "thirds", "one-change")
 MOST_PULLS = 60
 ORIGIN_OWN = "given by the user"
 
@@ -59,7 +61,7 @@ def calculate(payload: object) -> dict[str, object]:
     own = form.take_number("scatter_percent", required=False)
     dof = form.take_number("scatter_degrees_of_freedom", required=own is not None)
     kind = form.take_choice("dyno", tuple(USUAL)) if form.has("dyno") else None
-    chosen = form.take_choice("design", tuple(DESIGNS), "there-and-back")
+    chosen = form.take_choice("design", ORDER, "there-and-back")
     power = form.take_number("power_percent", required=False)
     form.close()
     if own is not None and kind is not None:
@@ -89,7 +91,7 @@ def calculate(payload: object) -> dict[str, object]:
         assumed = [assumption("scatter_percent", high, MEMORY, text)]
         origin = MEMORY
     rows = [
-        _design(name, wanted, share, middle, low, high) for name in DESIGNS
+        _design(name, wanted, share, middle, low, high) for name in ORDER
     ]  # fmt: skip
     row = next(r for r in rows if r["design"] == chosen)
     return {

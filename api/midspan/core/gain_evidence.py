@@ -19,6 +19,8 @@ if TYPE_CHECKING:
 # As many comparisons as an expected gain takes; the newest sessions come first.
 MOST_ROWS, MOST_SESSIONS = 40, 400
 LONGEST = 100
+# No strand moves farther; nothing beyond is a movement.
+MOST_MM = 100.0
 # Why a session gives none, in a word.
 PASSED = ("no-two-movements", "no-standard", "cannot-compare", "too-few-runs", "no-room")
 OF_RUN = ("setting", "place", "conditions", "figures_are", "peaks", "curve")
@@ -73,7 +75,7 @@ def _of_session(session: "Json") -> "tuple[list[Json], str]":
         key = one.get("key") if isinstance(one, dict) else None
         movement = one.get("movement_mm") if isinstance(one, dict) else None
         number = isinstance(movement, (int, float)) and not isinstance(movement, bool)
-        if isinstance(key, str) and number:
+        if isinstance(key, str) and number and 0 <= movement <= MOST_MM:
             moved[key] = movement
             order.append(key)
     given = session.get("runs")
