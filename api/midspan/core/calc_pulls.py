@@ -60,7 +60,7 @@ def calculate(payload: object) -> dict[str, object]:
     wanted = form.take_number("wanted_gain_percent")
     own = form.take_number("scatter_percent", required=False)
     dof = form.take_number("scatter_degrees_of_freedom", required=own is not None)
-    kind = form.take_choice("dyno", tuple(USUAL)) if form.has("dyno") else None
+    kind = form.take_choice("dyno", tuple(sorted(USUAL))) if form.has("dyno") else None
     chosen = form.take_choice("design", ORDER, "there-and-back")
     power = form.take_number("power_percent", required=False)
     form.close()

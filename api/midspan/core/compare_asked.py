@@ -50,7 +50,7 @@ def take_compare(form: Form) -> Asked:
     form : the input being read; what is refused is noted in it
     """
     standard = form.take_choice("standard", FIGURES_ARE)
-    quantity = form.take_choice("quantity", tuple(QUANTITIES))
+    quantity = form.take_choice("quantity", tuple(sorted(QUANTITIES)))
     band = quantity is not None and quantity.startswith("band")
     lower = form.take_number("band_lower_rpm", required=band)
     upper = form.take_number("band_upper_rpm", required=band)

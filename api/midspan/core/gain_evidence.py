@@ -74,8 +74,9 @@ def _of_session(session: "Json") -> "tuple[list[Json], str]":
     for one in settings if isinstance(settings, list) else []:
         key = one.get("key") if isinstance(one, dict) else None
         movement = one.get("movement_mm") if isinstance(one, dict) else None
-        number = isinstance(movement, (int, float)) and not isinstance(movement, bool)
-        if isinstance(key, str) and number and 0 <= movement <= MOST_MM:
+        if not isinstance(movement, (int, float)) or isinstance(movement, bool):
+            continue
+        if isinstance(key, str) and 0 <= movement <= MOST_MM:
             moved[key] = movement
             order.append(key)
     given = session.get("runs")
