@@ -71,7 +71,7 @@ def calculate(payload: object) -> dict[str, object]:
         need = "the scatter that these degrees of freedom belong to"
         form.refuse("missing", "scatter_percent", None, need, "Take it from a session.")
     if own is None and kind is None and not form.problems:
-        need = "the shop's own scatter, or one of " + ", ".join(USUAL)
+        need = "the shop's own scatter, or one of " + ", ".join(sorted(USUAL))
         form.refuse("missing", "dyno", None, need, "Say what the engine is run on.")
     form.finish()
     assert wanted is not None  # noqa: S101  (finish raised)
