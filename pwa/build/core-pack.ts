@@ -4,7 +4,14 @@ import { join } from "node:path";
 import type { Plugin } from "vite";
 
 const FILES = "virtual:core-pack";
+const LATER = "virtual:core-later";
 const GLOSSARY = "virtual:glossary";
+const METHODS = "virtual:methods";
+
+/** What of the core only the screen Methods asks for: in a part that is loaded with it. */
+const WANTED_LATER = /^(methods|proofs\w*)\.py$/;
+/** What only reads the core's own text: for the build. */
+const FOR_THE_BUILD = "methods_text.py";
 
 type Dispatch = (name: string, payload: string) => string;
 
@@ -26,8 +33,13 @@ function read(folder: string): Record<string, string> {
   return Object.fromEntries(names.sort().map((name) => [name, text(name)]));
 }
 
-/** Starts the core in the very interpreter that the phone uses. */
-export async function startCore(folder: string): Promise<Dispatch> {
+/** The files of the core that are loaded at its start, or those that wait until they are wanted. */
+function pack(folder: string, later: boolean): Record<string, string> {
+  const files = Object.entries(read(folder)).filter(([name]) => name !== FOR_THE_BUILD);
+  return Object.fromEntries(files.filter(([name]) => WANTED_LATER.test(name) === later));
+}
+
+async function startPython(folder: string) {
   const found = createRequire(import.meta.url).resolve(
     "@micropython/micropython-webassembly-pyscript/micropython.mjs",
   );
@@ -38,7 +50,30 @@ export async function startCore(folder: string): Promise<Dispatch> {
     python.FS.writeFile(`/midspan_core/${name}`, text);
   }
   python.runPython("import sys; sys.path.append('/'); from midspan_core import dispatch");
-  return python.globals.get("dispatch");
+  return python;
+}
+
+/** Starts the core in the very interpreter that the phone uses. */
+export async function startCore(folder: string): Promise<Dispatch> {
+  return (await startPython(folder)).globals.get("dispatch");
+}
+
+/** What the docstrings of some modules say of their relations, read by the core's own reader. */
+export async function readMethods(folder: string, modules: string[]): Promise<unknown[]> {
+  const python = await startPython(folder);
+  const whole = modules.map((name) => [name, readFileSync(join(folder, `${name}.py`), "utf8")]);
+  python.runPython("from midspan_core.methods_text import told");
+  return JSON.parse(python.globals.get("told")(JSON.stringify(Object.fromEntries(whole))));
+}
+
+/** Every relation, by subject: the text for the screen, without what can be worked out there. */
+async function methodsOf(folder: string): Promise<string> {
+  const dispatch = await startCore(folder);
+  const { subjects } = JSON.parse(dispatch("methods", "{}")).result;
+  const modules = subjects.flatMap((one: { modules: { module: string }[] }) =>
+    one.modules.map(({ module }) => module),
+  );
+  return `export const relations = ${JSON.stringify(await readMethods(folder, modules))};`;
 }
 
 /**
@@ -48,10 +83,11 @@ export async function startCore(folder: string): Promise<Dispatch> {
 export function corePack(folder: string): Plugin {
   return {
     name: "midspan-core-pack",
-    resolveId: (id) => (id === FILES || id === GLOSSARY ? `\0${id}` : null),
+    resolveId: (id) => ([FILES, LATER, GLOSSARY, METHODS].includes(id) ? `\0${id}` : null),
     async load(id) {
-      if (id === `\0${FILES}`) {
-        const files = read(folder);
+      if (id === `\0${METHODS}`) return methodsOf(folder);
+      if (id === `\0${FILES}` || id === `\0${LATER}`) {
+        const files = pack(folder, id === `\0${LATER}`);
         for (const name of Object.keys(files)) this.addWatchFile(join(folder, name));
         return `export default ${JSON.stringify(files)};`;
       }

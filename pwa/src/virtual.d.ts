@@ -4,6 +4,17 @@ declare module "virtual:core-pack" {
   export default files;
 }
 
+declare module "virtual:core-later" {
+  /** The same for what of the core is only loaded when it is wanted. */
+  const files: Record<string, string>;
+  export default files;
+}
+
+declare module "virtual:methods" {
+  /** What the core's docstrings say of its relations. */
+  export const relations: import("./core/results.ts").Relation[];
+}
+
 declare module "@micropython/micropython-webassembly-pyscript/micropython.mjs" {
   export interface MicroPython {
     FS: { mkdir(path: string): void; writeFile(path: string, text: string): void };

@@ -34,6 +34,7 @@ ONE_LINE = {("phase", "degrees"), ("phase", "radians"), ("uncertainty", "mean"),
             ("wear_prior", "wear_at"), ("normal_points", "kept_points"),
             ("next_reading", "excess_slopes"), ("next_reading", "covered"),
             ("next_reading", "excess_at"),
+            ("proofs", "published"), ("proofs", "recalled"),
             ("days", "take_day"), ("days", "take_moment")}  # fmt: skip
 
 

@@ -6,9 +6,9 @@ from fractions import Fraction
 import pytest
 from scipy import stats
 
-from core.compare_data import NORRIS, SIRSTV, SLEEP_A, SLEEP_B
 from midspan.core.calc_pulls import DESIGNS, blocks_of, size_of
 from midspan.core.drift_fit import Pull, difference, drift_can_be_told, fit
+from midspan.core.proofs_data import NORRIS, SIRSTV, SLEEP_A, SLEEP_B
 
 
 def pulls(order: str, values: list[float]) -> list[Pull]:

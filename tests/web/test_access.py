@@ -21,7 +21,8 @@ from web.pairing import OTHER_SHOP, add_shop, bearer, client_of, paired
 # Written out here once more: what is opened by mistake shows.
 OPEN = {
     "/", "/healthz", "/readyz", "/problems/<kind>", "/authority.crt", "/api/v1/openapi.json",
-    "/api/v1/limits", "/api/v1/materials", "/api/v1/glossary", "/api/v1/pair",
+    "/api/v1/limits", "/api/v1/materials", "/api/v1/glossary", "/api/v1/methods",
+    "/api/v1/pair",
 }  # fmt: skip
 OWNERS = {("post", "/api/v1/pairing-codes"), ("get", "/api/v1/devices")}
 # Asked by POST, but nothing is kept.

@@ -85,7 +85,23 @@ def _describe(payload: object) -> dict[str, object]:
     return {"version": VERSION, "calcs": sorted(CALCS), "defaults": instrument.DEFAULTS}
 
 
-TABLES = {"limits": _limits, "materials": _materials, "glossary": _glossary, "describe": _describe}
+def _methods(payload: object) -> dict[str, object]:
+    """Give every published check value beside ours, by subject; on the phone loaded when wanted."""
+    from . import methods
+
+    form = Form(payload)
+    form.close()
+    form.finish()
+    return methods.table()
+
+
+TABLES = {
+    "limits": _limits,
+    "materials": _materials,
+    "glossary": _glossary,
+    "describe": _describe,
+    "methods": _methods,
+}
 
 
 def run(name: str, payload: object) -> dict[str, object]:

@@ -12,6 +12,7 @@ from . import (
     glossary_gain,
     glossary_heat,
     glossary_lift,
+    glossary_methods,
     glossary_plan,
     glossary_reading,
     glossary_shelf,
@@ -34,6 +35,7 @@ SUBJECTS = (
     glossary_compare,
     glossary_gain,
     glossary_torsion,
+    glossary_methods,
 )
 TERMS: dict[str, Term] = {}
 for _subject in SUBJECTS:

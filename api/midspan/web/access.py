@@ -28,6 +28,7 @@ OPEN = (
     "/api/v1/limits",
     "/api/v1/materials",
     "/api/v1/glossary",
+    "/api/v1/methods",
     "/api/v1/pair",
 )
 # Where the method alone does not tell: reading takes a reader, all else a member.

@@ -8,7 +8,7 @@ from typing import Any
 from midspan.core import CALCS, run
 from midspan.core.errors import Refused
 
-from . import dyno_examples, lab_examples, labels, problems
+from . import dyno_examples, lab_examples, labels, methods, problems
 from .calc_examples import DRIVE, INPUTS, LOG, PLAN
 from .nouns import NOUNS
 
@@ -214,6 +214,7 @@ ALL: dict[str, Any] = {
     "limits": LIMITS,
     "materials": MATERIALS,
     "glossary": GLOSSARY,
+    "methods": methods.example(),
     "batch": BATCH,
     "batch-result": BATCH_RESULT,
     "lab-forecast-result": LAB_FORECAST,

@@ -1,4 +1,4 @@
-"""The core's tables: limits and materials with their origins, and the glossary."""
+"""The core's tables: limits, materials, the glossary, and the methods with their proofs."""
 
 from flask import Response, jsonify
 from flask_smorest import Blueprint
@@ -6,11 +6,13 @@ from flask_smorest import Blueprint
 from midspan.core import run
 
 from .examples import named
+from .methods import relations
+from .schemas.methods import MethodsSchema
 from .schemas.tables import GlossarySchema, LimitsSchema, MaterialsSchema
 
 blp = Blueprint(
     "tables", __name__, url_prefix="/api/v1",
-    description="Limits and materials with their origins, and the glossary.",
+    description="Limits and materials with their origins, the glossary, methods and their proofs.",
 )  # fmt: skip
 
 
@@ -33,3 +35,10 @@ def materials() -> Response:
 def glossary() -> Response:
     """List every term: symbol, unit, name, meaning, and what an input of it admits."""
     return jsonify(run("glossary", {}))
+
+
+@blp.get("/methods")
+@blp.response(200, MethodsSchema, examples=named("methods"))
+def methods() -> Response:
+    """List every relation with its source and validity, and every published value beside ours."""
+    return jsonify({**run("methods", {}), "relations": relations()})
