@@ -60,6 +60,11 @@ export type PlanCalendar = Schemas["PlanCalendarResult"];
 export type PlanStep = Schemas["PlanStep"];
 export type FigureOnFile = Schemas["FigureOnFile"];
 export type Material = Schemas["Material"];
+export type Relation = Schemas["Relation"];
+export type Proof = Schemas["Proof"];
+export type Proved = Schemas["Proved"];
+/** What the core knows of its methods; their text is beside it. */
+export type MethodsTable = Omit<Schemas["Methods"], "relations">;
 
 export type Outcome = BenchResult["verdict"]["outcome"] | SettingResult["verdict"]["outcome"];
 export type Zone = HeatResult["hot"]["zone"];
@@ -116,11 +121,18 @@ export interface Results {
   correction: CorrectionResult;
   "dyno-table": TableStep;
   "gain-evidence": EvidenceOfRecords;
+  methods: MethodsTable;
 }
 export type CalcName = keyof Results;
 /** The calculations whose results are kept as readings. */
 export type BenchCalc = Exclude<CalcName, "drive" | DynoCalc | PlanCalc>;
-type DynoCalc = "correction" | "dyno-table" | "compare" | "pulls-needed" | "gain-evidence";
+type DynoCalc =
+  | "correction"
+  | "dyno-table"
+  | "compare"
+  | "pulls-needed"
+  | "gain-evidence"
+  | "methods";
 type PlanCalc = "plan" | "plan-adapted" | "plan-calendar";
 export type AnyResult = Results[BenchCalc];
 

@@ -7,17 +7,29 @@ import type { Asked, Told } from "./messages.ts";
 
 type Dispatch = (name: string, payload: string) => string;
 
+interface Core {
+  dispatch: Dispatch;
+  /** Puts further files beside those that are there. */
+  add(files: Record<string, string>): void;
+}
+
+// What this asks for of the core comes in a part of its own.
+const WANTS_MORE = "methods";
+
 // The long curve of a drive needs more than the interpreter's usual megabyte.
 const HEAP_BYTES = 4 * 1024 * 1024;
 
-async function start(): Promise<Dispatch> {
+async function start(): Promise<Core> {
   const python = await loadMicroPython({ url: wasm, heapsize: HEAP_BYTES });
   python.FS.mkdir("/midspan_core");
-  for (const [name, text] of Object.entries(files)) {
-    python.FS.writeFile(`/midspan_core/${name}`, text);
-  }
+  const add = (some: Record<string, string>) => {
+    for (const [name, text] of Object.entries(some)) {
+      python.FS.writeFile(`/midspan_core/${name}`, text);
+    }
+  };
+  add(files);
   python.runPython("import sys; sys.path.append('/'); from midspan_core import dispatch");
-  return python.globals.get("dispatch") as Dispatch;
+  return { dispatch: python.globals.get("dispatch") as Dispatch, add };
 }
 
 const tell = (message: Told) => postMessage(message);
@@ -31,7 +43,8 @@ started.then(
 addEventListener("message", async (event: MessageEvent<Asked>) => {
   const { id, name, payload } = event.data;
   try {
-    const dispatch = await started;
+    const { dispatch, add } = await started;
+    if (name === WANTS_MORE) add((await import("virtual:core-later")).default);
     tell({ kind: "answer", id, text: dispatch(name, payload) });
   } catch (error) {
     tell({ kind: "failed", id, why: String(error) });

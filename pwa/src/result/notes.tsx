@@ -78,7 +78,9 @@ export function Assumed({ result }: { result: AnyResult | FitResult }) {
           </ul>
         </Fold>
       )}
-      <p class="small">{text.version(result.core_version)}</p>
+      <p class="small">
+        {text.version(result.core_version)} <a href="#/methods">{text.methods}</a>
+      </p>
     </>
   );
 }

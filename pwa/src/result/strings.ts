@@ -30,6 +30,7 @@ export const text = {
   warnings: "Worth knowing",
   cautions: "Before you turn anything",
   version: (version: string) => `Calculated by core ${version}.`,
+  methods: "Methods and proofs",
   origins: {
     published: "published",
     "common practice, no source": "common practice, no source",

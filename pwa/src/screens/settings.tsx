@@ -63,6 +63,9 @@ export function SettingsScreen() {
           {text.versions(coreVersion)} {text.offline}
         </p>
         <p>
+          <a href="#/methods">{text.methods}</a>
+        </p>
+        <p>
           <a href="/reference/">{text.reference}</a>
         </p>
         <button type="button" class="button" onClick={() => void startAfresh()}>

@@ -113,6 +113,7 @@ export const text = {
   about: "About",
   versions: (core: string) => `Calculations: core ${core}, the same files here and at the service.`,
   offline: "Works without a signal once loaded.",
+  methods: "How it is worked out, and every published value beside ours",
   reference: "API reference of the service",
   afresh: "Load the app afresh",
   afreshNote: "Throws away the offline copy of the app, not the records. Needs the service.",

@@ -29,6 +29,7 @@ const SessionsScreen = later(async () => {
   warm("correction");
   return (await import("../sessions/screen.tsx")).SessionsScreen;
 });
+const MethodsScreen = later(async () => (await import("../methods/screen.tsx")).MethodsScreen);
 const ConflictScreen = later(async () => (await import("../screens/conflict.tsx")).ConflictScreen);
 const FilesScreen = later(async () => (await import("../files/screen.tsx")).FilesScreen);
 
@@ -68,6 +69,7 @@ const screens: Screen[] = [
   { id: "saved", label: text.saved, icon: "saved", group: "record", View: SavedScreen },
   { id: "drive", label: text.drive, icon: "drive", group: "record", View: DriveScreen },
   { id: "files", label: text.files, icon: "files", group: "record", View: FilesScreen },
+  { id: "methods", label: text.methods, icon: "methods", group: "record", View: MethodsScreen },
 ];
 
 const listed = (group: Screen["group"]) => screens.filter((one) => one.group === group);

@@ -14,6 +14,7 @@ export const text = {
   builds: "Build record",
   buildsShort: "Builds",
   files: "Files",
+  methods: "Methods",
   shelf: "Shelf",
   fit: "Fit table",
   drive: "Drive",

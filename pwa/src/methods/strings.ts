@@ -1,0 +1,40 @@
+/** The words of the screen Methods. */
+export const text = {
+  title: "Methods and proofs",
+  lead: "Every relation Midspan works by: what it gives, where it holds, where it comes from. Under it, what is in print beside what this device works out now.",
+  limits:
+    "That a value holds says that formula, code and copying agree with its source. A source can be wrong, and other inputs are not covered.",
+  working: "Working out ours",
+  trouble: "Ours could not be worked out here:",
+  held: (held: number, whole: number) =>
+    held === whole ? `All ${whole} values hold` : `${whole - held} of ${whole} values do not hold`,
+  origins: (published: number, memory: number) =>
+    `${published} published with their source, ${memory} from memory, unverified.`,
+  find: "Find a relation",
+  findHint: "A word of it, of its source, or of its check.",
+  found: (count: number) => (count === 1 ? "1 relation" : `${count} relations`),
+  nothing: "Nothing found. Fewer letters find more.",
+  subject: (label: string, relations: number, values: number) =>
+    `${label} · ${relations} relations${values > 0 ? `, ${values} values` : ""}`,
+  values: (held: number, whole: number) => {
+    const values = whole === 1 ? "1 value" : `${whole} values`;
+    return held === whole ? `${values}, holds` : `${values}, ${whole - held} do not hold`;
+  },
+  formula: "Formula",
+  takes: "From",
+  result: "Gives",
+  validity: "Holds for",
+  source: "Source",
+  guard: "Checked too",
+  guardBy: (checked: string, tests: string) => `${checked} (tests/core/${tests}.py)`,
+  noValue: "No published value to hold it against was found.",
+  given: "For",
+  published: "Published",
+  ours: "Ours",
+  off: "Off by",
+  allowed: (allowed: string) => `of ${allowed}`,
+  exact: "exactly",
+  holds: "holds",
+  fails: "does not hold",
+  all: (count: number) => `Show all ${count}`,
+};

@@ -1,0 +1,79 @@
+"""The methods and their proofs on the phone, without a network."""
+
+import re
+from collections.abc import Iterator
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import Page, Playwright, expect
+
+from e2e.browser import PHONE, Phone
+from e2e.flow import READY, go, open_app
+from e2e.service import Service
+from e2e.test_screens import AXE_OPTIONS, SMALL_TARGETS, STICKS_OUT, TARGET_PX
+
+
+@pytest.fixture(scope="module")
+def page(
+    tmp_path_factory: pytest.TempPathFactory, playwright: Playwright, chromium: str
+) -> Iterator[Page]:
+    """The screen Methods, first opened when there is no network any more."""
+    folder = tmp_path_factory.mktemp("methods")
+    service = Service(folder / "data")
+    phone = Phone(playwright, chromium, folder / "profile")
+    try:
+        service.start()
+        phone.start()
+        shown = open_app(phone, service)
+        shown.evaluate(READY)
+        shown.context.set_offline(True)
+        shown.reload()
+        go(shown, "methods")
+        shown.get_by_test_id("held").wait_for()
+        yield shown
+    finally:
+        phone.kill()
+        service.kill()
+
+
+def test_every_published_value_holds_on_the_phone(page: Page) -> None:
+    expect(page.get_by_test_id("held")).to_have_attribute("data-all", "true")
+    expect(page.get_by_test_id("held")).to_contain_text(re.compile(r"All \d{3} values hold"))
+
+
+def test_a_published_value_stands_beside_ours(page: Page) -> None:
+    # 24 pitches of 12.7 mm that measure 307.2 mm: jitetan.com prints 0.79 %; 2.4 / 304.8 is 0.787 %.
+    page.get_by_label("Find a relation", exact=True).fill("chain glossary elongation jitetan")
+    proof = page.get_by_test_id("proof").filter(has_text="Chain glossary: elongation")
+    row = proof.locator("tbody tr")
+    expect(row).to_contain_text("12.7 · 24 · 307.2")
+    expect(row.locator("td").nth(0)).to_have_text("0.79")
+    expect(row.locator("td").nth(1)).to_have_text("0.7874")
+    expect(row.locator("td").nth(2)).to_contain_text("−0.0026 of 0.005")
+    expect(row.locator("td").nth(2)).to_contain_text("holds")
+    expect(proof.get_by_text("published", exact=True)).to_be_visible()
+    expect(proof.get_by_role("link", name="jitetan.com")).to_be_visible()
+
+
+def test_what_is_from_memory_says_so(page: Page) -> None:
+    page.get_by_label("Find a relation", exact=True).fill("measurement over two pins")
+    proof = page.get_by_test_id("proof").filter(has_text="ISO 606, cl. 5.3")
+    expect(proof.get_by_text("from memory, unverified")).to_be_visible()
+    expect(proof.locator("tbody tr")).to_have_count(4)
+
+
+@pytest.mark.parametrize("theme", ["light", "dark"])
+def test_the_screen_can_be_read_and_tapped(page: Page, theme: str) -> None:
+    page.emulate_media(color_scheme=theme)  # type: ignore[arg-type]
+    page.get_by_label("Find a relation", exact=True).fill("")
+    page.get_by_text(re.compile("^Chain geometry")).click()
+    page.get_by_text(re.compile("^Radius of the circle through the joint")).click()
+    page.get_by_role("button", name="Show all 44").click()
+    for size in (PHONE, {"width": 320, "height": 640}):
+        page.set_viewport_size(size)  # type: ignore[arg-type]
+        assert page.evaluate(STICKS_OUT) == [], size
+        assert page.evaluate(SMALL_TARGETS, TARGET_PX) == [], size
+    page.set_viewport_size(PHONE)  # type: ignore[arg-type]
+    found = Axe().run(page, options=AXE_OPTIONS).response["violations"]
+    assert [(one["id"], one["nodes"][0]["html"][:200]) for one in found] == []
+    page.get_by_text(re.compile("^Chain geometry")).click()
