@@ -42,15 +42,16 @@ def test_every_published_value_holds_on_the_phone(page: Page) -> None:
 
 
 def test_a_published_value_stands_beside_ours(page: Page) -> None:
-    # 24 pitches of 12.7 mm that measure 307.2 mm: jitetan.com prints 0.79 %; 2.4 / 304.8 is 0.787 %.
+    # 24 pitches of 12.7 mm read 307.2 mm: jitetan.com prints 0.79 %; 2.4 / 304.8 is 0.787 %.
     page.get_by_label("Find a relation", exact=True).fill("chain glossary elongation jitetan")
     proof = page.get_by_test_id("proof").filter(has_text="Chain glossary: elongation")
     row = proof.locator("tbody tr")
     expect(row).to_contain_text("12.7 · 24 · 307.2")
     expect(row.locator("td").nth(0)).to_have_text("0.79")
     expect(row.locator("td").nth(1)).to_have_text("0.7874")
-    expect(row.locator("td").nth(2)).to_contain_text("−0.0026 of 0.005")
+    expect(row.locator("td").nth(2)).to_contain_text("−0.0026")
     expect(row.locator("td").nth(2)).to_contain_text("holds")
+    expect(row.locator("td").nth(2)).to_contain_text("allowed 0.005")
     expect(proof.get_by_text("published", exact=True)).to_be_visible()
     expect(proof.get_by_role("link", name="jitetan.com")).to_be_visible()
 
@@ -71,7 +72,7 @@ def test_the_screen_can_be_read_and_tapped(page: Page, theme: str) -> None:
     page.get_by_role("button", name="Show all 44").click()
     for size in (PHONE, {"width": 320, "height": 640}):
         page.set_viewport_size(size)  # type: ignore[arg-type]
-        assert page.evaluate(STICKS_OUT) == [], size
+        assert page.evaluate(STICKS_OUT)[:6] == [], size
         assert page.evaluate(SMALL_TARGETS, TARGET_PX) == [], size
     page.set_viewport_size(PHONE)  # type: ignore[arg-type]
     found = Axe().run(page, options=AXE_OPTIONS).response["violations"]

@@ -16,7 +16,7 @@ _R = "R manual, t.test, data set sleep"
 _R_AT = "stat.ethz.ch/R-manual/R-devel/library/stats/html/t.test.html"
 _STRD = "NIST StRD SiRstv, certified"
 _STRD_AT = "stata.com/support/cert/nist9/anova/sires.do"
-_CERTIFIED = "Certified to more digits than a double holds through the sum; 1e-9 of it is allowed."
+_CERTIFIED = "Certified to more digits than a double keeps through the sums."
 _DOF = (("degrees of freedom", ""),)
 # Component, standard uncertainty times sensitivity [nm], degrees of freedom: GUM H.1.6.
 END_GAUGE = (

@@ -24,8 +24,8 @@ test("a difference has its sign and two digits, and nothing is 0", () => {
   assert.equal(offText(row("18", 18 + 1e-14, 0.5)), "0");
 });
 
-test("what must be the same has no allowance", () => {
-  assert.equal(allowedText(row("18", 18, 1e-9)), null);
+test("what is allowed has two digits, and what is printed its own", () => {
+  assert.equal(allowedText(row("18", 18, 1e-9)), "1e-9");
   assert.equal(allowedText(row("0.79", 0.79, 0.005)), "0.005");
   assert.equal(printedText(row("-4.0621", 0, 1)), "−4.0621");
 });

@@ -3,7 +3,6 @@ import type { Proved } from "../core/results.ts";
 
 // Nothing is printed to more digits than a double holds.
 const MOST_DECIMALS = 15;
-const EXACT = 1e-9;
 
 const minus = (words: string) => words.replace("-", "−");
 
@@ -22,9 +21,6 @@ export function offText({ difference_found, difference_allowed }: Proved): strin
   return `${difference_found < 0 ? "−" : "+"}${short(size)}`;
 }
 
-/** What is allowed, or null where the two must be the same. */
-export function allowedText({ difference_allowed }: Proved): string | null {
-  return difference_allowed <= EXACT ? null : short(difference_allowed);
-}
+export const allowedText = ({ difference_allowed }: Proved) => short(difference_allowed);
 
 export const printedText = ({ printed }: Proved) => minus(printed);

@@ -8,8 +8,14 @@ const FIRST = 6;
 
 const withUnit = (name: string, unit: string) => (unit ? `${name} [${unit}]` : name);
 
+interface Props {
+  proof: Proof;
+  /** Whether the same source goes on in the next table, so that it need not stand here too. */
+  goesOn: boolean;
+}
+
 /** What one source prints, beside ours. */
-export function ProofTable({ proof }: { proof: Proof }) {
+export function ProofTable({ proof, goesOn }: Props) {
   const [whole, setWhole] = useState(false);
   const rows = whole ? proof.rows : proof.rows.slice(0, FIRST);
   const given = proof.given.map(({ name, unit }) => withUnit(name, unit)).join(" · ");
@@ -19,7 +25,7 @@ export function ProofTable({ proof }: { proof: Proof }) {
         <caption>{withUnit(proof.what, proof.unit)}</caption>
         <thead>
           <tr>
-            <th scope="col">{given || text.given}</th>
+            {given && <th scope="col">{given}</th>}
             <th scope="col">{text.published}</th>
             <th scope="col">{text.ours}</th>
             <th scope="col">{text.off}</th>
@@ -36,29 +42,38 @@ export function ProofTable({ proof }: { proof: Proof }) {
           {text.all(proof.rows.length)}
         </button>
       )}
-      <p class="small">
-        <OriginBadge origin={proof.origin} />{" "}
-        <Source source={proof.source} address={proof.address} />
-      </p>
-      {proof.because && <p class="small">{proof.because}</p>}
+      {!goesOn && (
+        <p class="small">
+          <OriginBadge origin={proof.origin} />{" "}
+          <Source source={proof.source} address={proof.address} />
+        </p>
+      )}
+      {!goesOn && proof.because && <p class="small">{proof.because}</p>}
     </div>
   );
 }
 
 function Row({ row }: { row: Proved }) {
-  const allowed = allowedText(row);
   return (
     <tr data-holds={row.holds}>
-      <th scope="row">{row.given.join(" · ") || "–"}</th>
-      <td>{printedText(row)}</td>
-      <td>{oursText(row)}</td>
+      {row.given.length > 0 && <th scope="row">{row.given.join(" · ")}</th>}
+      <Figure words={printedText(row)} />
+      <Figure words={oursText(row)} />
       <td>
-        {offText(row)} <small>{allowed ? text.allowed(allowed) : text.exact}</small>{" "}
+        <span class="off">{offText(row)}</span>{" "}
         <strong class={row.holds ? "held" : "not-held"}>
           <span aria-hidden="true">{row.holds ? "✓" : "✗"}</span>
           <span class="visually-hidden">{row.holds ? text.holds : text.fails}</span>
         </strong>
+        <small>{text.allowed(allowedText(row))}</small>
       </td>
     </tr>
   );
+}
+
+// A longer number would stick out of a narrow screen if it were kept in one line.
+const LONGEST = 8;
+
+function Figure({ words }: { words: string }) {
+  return <td class={words.length > LONGEST ? undefined : "one-line"}>{words}</td>;
 }

@@ -33,13 +33,20 @@ function Relation({ known }: { known: Known }) {
         <Said name={text.guard} words={text.guardBy(known.checked, known.tests)} />
       </dl>
       {known.proofs.length === 0 && <p class="small">{text.noValue}</p>}
-      {known.proofs.map((proof) => (
-        <ProofTable key={`${proof.source} ${proof.what} ${proof.because}`} proof={proof} />
+      {known.proofs.map((proof, i) => (
+        <ProofTable
+          key={`${proof.source} ${proof.what} ${proof.rows[0]?.printed}`}
+          proof={proof}
+          goesOn={sameSource(proof, known.proofs[i + 1])}
+        />
       ))}
       <p class="small">{known.relation}</p>
     </div>
   );
 }
+
+const sameSource = (one: Proof, next: Proof | undefined) =>
+  one.source === next?.source && one.address === next.address && one.because === next.because;
 
 function Said({ name, words }: { name: string; words: string }) {
   if (!words || words === "none") return null;

@@ -17,8 +17,8 @@ export const text = {
   subject: (label: string, relations: number, values: number) =>
     `${label} · ${relations} relations${values > 0 ? `, ${values} values` : ""}`,
   values: (held: number, whole: number) => {
-    const values = whole === 1 ? "1 value" : `${whole} values`;
-    return held === whole ? `${values}, holds` : `${values}, ${whole - held} do not hold`;
+    if (held < whole) return `${whole - held} of ${whole} values do not hold`;
+    return whole === 1 ? "1 value holds" : `${whole} values hold`;
   },
   formula: "Formula",
   takes: "From",
@@ -28,12 +28,10 @@ export const text = {
   guard: "Checked too",
   guardBy: (checked: string, tests: string) => `${checked} (tests/core/${tests}.py)`,
   noValue: "No published value to hold it against was found.",
-  given: "For",
   published: "Published",
   ours: "Ours",
   off: "Off by",
-  allowed: (allowed: string) => `of ${allowed}`,
-  exact: "exactly",
+  allowed: (allowed: string) => `allowed ${allowed}`,
   holds: "holds",
   fails: "does not hold",
   all: (count: number) => `Show all ${count}`,
