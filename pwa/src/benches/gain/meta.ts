@@ -1,8 +1,6 @@
 /** Gain bench: all its words. */
 import type { Draft } from "../bench.ts";
 
-export const meta = { id: "gain", label: "Gain", icon: "gain", group: "prove" } as const;
-
 /** Figures that friction rests on, beside the stiffness. */
 export const FRICTION = [
   "pin_friction",

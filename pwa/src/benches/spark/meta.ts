@@ -2,8 +2,6 @@
 import type { SparkResult } from "../../core/results.ts";
 import type { Draft } from "../bench.ts";
 
-export const meta = { id: "spark", label: "Spark", icon: "spark", group: "prove" } as const;
-
 export type Place = SparkResult["spreads"][number]["at"];
 type When = SparkResult["spreads"][number]["when"];
 
