@@ -15,7 +15,6 @@ export function useDrawn(
   inputs: Inputs,
 ): RefObject<HTMLDivElement | null> {
   const box = useRef<HTMLDivElement>(null);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: what is drawn depends on the inputs
   useEffect(() => {
     let remove = () => {};
     let left = false;
