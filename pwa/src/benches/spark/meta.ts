@@ -14,6 +14,7 @@ export const empty: Draft = { method: "light", readings: {}, fields: { place: "i
 
 export const text = {
   title: "Spark scatter",
+  save: "Save this comparison",
   how: "Aim the light at the marks and let it settle at one steady speed. Note what the mark shows, look away, look again: five times or more, in crank degrees before TDC.",
   mind: "The engine runs. Hands, sleeves and leads clear of fan and belts; lead the exhaust outside; hot parts burn. Wide open only on a guarded dyno.",
   place: "Where it was read",
