@@ -1,6 +1,6 @@
 declare module "swagger-ui-dist/swagger-ui-es-bundle.js" {
   export default function SwaggerUI(options: {
-    url: string;
+    spec: object;
     dom_id: string;
     deepLinking?: boolean;
   }): void;
