@@ -1,7 +1,8 @@
 """Each operation as curl and Python ask it, made from the document's own examples.
 
-They are in the document as `x-codeSamples`, and the reference page shows them. Address and token
-come from the environment, so that a sample runs as it stands: MIDSPAN_ADDRESS, MIDSPAN_TOKEN.
+They stand in the document as `x-codeSamples` (OpenAPI extension registry), and the reference page
+shows them. A sample runs as it is: address and token come from the environment, MIDSPAN_ADDRESS and
+MIDSPAN_TOKEN, and a file it reads holds the example of the body.
 """
 
 import json
@@ -9,13 +10,19 @@ from typing import Any
 
 from apispec import BasePlugin
 
+from . import sample_curl, sample_python
 from .access import is_open
-from .examples import ALL
+from .examples import ALL, RECORDS
+from .nouns import BY_NAME
+from .sample_call import CHANGES, Call
 
-# A longer body is read from a file, which holds the example of the same name.
+TAG = "C-07"
+LINES = "application/x-ndjson"
+# A longer body is read from a file.
 LONGEST = 1500
-JSON = "application/json"
-TAG = "MS-0001"
+SAVED = {"/api/v1/export": "midspan-export.json", "/api/v1/labels/{tag}.svg": "label.svg"}
+# Long by nature.
+READ = {"export-file": "midspan-export.json", "dyno-table": "dyno.csv"}
 
 
 class CodeSamplesPlugin(BasePlugin):
@@ -29,88 +36,70 @@ class CodeSamplesPlugin(BasePlugin):
     ) -> None:
         """Add the samples of each operation of a path."""
         for method, operation in (operations or {}).items():
-            operation["x-codeSamples"] = samples(method.upper(), str(path), operation)
+            found = calls(method.upper(), str(path), operation)
+            operation["x-codeSamples"] = [one for call in found for one in both(call)]
 
 
-def samples(method: str, path: str, operation: dict[str, Any]) -> list[dict[str, str]]:
-    """Give the samples of one operation."""
-    place = path.replace("{tag}", TAG).replace("{id}", _identity(path, operation))
-    headers = {} if is_open(path) else {"Authorization": "Bearer $MIDSPAN_TOKEN"}
-    if path.endswith("/sync"):
-        # The same key again does nothing twice: a batch whose answer was lost is just sent again.
-        headers["Idempotency-Key"] = '"01923f5e-8c00-7000-8000-0000000000ff"'
-    name = _example(operation.get("requestBody", {}))
-    if name:
-        headers["Content-Type"] = JSON
+def both(call: Call) -> list[dict[str, str]]:
+    """Write one call in both languages, which are named as syntax highlighters know them."""
+    ending = f", {call.what}" if call.what else ""
     return [
-        {"lang": "Shell", "label": "curl", "source": _curl(method, place, headers, name)},
-        {"lang": "Python", "label": "Python", "source": _python(method, place, headers, name)},
+        {"lang": "Shell", "label": "curl" + ending, "source": sample_curl.write(call)},
+        {"lang": "Python", "label": "Python" + ending, "source": sample_python.write(call)},
     ]
 
 
-def _example(described: dict[str, Any]) -> str:
+def calls(method: str, path: str, operation: dict[str, Any]) -> list[Call]:
+    """Tell how an operation is asked; keeping a record also as a change of one that is kept."""
+    content = operation.get("requestBody", {}).get("content", {})
+    name = _example(content)
+    parameters = {one["name"] for one in operation.get("parameters", []) if "name" in one}
+    call = Call(
+        method=method,
+        place=path.replace("{tag}", TAG).replace("{id}", _identity(path, operation)),
+        token=not is_open(path),
+        media=next(iter(content), ""),
+        body=ALL.get(name),
+        file=_file(name),
+        whence="GET /api/v1/export" if name == "export-file" else "",
+        saved=SAVED.get(path, ""),
+        paged=method == "GET" and "limit" in parameters,
+        if_match=method == "DELETE" and "If-Match" in parameters,
+        keyed=path.endswith("/sync"),
+        lines=LINES in operation["responses"].get("200", {}).get("content", {}),
+    )
+    changed = _changeable(path, call)
+    if not changed:
+        return [call]
+    return [call, call._replace(what="a change", if_match=True, changed=changed)]
+
+
+def _example(content: dict[str, Any]) -> str:
     """Name the first example of a request or an answer; nothing if it has none."""
-    examples = described.get("content", {}).get(JSON, {}).get("examples", {})
-    return next(iter(examples), "")
+    return next((name for media in content.values() for name in media.get("examples", {})), "")
+
+
+def _file(name: str) -> str:
+    """Name the file that a body is read from; none for one that can be shown."""
+    if name in READ or len(json.dumps(ALL.get(name))) <= LONGEST:
+        return READ.get(name, "")
+    return name.removesuffix("-write") + ".json"
 
 
 def _identity(path: str, operation: dict[str, Any]) -> str:
     """Give the id of the record that the answer's example shows."""
     if path.endswith("/explanation"):
-        return str(ALL["reading-record"]["id"])
-    for response in operation.get("responses", {}).values():
-        value = ALL.get(_example(response)) if isinstance(response, dict) else None
+        return str(RECORDS["reading"]["id"])
+    for response in operation["responses"].values():
+        value = ALL.get(_example(response.get("content", {}))) if isinstance(response, dict) else 0
         if isinstance(value, dict) and "id" in value:
             return str(value["id"])
     return ""
 
 
-def _body(name: str, indent: int | None) -> str | None:
-    """Write the example out, or nothing if it is too long for that."""
-    text = json.dumps(ALL[name], indent=indent, ensure_ascii=False)
-    return text if len(json.dumps(ALL[name])) <= LONGEST else None
-
-
-def _curl(method: str, place: str, headers: dict[str, str], name: str) -> str:
-    """Ask with curl, which fails if the service refuses."""
-    lines = [f'curl --fail-with-body -X {method} "$MIDSPAN_ADDRESS{place}"']
-    for key, value in headers.items():
-        quote = '"' if "$" in value else "'"
-        lines.append(f"  -H {quote}{key}: {value}{quote}")
-    if name:
-        body = _body(name, None)
-        quoted = f"@{name}.json" if body is None else "'" + body.replace("'", "'\\''") + "'"
-        lines.append(f"  --data-binary {quoted}")
-    return " \\\n".join(lines) + "\n"
-
-
-def _python(method: str, place: str, headers: dict[str, str], name: str) -> str:
-    """Ask with Python's own library, which raises if the service refuses."""
-    lines = ["import json", "import os", "import urllib.request", ""]
-    told = []
-    for key, value in headers.items():
-        if "$" in value:
-            told.append(f'    "{key}": "Bearer " + os.environ["MIDSPAN_TOKEN"],')
-        else:
-            told.append(f"    {json.dumps(key)}: {value!r},")
-    lines += ["headers = {", *told, "}"] if told else ["headers = {}"]
-    if name:
-        body = _body(name, 2)
-        if body is None:
-            lines += [f'with open("{name}.json", "rb") as file:', "    body = file.read()"]
-        else:
-            # JSON as text, since null, true and false are not Python.
-            lines += [
-                f'body = rb"""{body}"""' if body.isascii() else f'body = r"""{body}""".encode()'
-            ]
-    lines += [
-        "request = urllib.request.Request(",
-        f'    os.environ["MIDSPAN_ADDRESS"] + "{place}", method="{method}", headers=headers,',
-        f"    data={'body' if name else 'None'},",
-        ")",
-        "with urllib.request.urlopen(request) as answer:",
-        "    print(answer.status, answer.read().decode())",
-    ]
-    if not any("json." in line for line in lines[4:] if "open(" not in line):
-        lines.remove("import json")
-    return "\n".join(lines) + "\n"
+def _changeable(path: str, call: Call) -> str:
+    """Name the text of a record that a sample changes; none if such records never change."""
+    noun = BY_NAME.get(path.removeprefix("/api/v1/").removesuffix("/{id}"))
+    if call.method != "PUT" or noun is None or noun.model.append_only:
+        return ""
+    return next(field for field in CHANGES if field in noun.write().fields)
