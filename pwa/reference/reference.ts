@@ -7,17 +7,27 @@ interface Operation {
   "x-codeSamples"?: { lang: string; label: string; source: string }[];
 }
 
-/** The viewer shows descriptions, and knows nothing of samples: each goes below its operation's. */
-function withSamples(operation: Operation): void {
-  const samples = (operation["x-codeSamples"] ?? []).map(
-    ({ lang, label, source }) => `${label}:\n\n\`\`\`${lang.toLowerCase()}\n${source}\`\`\``,
-  );
-  operation.description = [operation.description, ...samples].filter(Boolean).join("\n\n");
+const DOCUMENT = "/api/v1/openapi.json";
+
+/** The viewer knows nothing of samples but shows descriptions: each goes below its operation's. */
+function withSamples(text: string): string {
+  const document: { paths: Record<string, Record<string, Operation>> } = JSON.parse(text);
+  for (const operation of Object.values(document.paths).flatMap((path) => Object.values(path))) {
+    const samples = (operation["x-codeSamples"] ?? []).map(
+      ({ lang, label, source }) => `${label}:\n\n\`\`\`${lang.toLowerCase()}\n${source}\`\`\``,
+    );
+    if (samples.length > 0)
+      operation.description = [operation.description, ...samples].filter(Boolean).join("\n\n");
+  }
+  return JSON.stringify(document);
 }
 
-const address = "/api/v1/openapi.json";
-const spec: { paths: Record<string, Record<string, Operation>> } = await (
-  await fetch(address)
-).json();
-for (const path of Object.values(spec.paths)) Object.values(path).forEach(withSamples);
-SwaggerUI({ spec, dom_id: "#reference", deepLinking: true });
+SwaggerUI({
+  url: DOCUMENT,
+  dom_id: "#reference",
+  deepLinking: true,
+  responseInterceptor: (answer) => {
+    if (answer.ok && answer.url.endsWith(DOCUMENT)) answer.text = withSamples(answer.text);
+    return answer;
+  },
+});
