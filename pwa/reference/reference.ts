@@ -1,6 +1,7 @@
 /** The API page: the service's own OpenAPI document, shown by a viewer that it serves itself. */
 import SwaggerUI from "swagger-ui-dist/swagger-ui-es-bundle.js";
 import "swagger-ui-dist/swagger-ui.css";
+import "./reference.css";
 
 interface Operation {
   description?: string;

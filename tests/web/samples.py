@@ -14,8 +14,10 @@ from pathlib import Path
 from typing import Any, NamedTuple
 from uuid import UUID
 
+import pytest
+
 from midspan.settings import Settings
-from midspan.store import Store, sync
+from midspan.store import Store, sync, tokens
 from midspan.store.models import LOCAL_SHOP
 from midspan.web.code_samples import READ
 from midspan.web.examples import ALL, RECORDS, WRITES
@@ -24,11 +26,25 @@ from web.pairing import add_shop, paired
 from web.process import Process
 
 NOWHERE = "nowhere"
+NO_LIMIT = {"MIDSPAN_WORKERS": "1", "MIDSPAN_REQUESTS_PER_MINUTE": "0"}
 CURLRC = """silent
 show-error
 write-out = "%{stderr}%{http_code} %{method} %{url_effective}\\n"
 """
 OWN_CURL = f'#!/bin/sh\nexec "{sys.executable}" "{Path(__file__).with_name("curl.py")}" "$@"\n'
+
+
+@contextlib.contextmanager
+def served(data: Path) -> Iterator[Process]:
+    """Run a real service that counts no requests, whatever is set outside."""
+    with pytest.MonkeyPatch.context() as patch:
+        for name in [name for name in os.environ if name.startswith("MIDSPAN_")]:
+            patch.delenv(name)
+        process = Process(data, settings=NO_LIMIT)
+    try:
+        yield process.wait_until_it_says_where()
+    finally:
+        process.kill()
 
 
 class Ran(NamedTuple):
@@ -47,7 +63,6 @@ class Shops:
         self.service = service
         self.store = Store(Settings(data_dir=service.data).database())
         self.folder = folder
-        self.numbers = itertools.count(0x100)
         self.shop = LOCAL_SHOP
         self.untouched: dict[str, str] = {}
         for name, value in ALL.items():
@@ -67,7 +82,7 @@ class Shops:
 
     def new(self, *, without: str = "") -> dict[str, str]:
         """Open a shop with the example of each kind up to one; give the environment of samples."""
-        self.shop = add_shop(self.store, UUID(f"00000000-0000-7000-8000-{next(self.numbers):012x}"))
+        self.shop = add_shop(self.store, tokens.new_id())
         before = itertools.takewhile(lambda noun: noun.many != without, NOUNS)
         self._apply(
             [

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterator
 from copy import deepcopy
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -244,13 +245,66 @@ def test_every_keyword_of_the_document_is_compared(document: Document) -> None:
     }  # fmt: skip
 
 
-def test_no_field_of_a_real_request_may_go(document: Document) -> None:
-    """Deliberate breaks of the real document, one a field of an input."""
-    schema = document.whole["components"]["schemas"]["SlackInput"]
-    for name in schema["properties"]:
-        new = deepcopy(document.whole)
-        new["components"]["schemas"]["SlackInput"]["properties"].pop(name)
-        assert f"POST {SLACK}: request.{name}: gone" in breaks(document.whole, new)
+def test_no_field_of_a_real_request_or_answer_may_go(document: Document) -> None:
+    """Deliberate breaks of the real document, one a field."""
+    for component, where in (("SlackInput", "request"), ("SlackResult", "answer 200")):
+        schema = document.whole["components"]["schemas"][component]
+        for name in schema["properties"]:
+            new = deepcopy(document.whole)
+            new["components"]["schemas"][component]["properties"].pop(name)
+            assert f"POST {SLACK}: {where}.{name}: gone" in breaks(document.whole, new)
+
+
+def test_neither_a_kind_of_problem_nor_a_role_may_change_unseen(document: Document) -> None:
+    new = deepcopy(document.whole)
+    new["components"]["schemas"]["Problem"]["properties"]["type"]["enum"].remove(
+        "/problems/changed-meanwhile"
+    )
+    new["paths"]["/api/v1/engines"]["get"]["security"] = [{"deviceToken": ["owner"]}]
+    found = breaks(document.whole, new)
+    assert any("'/problems/changed-meanwhile' no longer told" in line for line in found)
+    assert "GET /api/v1/engines: took the role reader, takes owner now" in found
+
+
+def deprecated(node: Any, where: str = "") -> Iterator[tuple[str, str]]:
+    """Give place and description of all that is marked as going, in a document or a part of it."""
+    if isinstance(node, dict):
+        if node.get("deprecated") is True:
+            yield where, node.get("description", "")
+        for name, part in node.items():
+            yield from deprecated(part, f"{where}/{name}")
+    elif isinstance(node, list):
+        for place, part in enumerate(node):
+            yield from deprecated(part, f"{where}/{place}")
+
+
+def unexplained(document: Json, changelog: str) -> list[str]:
+    """List what is marked as going without saying what takes its place, there and in the log."""
+    newest = changelog.split("\n## ")[1]
+    told = newest.partition("### Deprecated")[2].partition("\n### ")[0]
+    return [
+        where for where, said in deprecated(document)
+        if "Instead: " not in said or said.partition("Instead: ")[2].rstrip(".") not in told
+    ]  # fmt: skip
+
+
+def test_what_is_deprecated_says_what_takes_its_place(document: Document) -> None:
+    log = (Path(__file__).parents[2] / "CHANGELOG.md").read_text(encoding="utf-8")
+    assert unexplained(document.whole, log) == []
+
+
+def test_the_check_above_sees_what_is_not_explained() -> None:
+    log = (
+        "# Changes\n\n## 1.1.0\n\n### Deprecated\n\n- `method`: use `way`.\n\n### Added\n\n- `x`\n"
+    )
+    new = small()
+    field(new, "method", deprecated=True)
+    (place,) = unexplained(new, log)
+    assert place.endswith("Thing/properties/method")
+    field(new, "method", description="How. Instead: x.")
+    assert unexplained(new, log) == [place]
+    field(new, "method", description="How. Instead: `way`.")
+    assert unexplained(new, log) == []
 
 
 def test_the_baseline_may_be_written_again_until_it_is_released() -> None:
@@ -264,3 +318,6 @@ def test_the_baseline_may_be_written_again_until_it_is_released() -> None:
 
 def test_the_same_document_is_packed_into_the_same_bytes() -> None:
     assert packed(small()) == packed(deepcopy(small()))
+    shown = small()
+    put(shown)["x-codeSamples"] = [{"lang": "Shell", "source": "curl"}]
+    assert packed(shown) == packed(small())

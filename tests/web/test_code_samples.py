@@ -11,12 +11,10 @@ import pytest
 from midspan.web.examples import ALL, RECORDS
 from web.document import Document
 from web.pairing import paired
-from web.process import Process
-from web.samples import Ran, Shops, by_curl, by_python
+from web.samples import Ran, Shops, by_curl, by_python, served
 from web.shelf import key
 
 KEEPS_NOTHING = True
-NO_LIMIT = {"MIDSPAN_WORKERS": "1", "MIDSPAN_REQUESTS_PER_MINUTE": "0"}
 RUN = {"Shell": by_curl, "Python": by_python}
 CHANGE = ("sync", "import", "pair", "pairing-codes")
 TODAY = Document()
@@ -45,17 +43,10 @@ def promised(method: str, path: str, label: str) -> int:
 @pytest.fixture(scope="module")
 def shops(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Shops]:
     """A real service with no shop yet but the first."""
-    with pytest.MonkeyPatch.context() as patch:
-        for name in ("MIDSPAN_DATABASE_URL", "MIDSPAN_TRUSTED_HOSTS"):
-            patch.delenv(name, raising=False)
-        process = Process(tmp_path_factory.mktemp("service"), settings=NO_LIMIT)
-        try:
-            process.wait_until_it_says_where()
-            made = Shops(process, tmp_path_factory.mktemp("samples"))
-            yield made
-            made.close()
-        finally:
-            process.kill()
+    with served(tmp_path_factory.mktemp("service")) as process:
+        made = Shops(process, tmp_path_factory.mktemp("samples"))
+        yield made
+        made.close()
 
 
 def run(shops: Shops, sample: dict[str, str], source: str = "", **how: Any) -> Ran:
