@@ -18,7 +18,7 @@ OUTSIDE_THE_SERVICE = {
     "MIDSPAN_SKIP_PWA": "api/build_hook.py", "MIDSPAN_CHROMIUM": "tests/e2e",
     "MIDSPAN_ADDRESS": "api/midspan/web/sample_python.py",
     "MIDSPAN_TOKEN": "api/midspan/web/sample_python.py",
-    "MIDSPAN_CODE": "CLIENTS.md",
+    "MIDSPAN_CODE": "tests/web/test_client_program.py",
 }  # fmt: skip
 TEXTS = {name: (ROOT / name).read_text() for name in DOCUMENTS}
 

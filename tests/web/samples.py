@@ -21,7 +21,7 @@ from midspan.store import Store, sync, tokens
 from midspan.store.models import LOCAL_SHOP
 from midspan.web.code_samples import READ
 from midspan.web.examples import ALL, RECORDS, WRITES
-from midspan.web.nouns import NOUNS, take
+from midspan.web.nouns import NOUNS, Noun, take
 from web.pairing import add_shop, paired
 from web.process import Process
 
@@ -84,17 +84,7 @@ class Shops:
         """Open a shop with the example of each kind up to one; give the environment of samples."""
         self.shop = add_shop(self.store, tokens.new_id())
         before = itertools.takewhile(lambda noun: noun.many != without, NOUNS)
-        self._apply(
-            [
-                sync.Change(
-                    noun.model,
-                    UUID(RECORDS[noun.one]["id"]),
-                    take(noun, WRITES[noun.one]),
-                    sync.NEW,
-                )
-                for noun in before
-            ]
-        )
+        self._apply([_change(noun, UUID(RECORDS[noun.one]["id"])) for noun in before])
         token = paired(self.store, "owner", self.shop)[0]
         return os.environ | {
             "MIDSPAN_ADDRESS": self.service.address, "MIDSPAN_TOKEN": token, "NO_PROXY": "*",
@@ -110,8 +100,7 @@ class Shops:
     def keep(self, one: str, id: UUID, *, version: int | None = None, **changes: Any) -> None:
         """Keep an example in the shop, or change it, as another device would."""
         (noun,) = [noun for noun in NOUNS if noun.one == one]
-        base = sync.NEW if version is None else (version,)
-        self._apply([sync.Change(noun.model, id, take(noun, WRITES[one] | changes), base)])
+        self._apply([_change(noun, id, version, **changes)])
 
     def _apply(self, changes: list[sync.Change]) -> None:
         with self.store.writing() as session:
@@ -121,6 +110,11 @@ class Shops:
     def close(self) -> None:
         """Let go of the database."""
         self.store.close()
+
+
+def _change(noun: Noun, id: UUID, version: int | None = None, **changes: Any) -> sync.Change:
+    base = sync.NEW if version is None else (version,)
+    return sync.Change(noun.model, id, take(noun, WRITES[noun.one] | changes), base)
 
 
 def has_curl() -> bool:
