@@ -34,15 +34,18 @@ class CannotServe(Exception):  # noqa: N818  (it names what happened)
     """The service cannot start; the message says why and what to do."""
 
 
-class _Gunicorn(BaseApplication):
+class Gunicorn(BaseApplication):
     """Gunicorn told by our settings alone; each worker makes its own app and connections."""
 
     def __init__(self, settings: Settings, options: dict[str, Any]) -> None:
+        """Take our settings, and gunicorn's options that differ from the service's usual ones."""
         self.settings = settings
         self.options = options
         super().__init__()
 
     def load_config(self) -> None:
+        """Hand both to gunicorn."""
+
         class Worker(worker.Worker):
             request_seconds = float(self.settings.request_seconds)
 
@@ -60,6 +63,7 @@ class _Gunicorn(BaseApplication):
             self.cfg.set(name, value)
 
     def load(self) -> Flask:
+        """Make the app of one worker."""
         return create_app(self.settings)
 
 
@@ -98,7 +102,7 @@ def serve(settings: Settings, port: int, in_network: bool = False) -> None:
     def on_exit(_: Any) -> None:  # noqa: ANN401
         shutil.rmtree(folder, ignore_errors=True)
 
-    _Gunicorn(settings, options | {"when_ready": when_ready, "on_exit": on_exit}).run()
+    Gunicorn(settings, options | {"when_ready": when_ready, "on_exit": on_exit}).run()
 
 
 def _migrate(settings: Settings) -> None:
