@@ -1,6 +1,7 @@
 """Starting the service: migrate, listen on this machine or in the shop's network, say where."""
 
 import contextlib
+import gc
 import logging
 import os
 import shutil
@@ -64,7 +65,12 @@ class Gunicorn(BaseApplication):
 
     def load(self) -> Flask:
         """Make the app of one worker."""
-        return create_app(self.settings)
+        app = create_app(self.settings)
+        # What is there by now stays; to look through it again and again for garbage takes longer
+        # than most answers.
+        gc.collect()
+        gc.freeze()
+        return app
 
 
 def serve(settings: Settings, port: int, in_network: bool = False) -> None:

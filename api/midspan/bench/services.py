@@ -13,7 +13,7 @@ from flask import Flask, Response, jsonify, request
 from midspan.server import Gunicorn
 from midspan.settings import Settings
 from midspan.store import Store, upgrade
-from midspan.web import create_app, metrics
+from midspan.web import metrics
 
 ECHO, SERVICE = "echo", "service"
 
@@ -31,7 +31,7 @@ class One(Gunicorn):
 
     def load(self) -> Flask:
         """Make the app."""
-        return _echo() if self.kind == ECHO else create_app(self.settings)
+        return _echo() if self.kind == ECHO else super().load()
 
 
 def _echo() -> Flask:
