@@ -30,6 +30,7 @@ def environment(node: Path, shims: Path) -> dict[str, str]:
     # Trust what this machine trusts, so that npm works behind an inspecting proxy as pip does.
     env.setdefault("NODE_USE_SYSTEM_CA", "1")
     env["npm_config_update_notifier"] = "false"
+    env["MIDSPAN_PYTHON"] = sys.executable  # pwa/build/core-pack.ts asks it for the core
     env["PATH"] = os.pathsep.join([str(shims), str(node.parent), env.get("PATH", "")])
     if not os.access(Path.home(), os.W_OK):
         env["npm_config_cache"] = str(PWA / ".npm-cache")

@@ -9,6 +9,26 @@ import { noDataUrls } from "./build/no-data-urls.ts";
 const at = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 const core = () => corePack(at("../api/midspan/core"));
 
+/**
+ * What is loaded together, with all that it needs of what the ones before have not. Few files pack
+ * better than many small ones, and load sooner over a slow line; what is not named here is split by itself.
+ */
+const chunks = [
+  ["app", /src\/main\.tsx$|rolldown\/runtime/],
+  ["charts", /node_modules\/uplot\//],
+  [
+    "bench",
+    /src\/(controls|benches)\/[^/]+\.tsx?$|src\/benches\/(slack|wear|gear|combined|heat)\//,
+  ],
+  ["set", /src\/benches\//],
+  ["record", /src\/(screens|shelf|builds|files|device)\//],
+  ["prove", /src\/(breakin|sessions|compare)\//],
+].map(([name, test], at, all) => ({ name, test, priority: all.length - at })) as {
+  name: string;
+  test: RegExp;
+  priority: number;
+}[];
+
 export default defineConfig({
   plugins: [
     core(),
@@ -44,12 +64,18 @@ export default defineConfig({
     }),
     compress(at("dist")),
   ],
-  worker: { format: "es", plugins: () => [core()] },
+  worker: {
+    format: "es",
+    plugins: () => [core()],
+    rollupOptions: { output: { codeSplitting: false } },
+  },
   build: {
     target: "es2022",
     assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
     rollupOptions: {
       input: { index: at("index.html"), reference: at("reference/index.html") },
+      output: { codeSplitting: { groups: chunks } },
     },
   },
   server: { proxy: { "/api": "http://127.0.0.1:8000" } },

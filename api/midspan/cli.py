@@ -9,6 +9,7 @@ from uuid import UUID
 import click
 
 from midspan import settings as settings_of
+from midspan.bench.command import bench
 from midspan.core import CALCS, VERSION, run
 from midspan.core.errors import Refused
 from midspan.keeping import backup, restore
@@ -34,6 +35,7 @@ def main(context: click.Context) -> None:
 
 main.add_command(backup)
 main.add_command(restore)
+main.add_command(bench)
 
 
 @main.command()

@@ -1,6 +1,7 @@
 """Starting the service: migrate, listen on this machine or in the shop's network, say where."""
 
 import contextlib
+import gc
 import logging
 import os
 import shutil
@@ -34,15 +35,18 @@ class CannotServe(Exception):  # noqa: N818  (it names what happened)
     """The service cannot start; the message says why and what to do."""
 
 
-class _Gunicorn(BaseApplication):
+class Gunicorn(BaseApplication):
     """Gunicorn told by our settings alone; each worker makes its own app and connections."""
 
     def __init__(self, settings: Settings, options: dict[str, Any]) -> None:
+        """Take our settings, and gunicorn's options that differ from the service's usual ones."""
         self.settings = settings
         self.options = options
         super().__init__()
 
     def load_config(self) -> None:
+        """Hand both to gunicorn."""
+
         class Worker(worker.Worker):
             request_seconds = float(self.settings.request_seconds)
 
@@ -60,7 +64,13 @@ class _Gunicorn(BaseApplication):
             self.cfg.set(name, value)
 
     def load(self) -> Flask:
-        return create_app(self.settings)
+        """Make the app of one worker."""
+        app = create_app(self.settings)
+        # What is there by now stays; to look through it again and again for garbage takes longer
+        # than most answers.
+        gc.collect()
+        gc.freeze()
+        return app
 
 
 def serve(settings: Settings, port: int, in_network: bool = False) -> None:
@@ -98,7 +108,7 @@ def serve(settings: Settings, port: int, in_network: bool = False) -> None:
     def on_exit(_: Any) -> None:  # noqa: ANN401
         shutil.rmtree(folder, ignore_errors=True)
 
-    _Gunicorn(settings, options | {"when_ready": when_ready, "on_exit": on_exit}).run()
+    Gunicorn(settings, options | {"when_ready": when_ready, "on_exit": on_exit}).run()
 
 
 def _migrate(settings: Settings) -> None:

@@ -1,6 +1,8 @@
-import { readdirSync, readFileSync } from "node:fs";
+import { execFileSync } from "node:child_process";
+import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { join } from "node:path";
+import { fileURLToPath } from "node:url";
 import type { Plugin } from "vite";
 
 const FILES = "virtual:core-pack";
@@ -12,25 +14,18 @@ const METHODS = "virtual:methods";
 const WANTED_LATER = /^(methods|proofs\w*)\.py$/;
 /** What only reads the core's own text: for the build. */
 const FOR_THE_BUILD = "methods_text.py";
+const MOST_BYTES = 16 * 1024 * 1024;
 
 type Dispatch = (name: string, payload: string) => string;
 
-/**
- * The text without its docstrings and comment lines, a third of what the phone would load; what
- * runs is untouched, and keeps its line numbers.
- */
-export function lean(python: string): string {
-  const lines = (text: string) => "\n".repeat(text.split("\n").length - 1);
-  return python
-    .replace(/^([ \t]*)"""[\s\S]*?"""[ \t]*$/gm, (text, indent) => `${indent}""${lines(text)}`)
-    .replace(/^[ \t]*#.*$/gm, "");
-}
-
+/** File name to source text of the core, as the phone loads it: api/lean.py leaves out what never runs. */
 function read(folder: string): Record<string, string> {
-  const names = readdirSync(folder).filter((name) => name.endsWith(".py"));
-  if (names.length === 0) throw new Error(`No Python core in ${folder}`);
-  const text = (name: string) => lean(readFileSync(join(folder, name), "utf8"));
-  return Object.fromEntries(names.sort().map((name) => [name, text(name)]));
+  const python = process.env.MIDSPAN_PYTHON ?? "python3";
+  const lean = fileURLToPath(new URL("../../api/lean.py", import.meta.url));
+  const told = execFileSync(python, [lean, folder], { encoding: "utf8", maxBuffer: MOST_BYTES });
+  const files = JSON.parse(told) as Record<string, string>;
+  if (Object.keys(files).length === 0) throw new Error(`No Python core in ${folder}`);
+  return files;
 }
 
 /** The files of the core that are loaded at its start, or those that wait until they are wanted. */
@@ -94,11 +89,12 @@ export function corePack(folder: string): Plugin {
       if (id === `\0${GLOSSARY}`) {
         const dispatch = await startCore(folder);
         const table = (name: string) => JSON.parse(dispatch(name, "{}")).result;
-        const { terms } = table("glossary");
+        const terms = Object.entries<{ label: string }>(table("glossary").terms);
+        const labels = Object.fromEntries(terms.map(([name, { label }]) => [name, label]));
         const { defaults, version } = table("describe");
         const { materials } = table("materials");
         const { limits } = table("limits");
-        return Object.entries({ terms, defaults, version, materials, limits })
+        return Object.entries({ labels, defaults, version, materials, limits })
           .map(([name, value]) => `export const ${name} = ${JSON.stringify(value)};`)
           .join("\n");
       }

@@ -1,6 +1,6 @@
 import { render } from "preact";
 import { dispatch, warmUp } from "./core/client.ts";
-import { App } from "./shell/app.tsx";
+import { App, beforeFirstPaint, loadAhead } from "./shell/app.tsx";
 import { followKeypad } from "./shell/keypad.ts";
 import { resume } from "./shell/resume.ts";
 import { followTheme } from "./shell/theme.ts";
@@ -35,7 +35,9 @@ window.midspan = { dispatch };
 async function start(): Promise<void> {
   const root = document.getElementById("app");
   if (!root) throw new Error("The page has no #app");
+  loadAhead();
   await Promise.all([loadSettings(), loadPairing(), reload(), resume()]);
+  await beforeFirstPaint();
   followTheme();
   followKeypad();
   render(<App />, root);

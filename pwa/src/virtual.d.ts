@@ -28,8 +28,8 @@ declare module "@micropython/micropython-webassembly-pyscript/micropython.mjs" {
 }
 
 declare module "virtual:glossary" {
-  /** The core's glossary: symbol, unit, label and meaning of every quantity. */
-  export const terms: Record<string, import("./core/results.ts").Term>;
+  /** The label of every quantity in the core's glossary. */
+  export const labels: Record<string, string>;
   /** What the core assumes of an instrument when nothing is typed; from memory, unverified. */
   export const defaults: import("./core/results.ts").Defaults;
   export const version: string;

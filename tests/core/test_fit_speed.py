@@ -14,7 +14,7 @@ import pytest
 
 import agreement
 from core.shelves import MadeUp
-from core.test_micropython import NODE
+from core.test_micropython import ENV, NODE
 from midspan.core import dispatch
 
 SCRIPT = Path(__file__).with_name("time_micropython.mjs")
@@ -38,7 +38,7 @@ def test_a_whole_shelf_on_the_phones_interpreter(
     text = json.dumps({**shelf.payload, "heat": {"block_material": "aluminium-356"}})
     done = subprocess.run(
         [NODE, SCRIPT], input=json.dumps([["fit", text]]), capture_output=True, text=True,
-        check=False,
+        check=False, env=ENV,
     )  # fmt: skip
     assert done.returncode == 0, done.stderr
     ((there, there_ms),) = json.loads(done.stdout)

@@ -10,7 +10,14 @@ import pytest
 from playwright.sync_api import Page, Playwright, expect
 
 from e2e.browser import Phone
-from e2e.flow import add_part, enter_drive, go, measure, open_app
+from e2e.flow import (
+    add_part,
+    enter_drive,
+    go,
+    measure,
+    open_app,
+    wait_until_offline_ready,
+)
 from e2e.service import Service
 from e2e.test_screens import SMALL_TARGETS, STICKS_OUT, TARGET_PX, violations
 from faults.proxy import PHASES, Proxy
@@ -153,6 +160,7 @@ def test_two_phones_change_one_record(service: Service, phone: Phone, other: Pho
     add_part(first, "chain", "as bought", "C-1")
     on_server(first)
     second = open_app(other, service)
+    wait_until_offline_ready(second)
     assert second.evaluate("Date.now()") < first.evaluate("Date.now()") - 3_000_000
     on_server(second)
     open_chain(second)

@@ -36,7 +36,7 @@ def test_spark_and_gain_without_a_signal(phone: Phone, service: Service) -> None
     ratio = found["changes"][0]["ratio_of_deviations"]["value"]
     row = page.get_by_role("row", name=re.compile("^Scatter after over before"))
     expect(row).to_contain_text(f"{ratio:.2f}")
-    page.get_by_role("button", name="Save reading").click()
+    page.get_by_role("button", name="Save this comparison").click()
     expect(page.get_by_text("Saved on this phone.")).to_be_visible()
 
     # The slack saved last, with its own uncertainty; the power in the unit chosen.
@@ -74,5 +74,5 @@ def test_spark_and_gain_without_a_signal(phone: Phone, service: Service) -> None
     ):  # fmt: skip
         page.get_by_role("textbox", name=label, exact=True).fill(typed)
     expect(page.get_by_text("1 engine, 1 comparison: still mostly")).to_be_visible()
-    page.get_by_role("button", name="Save reading").click()
+    page.get_by_role("button", name="Save this estimate").click()
     expect(page.get_by_text("Saved on this phone.")).to_be_visible()

@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterator
+from itertools import pairwise
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
@@ -22,8 +23,9 @@ from e2e.lift_flow import enter_clearance, paste, table, wait_for
 from e2e.service import Service
 
 BENCHES = ["wear", "slack", "heat", "gear", "combined", "tdc", "cam", "adjust"]
-BENCHES += ["lift", "rockers", "clearance"]
+BENCHES += ["lift", "rockers", "clearance", "forecast", "pulls", "spark", "gain", "torsion"]
 OTHERS = ["home", "shelf", "fit", "drive", "saved", "settings", "builds", "files"]
+OTHERS += ["plan", "sessions"]
 SCREENS = [*BENCHES, *OTHERS, *BUILD_SCREENS]
 BUILD = "Build of the browser check"
 TARGET_PX = 48
@@ -67,6 +69,48 @@ STICKS_OUT = """() => {
   }
   return out;
 }"""
+
+# Words at twice the size: which are cut off by their box, which lie over others. What scrolls is
+# reached by scrolling; the bar at the bottom has its words in full in its lists.
+CUT_OR_OVERLAID = """() => {
+  const found = [];
+  const inks = [];
+  const walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+  for (let text = walk.nextNode(); text; text = walk.nextNode()) {
+    const one = text.parentElement;
+    if (!text.data.trim() || !one.checkVisibility({ opacityProperty: true })) continue;
+    if (one.closest("svg, canvas, option, .visually-hidden, .nav, .skip, .u-wrap")) continue;
+    const words = text.data.trim().slice(0, 40);
+    const range = document.createRange();
+    range.selectNodeContents(text);
+    const ink = range.getBoundingClientRect();
+    for (let box = one; box && box !== document.body; box = box.parentElement) {
+      const style = getComputedStyle(box);
+      if (box.closest("[data-scrolls]") || style.overflowX === "auto") break;
+      if (style.overflowX === "visible" && style.overflowY === "visible") continue;
+      const edge = box.getBoundingClientRect();
+      const past = Math.max(ink.right - edge.right, edge.left - ink.left, ink.bottom - edge.bottom);
+      if (past > 4) found.push(`cut by ${Math.round(past)} px: ${words}`);
+      break;
+    }
+    if (one.closest("main") && !one.closest(".action, [data-scrolls]")) {
+      for (const rect of range.getClientRects()) inks.push([rect, words, one]);
+    }
+  }
+  inks.forEach(([a, words, one], at) => {
+    for (const [b, others, other] of inks.slice(at + 1)) {
+      const wide = Math.min(a.right, b.right) - Math.max(a.left, b.left);
+      const high = Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top);
+      if (wide > 2 && high > 0.35 * Math.min(a.height, b.height) && one !== other) {
+        found.push(`${words} lies over ${others}`);
+      }
+    }
+  });
+  return found;
+}"""
+# Every name of a level, and the level of the heading before it.
+HEADINGS = """() => [...document.querySelectorAll("h1, h2, h3, h4")]
+  .filter((one) => one.checkVisibility()).map((one) => Number(one.tagName[1]))"""
 
 
 # A chart on canvas learns of its new width in the frame that lays it out, and is drawn in the next.
@@ -177,11 +221,24 @@ def test_nothing_sticks_out_and_targets_are_large(app: Page, screen: str) -> Non
 
 
 @pytest.mark.parametrize("screen", SCREENS)
-def test_axe_finds_nothing_in_light_and_dark(app: Page, screen: str) -> None:
-    for scheme in ("light", "dark"):
-        app.emulate_media(color_scheme=scheme)  # type: ignore[arg-type]
-        show(app, screen)
-        assert violations(app) == [], scheme
+def test_axe_finds_nothing_in_light_dark_and_large(app: Page, screen: str) -> None:
+    app.emulate_media(color_scheme="light")
+    show(app, screen)
+    levels = app.evaluate(HEADINGS)
+    assert levels[:1] == [1]
+    assert all(after <= before + 1 for before, after in pairwise(levels)), levels
+    assert violations(app) == [], "light"
+    app.emulate_media(color_scheme="dark")
+    app.wait_for_function("document.documentElement.dataset.theme === 'dark'")
+    assert violations(app) == [], "dark"
+    try:
+        app.evaluate("document.documentElement.style.fontSize = '200%'")
+        app.evaluate(NEXT_FRAMES)
+        assert app.evaluate(STICKS_OUT) == []
+        assert app.evaluate(CUT_OR_OVERLAID) == []
+        assert violations(app) == [], "large"
+    finally:
+        app.evaluate("document.documentElement.style.fontSize = ''")
 
 
 def test_every_step_of_the_guide_keeps_to_the_same_rules(app: Page) -> None:
@@ -216,6 +273,21 @@ def test_the_checks_above_can_fail(app: Page) -> None:
           button.style.minHeight = "0"; button.style.minWidth = "0";
         }"""
     )
+    app.evaluate(
+        """() => {
+          const box = document.querySelector("main").appendChild(document.createElement("div"));
+          box.style.cssText = "width: 40px; height: 20px; overflow: hidden; white-space: nowrap";
+          box.textContent = "much longer than its box";
+          for (const word of ["one", "other"]) {
+            const over = document.querySelector("main").appendChild(document.createElement("p"));
+            over.style.cssText = "position: absolute; left: 0; top: 300px";
+            over.textContent = word;
+          }
+        }"""
+    )
+    found = "; ".join(app.evaluate(CUT_OR_OVERLAID))
+    assert "much longer" in found
+    assert "one lies over other" in found
     assert app.evaluate(STICKS_OUT) != []
     assert app.evaluate(SMALL_TARGETS, TARGET_PX) != []
     assert violations(app) != []

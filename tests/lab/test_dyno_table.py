@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 
 from dyno_files import close, noisy, rows, spoiled, written
 from midspan.core import run
-from midspan.lab import dyno_table
+from midspan.lab import dyno_chunk, dyno_table
 
 
 def quick(text: str, chunk: int, layout: Any = None) -> tuple[dict[str, Any], int]:
@@ -26,10 +26,10 @@ def quick(text: str, chunk: int, layout: Any = None) -> tuple[dict[str, Any], in
         count += done
         return done
 
-    original = dyno_table._quickly
+    original = dyno_chunk.add_chunk
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(dyno_table, "CHUNK_BYTES", chunk)
-        patch.setattr(dyno_table, "_quickly", counted)
+        patch.setattr(dyno_chunk, "add_chunk", counted)
         *_, last = dyno_table.read(io.BytesIO(text.encode()), layout)
     return last["done"], count
 
@@ -95,7 +95,7 @@ def test_latin_1_is_read() -> None:
 MEASURE = """
 import csv, io, json, resource, sys, time
 sys.path[:0] = json.loads(sys.argv[1])
-from midspan.lab import dyno_table
+from midspan.lab import dyno_chunk, dyno_table
 class Made(io.RawIOBase):
     head = b"rpm,torque (Nm),power (kW),air temp (C)\\n"
     block = b"".join(b"%.1f,%.2f,%.2f,24.5\\n" % (2500 + 0.2 * i, 480 + i % 97, 130 + i % 89)

@@ -11,10 +11,15 @@ from midspan.core import VERSION
 from midspan.settings import table
 
 ROOT = Path(__file__).resolve().parents[2]
-DOCUMENTS = ["README.md", "DEVELOPERS.md", "CHANGELOG.md"]
+DOCUMENTS = ["README.md", "DEVELOPERS.md", "CLIENTS.md", "CHANGELOG.md"]
 # Made by a command that the documents give, so not in a fresh clone.
 MADE = {".venv", "dist/", "tls/"}
-OUTSIDE_THE_SERVICE = {"MIDSPAN_SKIP_PWA": "api/build_hook.py", "MIDSPAN_CHROMIUM": "tests/e2e"}
+OUTSIDE_THE_SERVICE = {
+    "MIDSPAN_SKIP_PWA": "api/build_hook.py", "MIDSPAN_CHROMIUM": "tests/e2e",
+    "MIDSPAN_ADDRESS": "api/midspan/web/sample_python.py",
+    "MIDSPAN_TOKEN": "api/midspan/web/sample_python.py",
+    "MIDSPAN_CODE": "tests/web/test_client_program.py",
+}  # fmt: skip
 TEXTS = {name: (ROOT / name).read_text() for name in DOCUMENTS}
 
 

@@ -15,6 +15,14 @@ BOUNDS = {
     "minimum": True, "exclusiveMinimum": True, "minLength": True, "minItems": True,
     "maximum": False, "exclusiveMaximum": False, "maxLength": False, "maxItems": False,
 }  # fmt: skip
+# Keywords of a schema that are compared, and those that no client depends on. A document with any
+# other has outgrown this file.
+COMPARED = {
+    "$ref", "type", "enum", "const", "format", "pattern", "multipleOf", "uniqueItems", "default",
+    "properties", "required", "additionalProperties", "items", "oneOf", "anyOf", *BOUNDS,
+}  # fmt: skip
+WORDS = {"description", "title", "example", "examples", "deprecated"}
+ROLES = ("reader", "member", "owner")
 METHODS = ("get", "put", "post", "delete", "patch", "head", "options")
 
 
@@ -64,9 +72,10 @@ class _Comparison:
     def _operation(
         self, where: str, was: Json, now: Json, shared: tuple[list[Json], list[Json]]
     ) -> Iterator[str]:
-        closed = now.get("security", self.new.get("security")) != []
-        if closed and was.get("security", self.old.get("security")) == []:
-            yield f"{where}: open before, takes a token now"
+        yield from _access(
+            where, was.get("security", self.old.get("security")),
+            now.get("security", self.new.get("security")),
+        )  # fmt: skip
         yield from self._parameters(
             where,
             [*shared[0], *was.get("parameters", [])],
@@ -77,9 +86,13 @@ class _Comparison:
             if status not in now["responses"]:
                 yield f"{where}: answer {status} gone"
                 continue
-            before = self._resolved(self.old, response).get("content", {})
-            after = self._resolved(self.new, now["responses"][status]).get("content", {})
-            yield from self._content(f"{where}: answer {status}", before, after, sent=False)
+            before = self._resolved(self.old, response)
+            after = self._resolved(self.new, now["responses"][status])
+            place = f"{where}: answer {status}"
+            yield from self._content(
+                place, before.get("content", {}), after.get("content", {}), sent=False
+            )
+            yield from self._headers(place, before.get("headers", {}), after.get("headers", {}))
 
     def _parameters(self, where: str, was: list[Json], now: list[Json]) -> Iterator[str]:
         before = {(p["in"], p["name"]): p for p in (self._resolved(self.old, p) for p in was)}
@@ -91,6 +104,10 @@ class _Comparison:
             place = f"{where}: {key[0]} parameter {key[1]}"
             if after[key].get("required") and not parameter.get("required"):
                 yield f"{place}: required now"
+            for keyword in ("style", "explode"):  # how several values are written
+                was_so, is_so = parameter.get(keyword), after[key].get(keyword)
+                if was_so != is_so:
+                    yield f"{place}: {keyword} was {was_so}, is {is_so}"
             yield from self._schema(
                 place, parameter.get("schema", {}), after[key].get("schema", {}), sent=True
             )
@@ -115,6 +132,16 @@ class _Comparison:
                 yield from self._schema(
                     where, before.get("schema", {}), now[media].get("schema", {}), sent=sent
                 )
+
+    def _headers(self, where: str, was: Json, now: Json) -> Iterator[str]:
+        after = {name.lower(): header for name, header in now.items()}
+        for name, header in was.items():
+            if name.lower() not in after:
+                yield f"{where}: header {name} gone"
+                continue
+            pair = self._resolved(self.old, header), self._resolved(self.new, after[name.lower()])
+            schemas = [one.get("schema", {}) for one in pair]
+            yield from self._schema(f"{where}: header {name}", *schemas, sent=False)
 
     def _resolved(self, document: Json, found: Json) -> Json:
         while "$ref" in found:
@@ -152,8 +179,16 @@ class _Comparison:
                 for value in before:
                     if value not in after:
                         yield f"{where}: value {value!r} no longer taken"
-        if not sent and before is not None and after is None:
-            yield f"{where}: one of {before} before, any value now"
+        if not sent and before is not None:
+            if after is None:
+                yield f"{where}: one of {before} before, any value now"
+            else:
+                gone = [value for value in before if value not in after]
+                yield from (f"{where}: value {value!r} no longer told" for value in gone)
+        if sent and "default" in was and now.get("default") != was["default"]:
+            yield f"{where}: left out, it was {was['default']!r}, is {now.get('default')!r}"
+        if not sent and was.get("format") and now.get("format") != was["format"]:
+            yield f"{where}: format was {was['format']}, is {now.get('format')}"
 
     def _limits(self, where: str, was: Json, now: Json) -> Iterator[str]:
         for keyword, bigger_is_less in BOUNDS.items():
@@ -227,6 +262,36 @@ class _Comparison:
     def _fits(self, pair: tuple[Json, Json], *, sent: bool) -> bool:
         apart = _Comparison(self.old, self.new)
         return not list(apart._schema("", *pair, sent=sent))
+
+
+def _access(where: str, was: list[Json] | None, now: list[Json] | None) -> Iterator[str]:
+    """Compare who may ask: anyone, or the devices of a role, if it is told."""
+    if now == []:
+        return
+    if was == []:
+        yield f"{where}: open before, takes a token now"
+        return
+    before, after = (
+        [ROLES.index(role) for one in told or [] for roles in one.values() for role in roles]
+        for told in (was, now)
+    )
+    if before and after and min(after) > min(before):
+        yield f"{where}: took the role {ROLES[min(before)]}, takes {ROLES[min(after)]} now"
+
+
+def unknown(schema: Json) -> set[str]:
+    """List the keywords of a schema and its parts that are not compared here."""
+    found = set(schema) - COMPARED - WORDS
+    parts = [
+        *schema.get("properties", {}).values(),
+        *schema.get("oneOf", []),
+        *schema.get("anyOf", []),
+    ]
+    parts += [schema[name] for name in ("items", "additionalProperties") if name in schema]
+    for part in parts:
+        if isinstance(part, dict):
+            found |= unknown(part)
+    return found
 
 
 def _is_bare(schema: Json, forms: list[Json] | None) -> bool:

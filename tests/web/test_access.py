@@ -52,6 +52,13 @@ def closed() -> list[tuple[str, str]]:
     return [(method, path) for method, path in operations() if not is_open(path)]
 
 
+def least(method: str, path: str) -> str:
+    """Give the least role that may ask."""
+    if (method, path) in OWNERS:
+        return "owner"
+    return "reader" if method == "get" or (method, path) in (*READING, EACH_ITS_OWN) else "member"
+
+
 def routes() -> Iterator[tuple[str, str]]:
     """Give every method and route that the service answers, in the document or not."""
     app = create_app(Settings(database_url="sqlite://"))
@@ -115,7 +122,8 @@ def test_a_route_that_nobody_listed_is_closed(app: Flask, bare_client: FlaskClie
 @pytest.mark.parametrize(("method", "path"), operations())
 def test_the_document_says_which_take_a_token(document: Document, method: str, path: str) -> None:
     security = document.whole["paths"][path][method]["security"]
-    assert security == ([] if is_open(path) else [{"deviceToken": []}])
+    told = [{"deviceToken": [least(method, path)]}]
+    assert security == ([] if is_open(path) else told)
     scheme = document.whole["components"]["securitySchemes"]["deviceToken"]
     assert (scheme["type"], scheme["scheme"]) == ("http", "bearer")
 
@@ -123,19 +131,18 @@ def test_the_document_says_which_take_a_token(document: Document, method: str, p
 @pytest.mark.parametrize(("method", "path"), closed())
 def test_every_role_on_every_route(app: Flask, document: Document, method: str, path: str) -> None:
     order = ["reader", "member", "owner"]
-    least = "reader" if method == "get" or (method, path) in READING else "member"
-    if (method, path) in OWNERS or (method, path) == EACH_ITS_OWN:
-        least = "owner"
+    # The device asked for here is none of its own.
+    needed = "owner" if (method, path) == EACH_ITS_OWN else least(method, path)
     for role in order:
         client = client_of(app, paired(app.extensions["midspan"], role)[0])
         answer = ask(client, method, filled(path), body_of(document, method, path))
-        if order.index(role) >= order.index(least):
+        if order.index(role) >= order.index(needed):
             assert answer.status_code not in (401, 403), role
             continue
         assert answer.status_code == 403, role
         problem = document.expect(answer, method, path)
         assert problem["type"] == "/problems/not-allowed"
-        assert least in problem["detail"]
+        assert needed in problem["detail"]
         assert "Ask an owner" in problem["detail"]
 
 

@@ -1,12 +1,14 @@
 """The calculations over HTTP: the core's own answers, in the form the document gives."""
 
 import json
+import math
 from itertools import islice
 from typing import Any
 
 import pytest
 
 from midspan.core import CALCS, dispatch, measurement, run
+from midspan.web import body
 from midspan.web.examples import INPUTS
 from vectors import vectors
 from web.document import Document, dotted, put_at
@@ -207,3 +209,10 @@ def test_the_tables_are_the_cores(client, document: Document) -> None:
     for name in ("limits", "materials", "glossary"):
         answer = client.get(f"/api/v1/{name}")
         assert document.expect(answer, "get", f"/api/v1/{name}") == run(name, {})
+
+
+def test_an_answer_never_says_nan_and_carries_any_text() -> None:
+    with pytest.raises(ValueError, match="not finite"):
+        body.answer({"rows": [{"figure": math.inf}]})
+    said = {"odd": "\ud800", "long": 2**70, "none": None, "pair": (1.5, "é")}
+    assert body.answer(said).get_json() == said | {"pair": [1.5, "é"]}

@@ -171,6 +171,8 @@ def test_devices_are_listed_and_revoked(
     assert phone.get("/api/v1/engines").status_code == 401
     assert [row["role"] for row in client.get(DEVICES).get_json()["items"]] == ["owner"]
     assert client.delete(f"{DEVICES}/{device.id}").status_code == 404
+    every = document.expect(client.get(DEVICES + "?deleted=true"), "get", DEVICES)["items"]
+    assert [bool(row["revoked_at"]) for row in every] == [False, True]
 
 
 def test_a_device_may_unpair_itself_and_no_other(app: Flask, client: FlaskClient) -> None:

@@ -78,6 +78,11 @@ CASES = {
         "POST", SLACK, 422, "input-refused", b'{"a": {"method": 1, "method": 2}}',
         field="method", code="given-twice",
     ),
+    # As many colons behind a quote as names: the quick reader alone would be taken in.
+    "twice, once with a blank": Case(
+        "POST", SLACK, 422, "input-refused", b'{"a": {"method" :1, "method": 2}}',
+        field="method", code="given-twice",
+    ),
     "a list": Case("POST", SLACK, 422, "input-refused", [], field="", code="not-an-object"),
     "null": Case("POST", SLACK, 422, "input-refused", b"null", field="", code="not-an-object"),
     "unknown field": Case(

@@ -51,6 +51,11 @@ def coverage_within(theta: float, dof: int) -> float:
     return sine * total
 
 
+# Factors that were asked for, by degrees of freedom and coverage: the same few, again and again.
+_known: dict[tuple[int, float], float] = {}
+_MOST_KNOWN = 2000
+
+
 def coverage_factor(dof: int | None, coverage: float = COVERAGE) -> float:
     """Factor k that widens a standard uncertainty to the stated coverage.
 
@@ -77,6 +82,16 @@ def coverage_factor(dof: int | None, coverage: float = COVERAGE) -> float:
     ---------
     JCGM 100:2008 (GUM), G.3 and Table G.2.
     """
+    asked = (ENDLESS + 1 if dof is None or dof > ENDLESS else dof, coverage)
+    found = _known.get(asked)
+    if found is None:
+        if len(_known) >= _MOST_KNOWN:
+            _known.clear()
+        found = _known[asked] = _worked_out(asked[0], coverage)
+    return found
+
+
+def _worked_out(dof: int, coverage: float) -> float:
     z = 0.0
     for _ in range(60):
         slope = math.sqrt(2 / math.pi) * math.exp(-z * z / 2)
@@ -84,7 +99,7 @@ def coverage_factor(dof: int | None, coverage: float = COVERAGE) -> float:
         z += step
         if abs(step) < SMALL:
             break
-    if dof is None or dof > ENDLESS:
+    if dof > ENDLESS:
         return z
     theta = math.atan(_first_guess(z, dof) / math.sqrt(dof))
     scale = 2 * math.exp(math.lgamma((dof + 1) / 2) - math.lgamma(dof / 2)) / math.sqrt(math.pi)

@@ -103,10 +103,12 @@ def seen_lately(device: Device) -> bool:
 
 
 def page(
-    session: Session, shop: UUID, after: UUID | None, limit: int
+    session: Session, shop: UUID, after: UUID | None, limit: int, *, revoked: bool = False
 ) -> tuple[Sequence[Device], UUID | None]:
-    """List the paired devices as `records.page` lists records; revoked ones are left out."""
-    found = select(Device).where(Device.shop_id == shop, Device.revoked_at.is_(None))
+    """List the paired devices as `records.page` lists records, those revoked too if asked."""
+    found = select(Device).where(Device.shop_id == shop)
+    if not revoked:
+        found = found.where(Device.revoked_at.is_(None))
     if after is not None:
         found = found.where(Device.id > after)
     rows = session.scalars(found.order_by(Device.id).limit(limit + 1)).all()

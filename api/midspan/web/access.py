@@ -143,7 +143,7 @@ class AccessPlugin(BasePlugin):
             if is_open(str(path)):
                 operation["security"] = []
                 continue
-            operation["security"] = [{SCHEME: []}]
             role = role_needed(method.upper(), str(path))
+            operation["security"] = [{SCHEME: [role]}]
             told = f"Needs the token of a device, as {role} or above."
             operation["description"] = " ".join(filter(None, [operation.get("description"), told]))

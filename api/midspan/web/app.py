@@ -81,6 +81,7 @@ def create_app(settings: Settings) -> Flask:
     access.guard(app)
     app.after_request(headers.add)
     pages.serve(app)
+    app.wsgi_app = headers.secure(app.wsgi_app)  # type: ignore[method-assign,assignment]
     proxies.trust(app, settings.trusted_proxies)
     observe.watch(app, counted)
     return app

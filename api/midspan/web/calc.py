@@ -1,23 +1,54 @@
 """The calculations: open to anyone, nothing is kept."""
 
+from collections.abc import Callable
+from functools import wraps
 from typing import Any
 
-from flask import Response, jsonify
+from flask import Response
 from flask_smorest import Blueprint
 
 from midspan.core import CALCS, run
 from midspan.core.errors import Refused
 
+from . import body
+from .body import answer
 from .examples import named
-from .parsing import CalcParser
 from .problems import refuse
 from .schemas.batch import INPUTS, MOST_ITEMS, RESULTS, BatchInputSchema, BatchResultSchema
 
+View = Callable[..., Response]
+
 
 class CalcBlueprint(Blueprint):
-    """Documents inputs by their schemas and hands them to the core untouched."""
+    """Documents inputs and results by their schemas, and hands the body to the view untouched.
 
-    ARGUMENTS_PARSER = CalcParser()
+    The core checks all of the input and makes all of the result, so nothing is left for the
+    library's own decorators to do but to document.
+    """
+
+    def arguments(self, *args: Any, **kwargs: Any) -> Callable[[View], View]:  # noqa: ANN401
+        """Document what comes in."""
+        documented = super().arguments(*args, **kwargs)
+
+        def decorate(view: View) -> View:
+            @wraps(view)
+            def take() -> Response:
+                return view(body.read())
+
+            return _documented(take, documented(view))
+
+        return decorate
+
+    def response(self, *args: Any, **kwargs: Any) -> Callable[[View], View]:  # noqa: ANN401
+        """Document what goes out."""
+        documented = super().response(*args, **kwargs)
+        return lambda view: _documented(view, documented(view))
+
+
+def _documented(view: View, by: Any) -> View:  # noqa: ANN401
+    """Give a view the document that the library made of it."""
+    view._apidoc = by._apidoc  # type: ignore[attr-defined]
+    return view
 
 
 blp = CalcBlueprint(
@@ -31,7 +62,7 @@ blp = CalcBlueprint(
 @blp.response(200, RESULTS["drive"], examples=named("drive-result"))
 def drive(payload: object) -> Response:
     """Work out a drive: lengths, wraps, and the slack of its chain at nominal length."""
-    return jsonify(run("drive", payload))
+    return answer(run("drive", payload))
 
 
 @blp.post("/elongation")
@@ -39,7 +70,7 @@ def drive(payload: object) -> Response:
 @blp.response(200, RESULTS["elongation"], examples=named("elongation-result"))
 def elongation(payload: object) -> Response:
     """Judge the wear of a chain from its length over some pitches."""
-    return jsonify(run("elongation", payload))
+    return answer(run("elongation", payload))
 
 
 @blp.post("/slack")
@@ -47,7 +78,7 @@ def elongation(payload: object) -> Response:
 @blp.response(200, RESULTS["slack"], examples=named("slack-result"))
 def slack(payload: object) -> Response:
     """Judge the slack of a fitted chain from the movement or sag of a strand."""
-    return jsonify(run("slack", payload))
+    return answer(run("slack", payload))
 
 
 @blp.post("/crank-rock")
@@ -55,7 +86,7 @@ def slack(payload: object) -> Response:
 @blp.response(200, RESULTS["crank-rock"], examples=named("crank-rock-result"))
 def crank_rock(payload: object) -> Response:
     """Judge a fitted chain by how far the crank turns before the cam follows."""
-    return jsonify(run("crank-rock", payload))
+    return answer(run("crank-rock", payload))
 
 
 @blp.post("/heat")
@@ -63,7 +94,7 @@ def crank_rock(payload: object) -> Response:
 @blp.response(200, RESULTS["heat"], examples=named("heat-result"))
 def heat(payload: object) -> Response:
     """Work out the slack of a hot engine, and the cold slack to aim at."""
-    return jsonify(run("heat", payload))
+    return answer(run("heat", payload))
 
 
 @blp.post("/bored")
@@ -71,7 +102,7 @@ def heat(payload: object) -> Response:
 @blp.response(200, RESULTS["bored"], examples=named("bored-result"))
 def bored(payload: object) -> Response:
     """Work out what a changed centre distance does to slack, and the chain it needs."""
-    return jsonify(run("bored", payload))
+    return answer(run("bored", payload))
 
 
 @blp.post("/gear")
@@ -79,7 +110,7 @@ def bored(payload: object) -> Response:
 @blp.response(200, RESULTS["gear"], examples=named("gear-result"))
 def gear(payload: object) -> Response:
     """Judge the wear of a gear, and the slack that it adds."""
-    return jsonify(run("gear", payload))
+    return answer(run("gear", payload))
 
 
 @blp.post("/combined")
@@ -87,7 +118,7 @@ def gear(payload: object) -> Response:
 @blp.response(200, RESULTS["combined"], examples=named("combined-result"))
 def combined(payload: object) -> Response:
     """Put several readings of one chain into one, and tell whether they agree."""
-    return jsonify(run("combined", payload))
+    return answer(run("combined", payload))
 
 
 @blp.post("/fit")
@@ -95,7 +126,7 @@ def combined(payload: object) -> Response:
 @blp.response(200, RESULTS["fit"], examples=named("fit-result"))
 def fit(payload: object) -> Response:
     """Predict and rank every chain on every gear set of a shelf, in one engine."""
-    return jsonify(run("fit", payload))
+    return answer(run("fit", payload))
 
 
 @blp.post("/plan")
@@ -103,7 +134,7 @@ def fit(payload: object) -> Response:
 @blp.response(200, RESULTS["plan"], examples=named("plan-result"))
 def plan(payload: object) -> Response:
     """Plan the running in of an engine: steps, drains, and when to measure the chain again."""
-    return jsonify(run("plan", payload))
+    return answer(run("plan", payload))
 
 
 @blp.post("/plan-adapted")
@@ -111,7 +142,7 @@ def plan(payload: object) -> Response:
 @blp.response(200, RESULTS["plan-adapted"], examples=named("plan-adapted-result"))
 def plan_adapted(payload: object) -> Response:
     """Work what happened into a running-in plan: steps cut short, oil changed."""
-    return jsonify(run("plan-adapted", payload))
+    return answer(run("plan-adapted", payload))
 
 
 @blp.post("/plan-calendar")
@@ -119,7 +150,7 @@ def plan_adapted(payload: object) -> Response:
 @blp.response(200, RESULTS["plan-calendar"], examples=named("plan-calendar-result"))
 def plan_calendar(payload: object) -> Response:
     """Date the drains and re-checks of a plan, and write them as a calendar (RFC 5545)."""
-    return jsonify(run("plan-calendar", payload))
+    return answer(run("plan-calendar", payload))
 
 
 @blp.post("/tdc")
@@ -127,7 +158,7 @@ def plan_calendar(payload: object) -> Response:
 @blp.response(200, RESULTS["tdc"], examples=named("tdc-result"))
 def tdc(payload: object) -> Response:
     """Find true top dead centre and how far the degree wheel is off."""
-    return jsonify(run("tdc", payload))
+    return answer(run("tdc", payload))
 
 
 @blp.post("/cam")
@@ -135,7 +166,7 @@ def tdc(payload: object) -> Response:
 @blp.response(200, RESULTS["cam"], examples=named("cam-result"))
 def cam(payload: object) -> Response:
     """Find where a cam stands, and hold it against its data sheet."""
-    return jsonify(run("cam", payload))
+    return answer(run("cam", payload))
 
 
 @blp.post("/adjust")
@@ -143,7 +174,7 @@ def cam(payload: object) -> Response:
 @blp.response(200, RESULTS["adjust"], examples=named("adjust-result"))
 def adjust(payload: object) -> Response:
     """Choose how to set the cam adjusters, and say what the re-check must read."""
-    return jsonify(run("adjust", payload))
+    return answer(run("adjust", payload))
 
 
 @blp.post("/forecast")
@@ -151,7 +182,7 @@ def adjust(payload: object) -> Response:
 @blp.response(200, RESULTS["forecast"], examples=named("forecast-result"))
 def forecast(payload: object) -> Response:
     """Forecast when the slack enters its window, leaves it, and reaches the limit."""
-    return jsonify(run("forecast", payload))
+    return answer(run("forecast", payload))
 
 
 @blp.post("/lift")
@@ -159,7 +190,7 @@ def forecast(payload: object) -> Response:
 @blp.response(200, RESULTS["lift"], examples=named("lift-result"))
 def lift(payload: object) -> Response:
     """Make a smooth curve of a lift table, and read durations, centre and faults off it."""
-    return jsonify(run("lift", payload))
+    return answer(run("lift", payload))
 
 
 @blp.post("/rockers")
@@ -167,7 +198,7 @@ def lift(payload: object) -> Response:
 @blp.response(200, RESULTS["rockers"], examples=named("rockers-result"))
 def rockers(payload: object) -> Response:
     """Compare rockers on one cam, and find the cam setting that keeps an event."""
-    return jsonify(run("rockers", payload))
+    return answer(run("rockers", payload))
 
 
 @blp.post("/matrix")
@@ -175,7 +206,7 @@ def rockers(payload: object) -> Response:
 @blp.response(200, RESULTS["matrix"], examples=named("matrix-result"))
 def matrix(payload: object) -> Response:
     """Put tests of rockers and cam settings in the order of least work."""
-    return jsonify(run("matrix", payload))
+    return answer(run("matrix", payload))
 
 
 @blp.post("/clearance")
@@ -183,7 +214,7 @@ def matrix(payload: object) -> Response:
 @blp.response(200, RESULTS["clearance"], examples=named("clearance-result"))
 def clearance(payload: object) -> Response:
     """Judge how near valve and piston come, now and at other settings."""
-    return jsonify(run("clearance", payload))
+    return answer(run("clearance", payload))
 
 
 @blp.post("/compression")
@@ -191,7 +222,7 @@ def clearance(payload: object) -> Response:
 @blp.response(200, RESULTS["compression"], examples=named("compression-result"))
 def compression(payload: object) -> Response:
     """Work out dynamic compression from where the intake closes."""
-    return jsonify(run("compression", payload))
+    return answer(run("compression", payload))
 
 
 @blp.post("/correction")
@@ -199,7 +230,7 @@ def compression(payload: object) -> Response:
 @blp.response(200, RESULTS["correction"], examples=named("correction-result"))
 def correction(payload: object) -> Response:
     """Work out the power correction of a run by every standard."""
-    return jsonify(run("correction", payload))
+    return answer(run("correction", payload))
 
 
 @blp.post("/compare")
@@ -207,7 +238,7 @@ def correction(payload: object) -> Response:
 @blp.response(200, RESULTS["compare"], examples=named("compare-result"))
 def compare(payload: object) -> Response:
     """Tell whether dyno runs show a gain of one setting over another."""
-    return jsonify(run("compare", payload))
+    return answer(run("compare", payload))
 
 
 @blp.post("/pulls-needed")
@@ -215,7 +246,7 @@ def compare(payload: object) -> Response:
 @blp.response(200, RESULTS["pulls-needed"], examples=named("pulls-needed-result"))
 def pulls_needed(payload: object) -> Response:
     """Plan how many dyno pulls a gain takes to be shown, and in which order."""
-    return jsonify(run("pulls-needed", payload))
+    return answer(run("pulls-needed", payload))
 
 
 @blp.post("/spark")
@@ -223,7 +254,7 @@ def pulls_needed(payload: object) -> Response:
 @blp.response(200, RESULTS["spark"], examples=named("spark-result"))
 def spark(payload: object) -> Response:
     """Judge how far the spark wanders, before and after, and what that can cost."""
-    return jsonify(run("spark", payload))
+    return answer(run("spark", payload))
 
 
 @blp.post("/gain")
@@ -231,7 +262,7 @@ def spark(payload: object) -> Response:
 @blp.response(200, RESULTS["gain"], examples=named("gain-result"))
 def gain(payload: object) -> Response:
     """Tell what range of gain to expect from another slack."""
-    return jsonify(run("gain", payload))
+    return answer(run("gain", payload))
 
 
 @blp.post("/batch")
@@ -239,7 +270,7 @@ def gain(payload: object) -> Response:
 @blp.response(200, BatchResultSchema, examples=named("batch-result"))
 def batch(payload: object) -> Response:
     """Do several calculations at once; each is answered for itself, in order."""
-    return jsonify(results=[_answer(item) for item in _items(payload)])
+    return answer({"results": [_done(item) for item in _items(payload)]})
 
 
 def _items(payload: object) -> list[Any]:
@@ -259,7 +290,7 @@ def _items(payload: object) -> list[Any]:
     return items
 
 
-def _answer(item: object) -> dict[str, object]:
+def _done(item: object) -> dict[str, object]:
     """Do one item; what is refused is part of the answer, not an error of the batch."""
     try:
         if not isinstance(item, dict):

@@ -1,8 +1,12 @@
 """Security headers, the same on everything that goes out."""
 
-from typing import Protocol
+from collections.abc import Iterable
+from typing import TYPE_CHECKING, Any
 
 from flask import Response, request
+
+if TYPE_CHECKING:
+    from _typeshed.wsgi import StartResponse, WSGIApplication, WSGIEnvironment
 
 CONTENT_SECURITY_POLICY = "; ".join(
     (
@@ -25,22 +29,21 @@ SECURITY = {
 }
 
 
-class Settable(Protocol):
-    """Headers of a framework or of WSGI: all that is asked is that they can be set."""
-
-    def __setitem__(self, name: str, value: str, /) -> None:
-        """Set one header."""
-
-
 def add(response: Response) -> Response:
-    """Add them to what the app answers; answers are never stored on the way."""
-    secure(response.headers)
+    """Add to what the app answers that it is never stored on the way."""
     if request.path.startswith("/api/"):
         response.headers.setdefault("Cache-Control", "no-store")
     return response
 
 
-def secure(headers: Settable) -> None:
-    """Add them to any headers."""
-    for name, value in SECURITY.items():
-        headers[name] = value
+def secure(inner: "WSGIApplication") -> "WSGIApplication":
+    """Add the security headers to whatever goes out, static files too."""
+    more = list(SECURITY.items())
+
+    def app(environ: "WSGIEnvironment", start_response: "StartResponse") -> Iterable[bytes]:
+        def start(status: str, headers: list[tuple[str, str]], *rest: Any) -> Any:  # noqa: ANN401
+            return start_response(status, headers + more, *rest)
+
+        return inner(environ, start)
+
+    return app

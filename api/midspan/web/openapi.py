@@ -10,6 +10,7 @@ from midspan.core import VERSION
 
 from . import problems
 from .access import AccessPlugin
+from .code_samples import CodeSamplesPlugin
 from .examples import ALL, named
 from .schemas.devices import Code
 from .schemas.problem import ProblemSchema
@@ -56,7 +57,8 @@ class MidspanApi(Api):
     def __init__(self) -> None:
         """Prepare the document; `init_app` ties it to an app."""
         self._plugin = MarshmallowPlugin(schema_name_resolver=component_name)
-        plugins = {"marshmallow_plugin": self._plugin, "extra_plugins": [AccessPlugin()]}
+        extra = [AccessPlugin(), CodeSamplesPlugin()]
+        plugins = {"marshmallow_plugin": self._plugin, "extra_plugins": extra}
         super().__init__(spec_kwargs=plugins)
         self.register_field(Quantity, "number", None)
         self.register_field(Count, "integer", None)

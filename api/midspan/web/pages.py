@@ -8,8 +8,6 @@ from whitenoise import WhiteNoise
 
 from midspan import places
 
-from . import headers
-
 NOT_BUILT = """The service runs, but the app for the phone is not built.
 
 Build it, from the checkout:  python3 api/start.py serve
@@ -40,7 +38,6 @@ def serve(app: Flask) -> None:
 
 
 def _headers(found: Headers, _path: str, url: str) -> None:
-    headers.secure(found)
     if not _HASHED.match(url):
         # index.html, sw.js, the manifest: kept, but asked about each time.
         found["Cache-Control"] = "no-cache"

@@ -69,9 +69,10 @@ def me() -> dict[str, Any]:
 @blp.arguments(PageQuerySchema, location="query")
 @blp.response(200, s.DevicePageSchema, examples=named("device-page"))
 def page(query: dict[str, Any]) -> dict[str, Any]:
-    """List the paired devices, page by page; revoked ones are left out."""
+    """List the paired devices, page by page; with deleted=true those revoked too."""
+    after, limit, revoked = query.get("after"), query["limit"], query["deleted"]
     with _store().reading() as session:
-        rows, following = devices.page(session, access.shop(), query.get("after"), query["limit"])
+        rows, following = devices.page(session, access.shop(), after, limit, revoked=revoked)
     return {"items": rows, "next": following}
 
 

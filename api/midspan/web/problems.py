@@ -111,6 +111,8 @@ KINDS = {
         500, "Unexpected error", "A fault of the service, not of your input. It was logged."
     ),
 }
+# What programs tell problems apart by; HTTP's own have none but their status.
+TYPES = ["about:blank", *(PATH + kind for kind in KINDS)]
 
 
 class Problem(Exception):  # noqa: N818  (it is what goes out, not a fault)
@@ -213,7 +215,7 @@ def on_http(error: HTTPException) -> Response:
     status = error.code or 500
     kept = {k: v for k, v in error.get_headers() if k in ("Allow", "Retry-After")}
     detail = str(error.description or error.name)
-    return _respond(body("about:blank", error.name, status, detail, request.path), kept)
+    return _respond(body(TYPES[0], error.name, status, detail, request.path), kept)
 
 
 def on_unexpected(error: Exception) -> Response:

@@ -78,10 +78,11 @@ def offer(noun: Noun) -> None:
         again = "the same again changes nothing, and another is refused"
         gone = f"Set one of the {said} aside; it is kept whole, and can be brought back by PUT."
     one = f"/{noun.many}/<id>"
-    changes = [ID, IF_MATCH]
+    # Views of one address share its parameters in the document; a header is of some of them only.
+    made_from = {"parameters": [IF_MATCH]}
 
-    @blp.route(one, methods=["PUT"], endpoint=f"put-{noun.one}", parameters=changes)
-    @blp.doc(summary=f"Keep one of the {said} under its id; {again}.")
+    @blp.route(one, methods=["PUT"], endpoint=f"put-{noun.one}", parameters=[ID])
+    @blp.doc(summary=f"Keep one of the {said} under its id; {again}.", **made_from)
     @blp.arguments(noun.write, examples=named(f"{noun.one}-write"))
     @blp.response(200, description="Kept already, or changed.", **shown)
     @blp.alt_response(201, description="New.", success=True, **shown)
@@ -90,8 +91,8 @@ def offer(noun: Noun) -> None:
             noun.check(values)
         return _change(noun, id, values)
 
-    @blp.route(one, methods=["DELETE"], endpoint=f"delete-{noun.one}", parameters=changes)
-    @blp.doc(summary=gone)
+    @blp.route(one, methods=["DELETE"], endpoint=f"delete-{noun.one}", parameters=[ID])
+    @blp.doc(summary=gone, **made_from)
     @blp.response(200, description="Deleted, now or before.", **shown)
     def delete(id: UUID) -> Any:  # noqa: ANN401
         return _change(noun, id, None)

@@ -55,19 +55,27 @@ export function warm(name: CalcName): void {
 }
 
 /** JSON text in, JSON text out: exactly what the Python `dispatch` does. */
-export function dispatch(name: string, payload: string): Promise<string> {
+export function dispatch(
+  name: string,
+  payload: string,
+  files?: Record<string, string>,
+): Promise<string> {
   const id = next++;
   return new Promise((resolve, reject) => {
     waiting.set(id, { resolve, reject });
     coreBusy.value = true;
-    open().postMessage({ id, name, payload } satisfies Asked);
+    open().postMessage({ id, name, payload, ...(files && { files }) } satisfies Asked);
   });
 }
 
-/** Runs one calculation; a refusal is an answer, not an exception. */
+/**
+ * Runs one calculation; a refusal is an answer, not an exception. `files` are those of the core that
+ * wait until they are wanted.
+ */
 export async function run<N extends CalcName>(
   name: N,
   payload: unknown,
+  files?: Record<string, string>,
 ): Promise<Answer<Results[N]>> {
-  return JSON.parse(await dispatch(name, JSON.stringify(payload))) as Answer<Results[N]>;
+  return JSON.parse(await dispatch(name, JSON.stringify(payload), files)) as Answer<Results[N]>;
 }

@@ -4,6 +4,8 @@ export interface Asked {
   id: number;
   name: string;
   payload: string;
+  /** Further files of the core that this question needs. */
+  files?: Record<string, string>;
 }
 
 export type Told =

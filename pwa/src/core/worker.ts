@@ -13,9 +13,6 @@ interface Core {
   add(files: Record<string, string>): void;
 }
 
-// What this asks for of the core comes in a part of its own.
-const WANTS_MORE = "methods";
-
 // The long curve of a drive needs more than the interpreter's usual megabyte.
 const HEAP_BYTES = 4 * 1024 * 1024;
 
@@ -41,10 +38,10 @@ started.then(
 );
 
 addEventListener("message", async (event: MessageEvent<Asked>) => {
-  const { id, name, payload } = event.data;
+  const { id, name, payload, files: more } = event.data;
   try {
     const { dispatch, add } = await started;
-    if (name === WANTS_MORE) add((await import("virtual:core-later")).default);
+    if (more) add(more);
     tell({ kind: "answer", id, text: dispatch(name, payload) });
   } catch (error) {
     tell({ kind: "failed", id, why: String(error) });

@@ -1,6 +1,6 @@
 /** Everything on this phone that can be gone to, for finding it by a word. */
-import { computed } from "@preact/signals";
-import { shownOf } from "../benches/shown.ts";
+import { computed, effect, signal } from "@preact/signals";
+import type { shownOf } from "../benches/shown.ts";
 import { withUnit } from "../result/quantity.ts";
 import { tagged } from "../shelf/tag.ts";
 import type { Reading } from "../store/records.ts";
@@ -22,9 +22,19 @@ import { text } from "./strings.ts";
 const { kinds } = text;
 const words = (...some: (string | null | undefined)[]) => some.filter(Boolean).join(" ");
 
-/** A reading in a line: what it is, its number, what was said of it. */
+/** How results are shown is a large part of the app: it is loaded once there is a result. */
+const shown = signal<typeof shownOf | null>(null);
+
+export async function loadShown(): Promise<void> {
+  if (readings.value.length > 0) shown.value ??= (await import("../benches/shown.ts")).shownOf;
+}
+
+effect(() => void loadShown());
+
+/** A reading in a line: what it is, its number, what was said of it; nothing before that is loaded. */
 export function readingLine({ calc, result }: Reading): string {
-  const at = shownOf(calc).glance(result, unitOf("readings_mm"));
+  if (!shown.value) return "";
+  const at = shown.value(calc).glance(result, unitOf("readings_mm"));
   return `${at.what} ${withUnit(at.number, at.unit)}, ${at.word}`;
 }
 

@@ -1,6 +1,5 @@
 import { useState } from "preact/hooks";
 import { PlainField } from "../controls/plain-field.tsx";
-import { loadDemo } from "../screens/demo.ts";
 import { text as engine } from "../screens/strings.ts";
 import { Icon } from "../shell/icon.tsx";
 import type { Group } from "../shell/nav.tsx";
@@ -12,6 +11,8 @@ import { text } from "./strings.ts";
 import "../styles/home.css";
 
 const MOST = 12;
+
+const loadDemo = async () => (await import("../screens/demo.ts")).loadDemo();
 
 /** The first screen: the day in its order, what stands where, and a way to find anything. */
 export function HomeScreen({ groups }: { groups: Group[] }) {

@@ -1,4 +1,5 @@
 /** Every relation by subject, with its proofs as soon as the core has worked them out. */
+import later from "virtual:core-later";
 import { relations } from "virtual:methods";
 import { useEffect, useState } from "preact/hooks";
 import { run } from "../core/client.ts";
@@ -46,7 +47,7 @@ export function useMethods(): Found {
   const [found, setFound] = useState<Found>({ methods: null, trouble: "" });
   useEffect(() => {
     let gone = false;
-    run("methods", {}).then(
+    run("methods", {}, later).then(
       (answer) => {
         if (gone) return;
         if (answer.ok) setFound({ methods: together(answer.result, relations), trouble: "" });

@@ -1,8 +1,9 @@
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useState } from "preact/hooks";
 import type { BenchResult, CurvePoint, State } from "../core/results.ts";
 import { scaleOf, showInterval, withUnit } from "../result/quantity.ts";
 import { shownTheme } from "../shell/theme.ts";
 import type { LengthUnit } from "../units/parse.ts";
+import { useDrawn } from "./drawn.ts";
 import { text } from "./strings.ts";
 
 interface Props {
@@ -13,20 +14,12 @@ interface Props {
 
 /** Movement against wear on this drive, with the reading and its interval on it. */
 export function Chart({ curve, result, length }: Props) {
-  const box = useRef<HTMLDivElement>(null);
   const [whole, setWhole] = useState(false);
   const theme = shownTheme.value;
   const { elongation_percent, movement_mm } = result.state;
-  useEffect(() => {
-    let remove = () => {};
-    let left = false;
-    void import("./plot.ts").then(({ plot }) => {
-      if (!left && box.current) remove = plot(box.current, { curve, result, length, whole });
-    });
-    return () => {
-      left = true;
-      remove();
-    };
+  const box = useDrawn(async () => {
+    const { plot } = await import("./plot.ts");
+    return (into) => plot(into, { curve, result, length, whole });
   }, [curve, result, length, whole, theme]);
   const wear = showInterval("elongation_percent", elongation_percent, length);
   const moves = showInterval("movement_mm", movement_mm, length);

@@ -1,5 +1,5 @@
-import { useEffect, useRef } from "preact/hooks";
 import { shownTheme } from "../shell/theme.ts";
+import { useDrawn } from "./drawn.ts";
 
 export interface Points {
   xs: number[];
@@ -25,18 +25,10 @@ interface Props {
 
 /** Curves over the crank angle; the first is the one that counts, the others are dashed. */
 export function CurvesChart({ title, said, curves }: Props) {
-  const box = useRef<HTMLDivElement>(null);
   const theme = shownTheme.value;
-  useEffect(() => {
-    let remove = () => {};
-    let left = false;
-    void import("./curves-plot.ts").then(({ plotCurves }) => {
-      if (!left && box.current) remove = plotCurves(box.current, curves);
-    });
-    return () => {
-      left = true;
-      remove();
-    };
+  const box = useDrawn(async () => {
+    const { plotCurves } = await import("./curves-plot.ts");
+    return (into) => plotCurves(into, curves);
   }, [curves, theme]);
   return (
     <figure class="panel chart">

@@ -20,4 +20,5 @@ export const text = {
   tooLoose: "too loose",
   chartNote: "Bars: 95 % interval both ways. Band and lines: common practice, no source.",
   nominal: "Slack of a chain at nominal length, as nothing is measured yet.",
+  cannotDraw: "The picture could not be loaded. The figures stand without it.",
 };

@@ -126,7 +126,7 @@ function RunRow({ run, session, found }: RunProps) {
         </p>
       )}
       {bad.length > 0 && (
-        <Fold title={text.badRows(bad.length)}>
+        <Fold title={text.badRowsOfFile(bad.length)}>
           <BadRows rows={bad} />
         </Fold>
       )}

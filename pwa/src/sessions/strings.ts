@@ -61,6 +61,7 @@ export const text = {
   curvePoints: (count: number) => `Curve of ${count} points`,
   fromFile: (name: string, used: number, rows: number) => `${name}: ${used} of ${rows} rows used`,
   badRows: (count: number) => `Rows left out: ${count}`,
+  badRowsOfFile: (count: number) => `Rows left out of the whole file: ${count}`,
   line: (line: number) => `Line ${line}`,
   typeTitle: "Type a run",
   fileTitle: "Bring a dyno's file",

@@ -2,10 +2,8 @@ import type { ComponentType } from "preact";
 import type { Bench } from "../benches/bench.ts";
 import { benches } from "../benches/index.ts";
 import { coreTrouble, warm } from "../core/client.ts";
+import { loadShown } from "../home/all.ts";
 import { HomeScreen } from "../home/screen.tsx";
-import { DriveScreen } from "../screens/drive.tsx";
-import { SavedScreen } from "../screens/saved.tsx";
-import { SettingsScreen } from "../screens/settings.tsx";
 import { Header } from "./header.tsx";
 import { later } from "./later.tsx";
 import { type Group, Nav, type Place } from "./nav.tsx";
@@ -18,6 +16,9 @@ const ShelfScreen = later(async () => {
   warm("fit");
   return (await import("../shelf/screen.tsx")).ShelfScreen;
 });
+const DriveScreen = later(async () => (await import("../screens/drive.tsx")).DriveScreen);
+const SavedScreen = later(async () => (await import("../screens/saved.tsx")).SavedScreen);
+const SettingsScreen = later(async () => (await import("../screens/settings.tsx")).SettingsScreen);
 const PairScreen = later(async () => (await import("../device/pair-screen.tsx")).PairScreen);
 const FitScreen = later(async () => {
   warm("fit");
@@ -34,15 +35,17 @@ const ConflictScreen = later(async () => (await import("../screens/conflict.tsx"
 const FilesScreen = later(async () => (await import("../files/screen.tsx")).FilesScreen);
 
 /** Screens that the bar does not lead to. */
-const asides: Record<string, ComponentType> = {
+const asides: Record<string, View> = {
   settings: SettingsScreen,
   pair: PairScreen,
   conflict: ConflictScreen,
 };
 
+type View = ComponentType & { load?(): void };
+
 interface Screen extends Place {
   group: Bench["meta"]["group"] | "record";
-  View: ComponentType;
+  View: View;
 }
 
 const screens: Screen[] = [
@@ -87,11 +90,26 @@ function Home() {
   return <HomeScreen groups={groups.filter((one) => one.places.length > 0)} />;
 }
 
-export function App() {
-  const id = route.value[0];
+/** Where the address leads. */
+function here(): { id: string; View: View } {
+  const id = route.value[0] ?? "";
   const screen = screens.find((one) => one.id === id);
-  const aside = id ? asides[id] : undefined;
-  const View = aside ?? screen?.View ?? Home;
+  return { id: asides[id] || screen ? id : "", View: asides[id] ?? screen?.View ?? Home };
+}
+
+/** Begins to load the screen that is about to be shown, while the records are read. */
+export function loadAhead(): void {
+  here().View.load?.();
+}
+
+/** Completes what the first paint needs, now that the records are read. */
+export async function beforeFirstPaint(): Promise<void> {
+  // A line that came later would push the rest down.
+  if (here().View === Home) await loadShown().catch(() => undefined);
+}
+
+export function App() {
+  const { id, View } = here();
   return (
     <div class="app">
       <button type="button" class="skip" onClick={skip}>
@@ -107,7 +125,7 @@ export function App() {
         <UpdateNotice />
         <View />
       </main>
-      <Nav items={bar} current={aside ? (id ?? "") : (screen?.id ?? "")} />
+      <Nav items={bar} current={id} />
     </div>
   );
 }

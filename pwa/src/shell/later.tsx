@@ -2,26 +2,42 @@ import type { ComponentType } from "preact";
 import { useEffect, useState } from "preact/hooks";
 import { text } from "./strings.ts";
 
+type Later<P> = ComponentType<P> & {
+  /** Begins to load it, ahead of its being shown. */
+  load(): void;
+};
+
 /** A screen that is loaded when it is first opened, so that the first one is there sooner. */
 export function later<P extends object = Record<never, never>>(
-  load: () => Promise<ComponentType<P>>,
-): ComponentType<P> {
+  fetch: () => Promise<ComponentType<P>>,
+): Later<P> {
   let loaded: ComponentType<P> | null = null;
-  return function Later(props: P) {
+  let loading: Promise<void> | null = null;
+  function load(): Promise<void> {
+    loading ??= fetch().then(
+      (found) => {
+        loaded = found;
+      },
+      (error: unknown) => {
+        loading = null; // the next one who opens it tries again
+        throw error;
+      },
+    );
+    return loading;
+  }
+  function Later(props: P) {
     const [, setLoaded] = useState(loaded !== null);
     const [failed, setFailed] = useState(false);
     useEffect(() => {
-      if (loaded) return;
+      // Also where it came after the first drawing and before this: it has to be drawn again.
       load().then(
-        (found) => {
-          loaded = found;
-          setLoaded(true);
-        },
+        () => setLoaded(true),
         () => setFailed(true),
       );
     }, []);
     if (failed) return <p class="trouble">{text.cannotLoad}</p>;
     const Loaded = loaded;
     return Loaded && <Loaded {...props} />;
-  };
+  }
+  return Object.assign(Later, { load: () => void load().catch(() => undefined) });
 }

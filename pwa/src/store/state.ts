@@ -70,22 +70,49 @@ const lists = {
   runs,
 };
 
+/** Counts what makes a reading that is going on stale: a change kept here, or being asked again. */
+let changes = 0;
+let reading: Promise<void> | null = null;
+
 /** Reads everything again from the database. */
-export async function reload(): Promise<void> {
-  const from = await db();
-  const found = await Promise.all(KINDS.map((kind) => from.getAll(kind)));
-  const [waiting, goneNow] = await Promise.all([from.getAll("outbox"), from.getAll("gone")]);
-  KINDS.forEach((kind, at) => {
-    lists[kind].value = found[at] as never[];
-  });
-  outbox.value = waiting;
-  gone.value = goneNow;
+export function reload(): Promise<void> {
+  changes += 1;
+  reading ??= readAll();
+  return reading;
+}
+
+/** Reads until nothing has changed meanwhile: an older list must not hide what was just kept. */
+async function readAll(): Promise<void> {
+  try {
+    const from = await db();
+    for (let before = -1; before !== changes; ) {
+      before = changes;
+      const found = await Promise.all(KINDS.map((kind) => from.getAll(kind)));
+      const [waiting, goneNow] = await Promise.all([from.getAll("outbox"), from.getAll("gone")]);
+      if (before !== changes) continue;
+      KINDS.forEach((kind, at) => {
+        lists[kind].value = found[at] as never[];
+      });
+      outbox.value = waiting;
+      gone.value = goneNow;
+    }
+  } finally {
+    reading = null;
+  }
+}
+
+/** Reads again what waits, unless something was kept meanwhile; it is then shown by that. */
+export async function reloadOutbox(): Promise<void> {
+  const before = changes;
+  const waiting = await (await db()).getAll("outbox");
+  if (before === changes) outbox.value = waiting;
 }
 
 /** Keeps a record on the phone and puts it in line for the service. */
 export async function save<K extends Kind>(kind: K, record: Records[K]): Promise<void> {
   const entry = await putLocal(await db(), kind, record);
   const list = lists[kind] as unknown as { value: Records[K][] };
+  changes += 1;
   list.value = [...list.value.filter((one) => one.id !== record.id), record];
   shown(entry);
   gone.value = gone.value.filter((one) => one.key !== entry.key);
@@ -101,6 +128,7 @@ export function recordOf({ kind, id, key }: Waiting): Records[Kind] | undefined 
 export async function remove(kind: Kind, id: string): Promise<void> {
   const done = await removeLocal(await db(), kind, id, new Date().toISOString());
   if (!done) return;
+  changes += 1;
   const list = lists[kind] as unknown as { value: { id: string }[] };
   list.value = list.value.filter((one) => one.id !== id);
   gone.value = [...gone.value.filter((one) => one.key !== done.gone.key), done.gone];

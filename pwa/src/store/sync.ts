@@ -6,7 +6,7 @@ import { backoff, batchOf, fateOf, ready } from "./outbox.ts";
 import { access, maySend, pairing } from "./pairing.ts";
 import { type Batch, type Kind, parentsOf, type Records, type Waiting } from "./records.ts";
 import { BATCH, beginAgain, CURSOR, putPage, refuseBatch, resolve, settleBatch } from "./settle.ts";
-import { db, keep, kept, outbox, reload, tellOthers } from "./state.ts";
+import { db, keep, kept, reload, reloadOutbox, tellOthers } from "./state.ts";
 import { uuid7 } from "./uuid7.ts";
 
 export type Line = "unknown" | "reached" | "unreachable";
@@ -82,7 +82,7 @@ async function push(): Promise<void> {
       if (fate.kind !== "refused") throw new Error(`The service answered ${status}`);
       await refuseBatch(store, batch, fate.refusal);
     }
-    outbox.value = await store.getAll("outbox");
+    await reloadOutbox();
   }
 }
 

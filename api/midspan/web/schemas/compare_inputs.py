@@ -6,26 +6,8 @@ from marshmallow import Schema, fields, validate
 
 from midspan.core import calc_pulls, compare_asked, correction
 
+from .dyno_run import RunConditionsSchema, RunPeaksSchema
 from .quantity import Strict, choice, number
-
-
-class ComparedConditionsSchema(Strict):
-    """The air of a run as runs keep it, with oil and water."""
-
-    air_temperature_c = number("air_temperature_c")
-    station_pressure_kpa = number("station_pressure_kpa")
-    relative_humidity_percent = number("relative_humidity_percent")
-    oil_temperature_c = number("oil_temperature_c", required=False)
-    water_temperature_c = number("water_temperature_c", required=False)
-
-
-class ComparedPeaksSchema(Strict):
-    """The peaks of a run; what is missing is read off its curve."""
-
-    power_kw = number("power_kw", required=False)
-    power_speed_rpm = number("power_speed_rpm", required=False)
-    torque_nm = number("torque_nm", required=False)
-    torque_speed_rpm = number("torque_speed_rpm", required=False)
 
 
 def _points(name: str) -> fields.List[Any]:
@@ -55,13 +37,13 @@ class ComparedRunSchema(Strict):
     setting = _key("Key of its setting.")
     place = number("place")
     conditions = fields.Nested(
-        ComparedConditionsSchema, allow_none=True,
+        RunConditionsSchema, allow_none=True,
         metadata={"description": "Needed to bring it to another standard than its figures have."},
     )  # fmt: skip
     figures_are = choice(
         correction.FIGURES_ARE, "observed, or the standard that the dyno had applied."
     )
-    peaks = fields.Nested(ComparedPeaksSchema, allow_none=True)
+    peaks = fields.Nested(RunPeaksSchema, allow_none=True)
     curve = fields.Nested(ComparedCurveSchema, allow_none=True)
     left_out = fields.String(
         allow_none=True, validate=validate.Length(1, 200),

@@ -8,6 +8,7 @@ from midspan.core.correction import FIGURES_ARE
 from midspan.core.correction_standards import IDS
 from midspan.core.dyno_records import MOST_POINTS, MOST_SETTINGS
 
+from .dyno_run import RunConditionsSchema, RunPeaksSchema
 from .quantity import Strict, choice, describe, number
 from .record_fields import Evidence, Flag, Identifier, Moment, Text
 from .records import Kept, as_sent
@@ -25,25 +26,6 @@ class SessionSettingSchema(Strict):
     movement_mm = number("movement_mm", required=False, note="As measured, cold, at this setting.")
     movement_u_mm = number("movement_u_mm", required=False)
     note = Text(4000, "Anything worth knowing.", allow_none=True)
-
-
-class RunConditionsSchema(Strict):
-    """The air of a run, with oil and water."""
-
-    air_temperature_c = number("air_temperature_c")
-    station_pressure_kpa = number("station_pressure_kpa")
-    relative_humidity_percent = number("relative_humidity_percent")
-    oil_temperature_c = number("oil_temperature_c", required=False)
-    water_temperature_c = number("water_temperature_c", required=False)
-
-
-class RunPeaksSchema(Strict):
-    """The greatest power and torque of a run, and where."""
-
-    power_kw = number("power_kw", required=False)
-    power_speed_rpm = number("power_speed_rpm", required=False)
-    torque_nm = number("torque_nm", required=False)
-    torque_speed_rpm = number("torque_speed_rpm", required=False)
 
 
 def _points(name: str) -> fields.List[Any]:

@@ -2,6 +2,7 @@
 
 from marshmallow import Schema, fields
 
+from ..problems import TYPES
 from .quantity import words
 
 GOT = "The value received; text stands for what JSON cannot carry, such as NaN."
@@ -23,7 +24,14 @@ class ProblemSchema(Schema):
     """A problem detail, RFC 9457. `errors` is there when fields were refused,
     `yours` and `theirs` when a record changed meanwhile."""
 
-    type = words("What kind of problem; the address of a page that says more, or about:blank.")
+    type = fields.String(
+        required=True,
+        metadata={
+            "description": "What kind of problem; the address of a page that says more, or "
+            "about:blank where the status says it all.",
+            "enum": TYPES,
+        },
+    )
     title = words("The kind in words.")
     status = fields.Integer(required=True, metadata={"description": "The HTTP status."})
     detail = words("What happened and what to do next.")

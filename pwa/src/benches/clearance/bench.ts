@@ -1,8 +1,7 @@
 import { later } from "../../shell/later.tsx";
 import type { Bench } from "../bench.ts";
-import { meta } from "./meta.ts";
 
 export const clearance: Bench = {
-  meta,
+  meta: { id: "clearance", label: "Clearance", icon: "clearance", group: "set" },
   View: later(async () => (await import("./view.tsx")).ClearanceView),
 };

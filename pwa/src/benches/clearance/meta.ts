@@ -1,13 +1,6 @@
 /** Clearance bench: valve to piston, and dynamic compression; all their words. */
 import type { Draft } from "../bench.ts";
 
-export const meta = {
-  id: "clearance",
-  label: "Clearance",
-  icon: "clearance",
-  group: "set",
-} as const;
-
 export type Part = "intake" | "exhaust" | "compression";
 
 export const empty: Draft = {

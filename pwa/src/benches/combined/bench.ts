@@ -1,8 +1,7 @@
 import { later } from "../../shell/later.tsx";
 import type { Bench } from "../bench.ts";
-import { meta } from "./meta.ts";
 
 export const combined: Bench = {
-  meta,
+  meta: { id: "combined", label: "Together", icon: "combined", group: "measure" },
   View: later(async () => (await import("./view.tsx")).CombinedView),
 };

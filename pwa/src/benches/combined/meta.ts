@@ -1,13 +1,6 @@
 /** Bench that puts several readings into one: its words. */
 import type { Draft } from "../bench.ts";
 
-export const meta = {
-  id: "combined",
-  label: "Together",
-  icon: "combined",
-  group: "measure",
-} as const;
-
 /** What the core takes, in the order in which it is listed. */
 export const KINDS = [
   "elongation_percent",

@@ -1,5 +1,6 @@
-import { useEffect, useMemo, useRef } from "preact/hooks";
+import { useMemo } from "preact/hooks";
 import type { ForecastResult } from "../../core/results.ts";
+import { useDrawn } from "../../picture/drawn.ts";
 import { lengthTo, scaleOf } from "../../result/quantity.ts";
 import type { PicturesProps } from "../../result/shows.ts";
 import { MOVEMENT_DECIMALS } from "../../result/slack-glance.ts";
@@ -14,24 +15,16 @@ import { runningText } from "./words.ts";
 /** Slack over the running: median and bands, readings with their bars, window and limit. */
 export function Fan({ result, length }: PicturesProps<ForecastResult>) {
   const { running } = settings.value;
-  const box = useRef<HTMLDivElement>(null);
   const theme = shownTheme.value;
   const drawn = useMemo(
     () => (result ? drawnOf(result, length, running) : null),
     [result, length, running],
   );
-  useEffect(() => {
-    if (!drawn) return undefined;
-    let remove = () => {};
-    let left = false;
-    void import("./fan-plot.ts").then(({ plotFan }) => {
-      if (!left && box.current) remove = plotFan(box.current, drawn);
-    });
-    return () => {
-      left = true;
-      remove();
-    };
-  }, [drawn, theme]);
+  const draw = async (of: Drawn) => {
+    const { plotFan } = await import("./fan-plot.ts");
+    return (into: HTMLElement) => plotFan(into, of);
+  };
+  const box = useDrawn(drawn && (() => draw(drawn)), [drawn, theme]);
   if (!result || !drawn) return null;
   return (
     <figure class="panel chart">

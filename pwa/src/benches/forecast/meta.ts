@@ -50,6 +50,8 @@ export const text = {
     "reaches-limit": "Past the window, the limit ahead",
   } satisfies Record<EventName, string>,
   over: "The limit is reached, most likely",
+  evenChance: (middle: string, unit: string) =>
+    `80 % of such chains; even chance by ${middle} ${unit}`,
   little: "Nothing measured yet: very little is known",
   openEnd: "Not within what is forecast",
   far: (end: string) => `over ${end}`,

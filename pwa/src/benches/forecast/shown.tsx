@@ -35,11 +35,13 @@ function glance(result: ForecastResult): Glance {
   const { median, low_80, high_80 } = pending.at_running_h;
   const ends = text.to(aheadText(low_80, result), aheadText(high_80, result));
   const headline = measured ? text.now[pending.event] : text.little;
+  const middle = median === null ? shared.nothing : runningText(median, result);
   return {
     ...base,
     what: text.happens[pending.event],
-    number: median === null ? shared.nothing : runningText(median, result),
-    under: `80 %: ${ends} ${base.unit}`,
+    // One large figure would claim more than is known before anything was measured.
+    number: measured ? middle : ends,
+    under: measured ? `80 %: ${ends} ${base.unit}` : text.evenChance(middle, base.unit),
     tone: measured ? TONES[pending.event] : "open",
     outcome: measured ? pending.event : "not-measured",
     word: headline,

@@ -1,11 +1,13 @@
 import { warm } from "../../core/client.ts";
 import { later } from "../../shell/later.tsx";
 import type { Bench } from "../bench.ts";
-import { meta } from "./meta.ts";
 
 const View = later(async () => {
   warm("gain");
   return (await import("./view.tsx")).GainView;
 });
 
-export const gain: Bench = { meta, View };
+export const gain: Bench = {
+  meta: { id: "gain", label: "Gain", icon: "gain", group: "prove" },
+  View,
+};

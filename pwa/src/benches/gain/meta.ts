@@ -1,8 +1,6 @@
 /** Gain bench: all its words. */
 import type { Draft } from "../bench.ts";
 
-export const meta = { id: "gain", label: "Gain", icon: "gain", group: "prove" } as const;
-
 /** Figures that friction rests on, beside the stiffness. */
 export const FRICTION = [
   "pin_friction",
@@ -19,6 +17,7 @@ export const empty: Draft = { method: "gain", readings: {}, fields: {} };
 
 export const text = {
   title: "Gain to expect",
+  save: "Save this estimate",
   how: "What another slack may be worth, before the work. It starts from a rule of thumb of the trade and moves with every comparison you made on the dyno.",
   movement: "Movement now, cold",
   movementHint: "In and out, by hand, on the cold engine.",

@@ -28,7 +28,13 @@ export function GainView() {
   );
   if (!on) return null;
   return (
-    <BenchLayout on={on} title={text.title} field="movement_mm" quantity="gain_kw">
+    <BenchLayout
+      on={on}
+      title={text.title}
+      field="movement_mm"
+      quantity="gain_kw"
+      saveLabel={text.save}
+    >
       {form}
     </BenchLayout>
   );

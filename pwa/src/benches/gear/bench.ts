@@ -1,5 +1,7 @@
 import { later } from "../../shell/later.tsx";
 import type { Bench } from "../bench.ts";
-import { meta } from "./meta.ts";
 
-export const gear: Bench = { meta, View: later(async () => (await import("./view.tsx")).GearView) };
+export const gear: Bench = {
+  meta: { id: "gear", label: "Gear", icon: "gear", group: "measure" },
+  View: later(async () => (await import("./view.tsx")).GearView),
+};

@@ -1,8 +1,6 @@
 /** Gear bench: its ways of measuring and all its words. */
 import type { Draft } from "../bench.ts";
 
-export const meta = { id: "gear", label: "Gear", icon: "gear", group: "measure" } as const;
-
 export type Method = "over-pins" | "over-chain";
 export type Which = "crank" | "cam";
 

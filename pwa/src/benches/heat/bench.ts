@@ -1,5 +1,7 @@
 import { later } from "../../shell/later.tsx";
 import type { Bench } from "../bench.ts";
-import { meta } from "./meta.ts";
 
-export const heat: Bench = { meta, View: later(async () => (await import("./view.tsx")).HeatView) };
+export const heat: Bench = {
+  meta: { id: "heat", label: "Heat", icon: "heat", group: "choose" },
+  View: later(async () => (await import("./view.tsx")).HeatView),
+};

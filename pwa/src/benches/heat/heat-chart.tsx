@@ -1,7 +1,7 @@
-import { useEffect, useRef } from "preact/hooks";
 import { useLatest } from "../../core/latest.ts";
 import type { HeatResult } from "../../core/results.ts";
 import { materials } from "../../core/terms.ts";
+import { useDrawn } from "../../picture/drawn.ts";
 import type { PicturesProps } from "../../result/shows.ts";
 import { shownTheme } from "../../shell/theme.ts";
 import { settings } from "../../store/settings.ts";
@@ -14,25 +14,15 @@ const CURVE_POINTS = 41;
 export function HeatChart({ result, input, length }: PicturesProps<HeatResult>) {
   // Asked apart from the number, so that the number never waits for the curves.
   const answer = useLatest("heat", result && input && { ...input, curve_points: CURVE_POINTS });
-  const box = useRef<HTMLDivElement>(null);
   const theme = shownTheme.value;
   const unit = settings.value.temperature;
   const drawn = answer?.ok ? answer.result : null;
-  useEffect(() => {
-    if (!drawn) return undefined;
-    let remove = () => {};
-    let left = false;
-    void import("./heat-plot.ts").then(({ plot }) => {
-      if (!left && box.current) {
-        const window = drawn.cold_target;
-        remove = plot(box.current, { lines: linesOf(drawn), window, length, unit });
-      }
-    });
-    return () => {
-      left = true;
-      remove();
-    };
-  }, [drawn, length, unit, theme]);
+  const draw = async (of: HeatResult) => {
+    const { plot } = await import("./heat-plot.ts");
+    const drawing = { lines: linesOf(of), window: of.cold_target, length, unit };
+    return (into: HTMLElement) => plot(into, drawing);
+  };
+  const box = useDrawn(drawn && (() => draw(drawn)), [drawn, length, unit, theme]);
   if (!drawn) return null;
   return (
     <figure class="panel chart">

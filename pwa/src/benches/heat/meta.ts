@@ -1,8 +1,6 @@
 /** Heat bench: its two parts and all their words. */
 import type { Draft } from "../bench.ts";
 
-export const meta = { id: "heat", label: "Heat", icon: "heat", group: "choose" } as const;
-
 export type Part = "heat" | "bored";
 export type BlockPart = "block" | "gear" | "chain";
 export const BLOCK_PARTS: BlockPart[] = ["block", "gear", "chain"];

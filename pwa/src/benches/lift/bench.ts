@@ -1,8 +1,7 @@
 import { later } from "../../shell/later.tsx";
 import type { Bench } from "../bench.ts";
-import { meta } from "./meta.ts";
 
 export const lift: Bench = {
-  meta,
+  meta: { id: "lift", label: "Lift table", icon: "lift", group: "set" },
   View: later(async () => (await import("./view.tsx")).LiftView),
 };

@@ -1,8 +1,6 @@
 /** Lift table bench: its two lobes and all their words. */
 import type { Draft } from "../bench.ts";
 
-export const meta = { id: "lift", label: "Lift table", icon: "lift", group: "set" } as const;
-
 export type Lobe = "intake" | "exhaust";
 export const LOBES: Lobe[] = ["intake", "exhaust"];
 

@@ -1,8 +1,7 @@
 import { later } from "../../shell/later.tsx";
 import type { Bench } from "../bench.ts";
-import { meta } from "./meta.ts";
 
 export const pulls: Bench = {
-  meta,
+  meta: { id: "pulls", label: "Pulls", icon: "plan", group: "prove" },
   View: later(async () => (await import("./view.tsx")).PullsView),
 };

@@ -1,6 +1,4 @@
 /** Planner of pulls: its choices and all its words. */
-export const meta = { id: "pulls", label: "Pulls", icon: "plan", group: "prove" } as const;
-
 export type Dyno = "engine-dyno-good" | "engine-dyno" | "chassis-dyno";
 export type Order = "there-and-back" | "alternating" | "thirds" | "one-change";
 

@@ -1,8 +1,7 @@
 import { later } from "../../shell/later.tsx";
 import type { Bench } from "../bench.ts";
-import { meta } from "./meta.ts";
 
 export const rockers: Bench = {
-  meta,
+  meta: { id: "rockers", label: "Rockers", icon: "rockers", group: "set" },
   View: later(async () => (await import("./view.tsx")).RockersView),
 };

@@ -1,8 +1,6 @@
 /** Rockers bench: side by side, and the matrix of tests; all their words. */
 import type { Draft } from "../bench.ts";
 
-export const meta = { id: "rockers", label: "Rockers", icon: "rockers", group: "set" } as const;
-
 export type Part = "rockers" | "matrix";
 export const PLACES = ["one", "two", "three"] as const;
 export type Place = (typeof PLACES)[number];

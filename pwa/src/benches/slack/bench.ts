@@ -1,5 +1,7 @@
+import { later } from "../../shell/later.tsx";
 import type { Bench } from "../bench.ts";
-import { meta } from "./meta.ts";
-import { SlackView } from "./view.tsx";
 
-export const slack: Bench = { meta, View: SlackView };
+export const slack: Bench = {
+  meta: { id: "slack", label: "Slack", icon: "slack", group: "measure" },
+  View: later(async () => (await import("./view.tsx")).SlackView),
+};

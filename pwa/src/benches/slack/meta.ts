@@ -1,8 +1,6 @@
 /** Slack bench: its ways of measuring and all its words. */
 import type { Draft } from "../bench.ts";
 
-export const meta = { id: "slack", label: "Slack", icon: "slack", group: "measure" } as const;
-
 export type Method =
   | "total"
   | "one-way"

@@ -2,8 +2,6 @@
 import type { SparkResult } from "../../core/results.ts";
 import type { Draft } from "../bench.ts";
 
-export const meta = { id: "spark", label: "Spark", icon: "spark", group: "prove" } as const;
-
 export type Place = SparkResult["spreads"][number]["at"];
 type When = SparkResult["spreads"][number]["when"];
 
@@ -16,6 +14,7 @@ export const empty: Draft = { method: "light", readings: {}, fields: { place: "i
 
 export const text = {
   title: "Spark scatter",
+  save: "Save this comparison",
   how: "Aim the light at the marks and let it settle at one steady speed. Note what the mark shows, look away, look again: five times or more, in crank degrees before TDC.",
   mind: "The engine runs. Hands, sleeves and leads clear of fan and belts; lead the exhaust outside; hot parts burn. Wide open only on a guarded dyno.",
   place: "Where it was read",

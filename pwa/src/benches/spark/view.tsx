@@ -21,6 +21,7 @@ export function SparkView() {
       field="range_deg"
       quantity="range_deg"
       withDrive={false}
+      saveLabel={text.save}
     >
       <SparkForm {...on} />
     </BenchLayout>

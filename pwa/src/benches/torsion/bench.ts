@@ -1,8 +1,13 @@
 import { later } from "../../shell/later.tsx";
 import type { Bench } from "../bench.ts";
-import { meta } from "./meta.ts";
 
 export const torsion: Bench = {
-  meta,
+  meta: {
+    id: "torsion",
+    label: "Torsional study",
+    short: "Study",
+    icon: "torsion",
+    group: "prove",
+  },
   View: later(async () => (await import("./view.tsx")).TorsionView),
 };

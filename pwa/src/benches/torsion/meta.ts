@@ -1,14 +1,6 @@
 /** The torsional study: its fields, its maps, its words. */
 import type { Draft } from "../bench.ts";
 
-export const meta = {
-  id: "torsion",
-  label: "Torsional study",
-  short: "Study",
-  icon: "torsion",
-  group: "prove",
-} as const;
-
 export const empty: Draft = { method: "", readings: {}, fields: {} };
 
 export const LENGTHS = ["least_movement_mm", "most_movement_mm"] as const;

@@ -1,5 +1,7 @@
+import { later } from "../../shell/later.tsx";
 import type { Bench } from "../bench.ts";
-import { meta } from "./meta.ts";
-import { WearView } from "./view.tsx";
 
-export const wear: Bench = { meta, View: WearView };
+export const wear: Bench = {
+  meta: { id: "wear", label: "Wear", icon: "wear", group: "measure" },
+  View: later(async () => (await import("./view.tsx")).WearView),
+};

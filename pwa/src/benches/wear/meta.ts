@@ -1,8 +1,6 @@
 /** Wear bench: its ways of measuring and all its words. */
 import type { Draft } from "../bench.ts";
 
-export const meta = { id: "wear", label: "Wear", icon: "wear", group: "measure" } as const;
-
 export type Method = "inside-and-outside" | "pin-to-pin" | "inside";
 
 interface MethodMeta {

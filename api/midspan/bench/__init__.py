@@ -1,0 +1,1 @@
+"""The table of budgets: what each part costs beside a bare reference, measured in one run."""

@@ -1,0 +1,154 @@
+"""How quick the app is in a browser that is slowed down like a cheap phone."""
+
+import os
+import shutil
+import tempfile
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from midspan import places
+
+from .services import SERVICE, started
+from .sizes import Sizes
+from .table import Compared, Row, Target, compare
+
+if TYPE_CHECKING:
+    from playwright.sync_api import Browser, Page
+
+SLOWER = 4
+PROGRAMS = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "chrome")
+TYPED = f"slack: a key to its verdict, p95, {SLOWER}x slower CPU"
+STARTED = f"offline cold start, {SLOWER}x slower CPU"
+# The budgets are 50 ms and 1 s; a start is held to so many times the loop that stands for a key's.
+START = 20
+WITHIN = Target(False, 1)
+LOOP = """(count) => {
+  const start = performance.now();
+  let sum = 0;
+  for (let i = 0; i < count; i += 1) sum = (sum + i * i) % 1000003;
+  return performance.now() - start + (sum < 0 ? 1 : 0);
+}"""
+READING = "Movement, fully in to fully out"
+# From the key to the frame that shows its verdict; the two readings typed differ in theirs.
+KEY_TO_VERDICT = """(field, [text, outcome]) => new Promise((done, fail) => {
+  const start = performance.now();
+  const look = () => {
+    const shown = document.querySelector("[data-testid=verdict]");
+    if (shown?.dataset.outcome === outcome) done(performance.now() - start);
+    else if (performance.now() - start > 30000) fail(new Error(`no verdict ${outcome}`));
+    else requestAnimationFrame(look);
+  };
+  field.value = text;
+  field.dispatchEvent(new InputEvent("input", { bubbles: true }));
+  look();
+})"""
+KEYS = (("25.4 mm", "too-loose"), ("2 mm", "too-close"))
+# Notes when the field to type a reading into is on the screen, counted from the start of loading.
+WATCH = """(() => {
+  const look = () => {
+    if (document.querySelector("main input")) window.usable = performance.now();
+    else requestAnimationFrame(look);
+  };
+  look();
+})()"""
+DRIVE = {
+    "Engine name": "Invented engine",
+    "Chain pitch": "3/8 in",
+    "Crank gear teeth": "22",
+    "Cam gear teeth": "44",
+    "Links in the chain": "58",
+    "Centre distance": "114.10 mm",
+}
+
+
+def rows(sizes: Sizes) -> Iterator[Row]:
+    """Measure both rows, or say why not."""
+    why = None
+    try:
+        from playwright.sync_api import sync_playwright
+    except ImportError:
+        why = "no browser at hand: install playwright and a Chromium"
+    program = _program()
+    if why is None and program is None:
+        why = "no Chromium at hand: install one, or set MIDSPAN_CHROMIUM"
+    if places.pwa() is None:
+        why = "the phone app is not built: api/npm.py run build"
+    if why is not None:
+        yield Row(TYPED, why_not=why)
+        yield Row(STARTED, why_not=why)
+        return
+    with sync_playwright() as playwright, tempfile.TemporaryDirectory() as folder:
+        browser = playwright.chromium.launch(executable_path=program, args=["--no-sandbox"])
+        try:
+            yield from _in_browser(browser, folder, sizes)
+        finally:
+            browser.close()
+
+
+def _program() -> str | None:
+    chosen = os.environ.get("MIDSPAN_CHROMIUM")
+    return chosen or next(filter(None, map(shutil.which, PROGRAMS)), None)
+
+
+def _in_browser(browser: "Browser", folder: str, sizes: Sizes) -> Iterator[Row]:
+    with started(SERVICE, folder) as port:
+        address = f"http://127.0.0.1:{port}"
+        page = browser.new_context(viewport={"width": 390, "height": 844}).new_page()
+        page.goto(address)
+        _enter_drive(page)
+        page.evaluate("() => navigator.serviceWorker.ready.then(() => true)")
+        page.goto(address + "/#/slack")
+        yield _key_row(page, sizes)
+    # The service is gone by now, and with it every network.
+    yield _start_row(page, address, sizes)
+
+
+def _enter_drive(page: "Page") -> None:
+    page.locator("nav a[href='#/drive']").first.evaluate("link => link.click()")
+    page.get_by_role("button", name="Enter your engine").click()
+    for label, value in DRIVE.items():
+        page.get_by_label(label, exact=True).fill(value)
+    page.get_by_role("button", name="Save engine and drive").click()
+    page.get_by_role("heading", name="Chains of this engine").wait_for()
+
+
+def _slow_down(page: "Page") -> None:
+    page.context.new_cdp_session(page).send("Emulation.setCPUThrottlingRate", {"rate": SLOWER})
+
+
+def _key_row(page: "Page", sizes: Sizes) -> Row:
+    field = page.get_by_label(READING, exact=True)
+    field.wait_for()
+    for text, outcome in KEYS:  # the first one waits for the interpreter
+        field.evaluate(KEY_TO_VERDICT, [text, outcome])
+    _slow_down(page)
+
+    def slowest() -> float:
+        spent = [
+            field.evaluate(KEY_TO_VERDICT, list(KEYS[number % 2])) for number in range(sizes.keys)
+        ]
+        return float(sorted(spent)[int(0.95 * len(spent))])
+
+    found = compare(slowest, lambda: page.evaluate(LOOP, sizes.loops), sizes.rounds)
+    return _row(TYPED, found)
+
+
+def _start_row(first: "Page", address: str, sizes: Sizes) -> Row:
+    context = first.context
+
+    def start() -> float:
+        page = context.new_page()
+        _slow_down(page)
+        page.add_init_script(WATCH)
+        page.goto(address + "/#/slack")
+        page.wait_for_function("() => window.usable")
+        spent = float(page.evaluate("() => window.usable"))
+        page.close()
+        return spent
+
+    found = compare(start, lambda: first.evaluate(LOOP, START * sizes.loops), sizes.rounds)
+    return _row(STARTED, found)
+
+
+def _row(what: str, found: Compared) -> Row:
+    return Row(what, f"{found.measured:.0f} ms", f"{found.reference:.0f} ms", found.ratio, WITHIN)

@@ -1,0 +1,104 @@
+"""Measure the app with Lighthouse: its production build, the real service, a throttled phone.
+
+`.venv/bin/python tests/e2e/lighthouse.py [SCREEN ...]`, after `python3 api/start.py test` has set
+up. It takes minutes and a quiet machine, so it is no part of the test command. npm fetches
+Lighthouse, at the version below, the first time; it is no package of the app. Screens are addresses
+after the `#/`; each is loaded cold (Lighthouse empties the caches), the records in place.
+"""
+
+import json
+import sys
+import tempfile
+from pathlib import Path
+from typing import Any
+
+sys.path.insert(0, str(Path(__file__).resolve().parents[1]))
+sys.path.insert(0, str(Path(__file__).resolve().parents[2] / "api"))
+
+from playwright.sync_api import Page, expect, sync_playwright
+
+import npm
+from e2e.browser import Phone
+from e2e.chromium import find_or_install
+from e2e.flow import READING, go, open_app, wait_until_offline_ready
+from e2e.service import Service
+
+PACKAGE = "lighthouse@13.5.0"
+CATEGORIES = ("performance", "accessibility", "best-practices")
+LEAST = 0.98
+# A bench with a figure in it shows its result; saved/ leads to the reading that is kept below.
+SCREENS = ("", "slack", "shelf", "saved/")
+MOST_SHOWN = 6
+
+
+def fill(page: Page) -> str:
+    """Load the invented engine and keep a reading; give the address of that reading."""
+    go(page, "drive")
+    page.get_by_role("button", name="Look round with an invented engine").click()
+    expect(page.get_by_role("link", name="Engine: Invented")).to_be_visible()
+    go(page, "slack")
+    page.get_by_role("textbox", name=READING, exact=True).fill("17/32 in")
+    page.get_by_role("button", name="Save reading").click()
+    expect(page.get_by_text("Saved on this phone.")).to_be_visible()
+    go(page, "saved")
+    link = page.locator("main a[href^='#/saved/']").first
+    link.wait_for()
+    return str(link.get_attribute("href")).removeprefix("#/")
+
+
+def measure(url: str, port: str, report: Path) -> Any:
+    """Have Lighthouse load this address in the browser on this port; give its report."""
+    words = [url, f"--port={port}", "--output=json", f"--output-path={report}", "--quiet"]
+    words.append(f"--only-categories={','.join(CATEGORIES)}")
+    npm.npm("exec", "--yes", "--ignore-scripts", f"--package={PACKAGE}", "--", "lighthouse", *words)
+    return json.loads(report.read_text())
+
+
+def told(report: Any) -> list[str]:
+    """What cost points, and the figures that performance is made of."""
+    audits = report["audits"]
+    names = [
+        f"{kind}: {one['id']}"
+        for kind in CATEGORIES
+        for one in report["categories"][kind]["auditRefs"]
+        if one["weight"] and (audits[one["id"]]["score"] or 0) < 1
+        and audits[one["id"]]["scoreDisplayMode"] not in ("notApplicable", "manual", "informative")
+    ]  # fmt: skip
+    figures = ("first-contentful-paint", "largest-contentful-paint", "total-blocking-time")
+    figures += ("cumulative-layout-shift", "speed-index")
+    said = ", ".join(f"{name} {audits[name].get('displayValue', '?')}" for name in figures)
+    return [said, *names[:MOST_SHOWN]]
+
+
+def main(screens: list[str]) -> int:
+    """Print a line of scores a screen, and what cost points; fail if one is under the least."""
+    expect.set_options(timeout=30_000)
+    low = 0
+    with tempfile.TemporaryDirectory() as folder, sync_playwright() as playwright:
+        service = Service(Path(folder) / "data")
+        phone = Phone(playwright, find_or_install(), Path(folder) / "profile")
+        try:
+            service.start()
+            phone.start()
+            page = open_app(phone, service)
+            kept = fill(page)
+            wait_until_offline_ready(page)
+            page.close()
+            port = (phone.profile / "DevToolsActivePort").read_text().split()[0]
+            for screen in screens:
+                address = kept if screen == "saved/" else screen
+                report = measure(f"{service.url}/#/{address}", port, Path(folder) / "report.json")
+                scores = {name: report["categories"][name]["score"] or 0 for name in CATEGORIES}
+                low += sum(score < LEAST for score in scores.values())
+                shown = "  ".join(f"{name} {score:.2f}" for name, score in scores.items())
+                name = screen or "first screen"
+                print(f"{name:14}{shown}", *told(report), sep="\n    ", flush=True)
+        finally:
+            phone.kill()
+            service.kill()
+    print(f"{low} scores are under {LEAST}" if low else f"every score is {LEAST} or better")
+    return 1 if low else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1:] or list(SCREENS)))
