@@ -22,8 +22,8 @@ class Sizes(NamedTuple):
     # Calculations on the phone's interpreter, and keys typed in the browser.
     on_phone: int
     keys: int
-    # Turns of a loop that stands for the 50 ms a key may take: it took them, slowed down like a
-    # phone, on the machine that the budget was first measured on.
+    # Turns of a loop that is to stand for the 50 ms a key may take, slowed down like a phone: by an
+    # estimate of 10 ns a turn, not yet held to a clock on a quiet machine.
     loops: int
 
 
