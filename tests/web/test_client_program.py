@@ -1,4 +1,4 @@
-"""The program that CLIENTS.md shows, as it stands there, against a real service."""
+"""The program that api/CLIENTS.md shows, as it stands there, against a real service."""
 
 import email.message
 import io
@@ -19,7 +19,7 @@ from web.process import Process
 from web.samples import Ran, Shops, by_python, served
 
 KEEPS_NOTHING = True
-TEXT = (Path(__file__).parents[2] / "CLIENTS.md").read_text(encoding="utf-8")
+TEXT = (Path(__file__).parents[2] / "api/CLIENTS.md").read_text(encoding="utf-8")
 (PROGRAM,) = re.findall(r"^```python\n(.*?)^```$", TEXT, re.MULTILINE | re.DOTALL)
 MEASURED = {
     "method": "inside-and-outside", "pitches": 10, "inside_readings_mm": [89.02, 89.00, 89.02],
