@@ -2,19 +2,33 @@
 
 import json
 import math
+from collections.abc import Iterator
 from itertools import islice
 from typing import Any
 
 import pytest
+from flask.testing import FlaskClient
 
+from databases import KINDS, Databases
 from midspan.core import CALCS, dispatch, measurement, run
-from midspan.web import body
+from midspan.settings import Settings
+from midspan.web import body, create_app
 from midspan.web.examples import INPUTS
 from vectors import vectors
 from web.document import Document, dotted, put_at
 
-KEEPS_NOTHING = True
 SENT = [(name, text) for name, text in vectors() if name in CALCS]
+
+
+@pytest.fixture(scope="module")
+def client(tmp_path_factory: pytest.TempPathFactory, databases: Databases) -> Iterator[FlaskClient]:
+    """A client without a token. Nothing is kept, so one service does for all."""
+    folder = tmp_path_factory.mktemp("calculations")
+    url = databases.migrated(KINDS[0], folder)
+    app = create_app(Settings(data_dir=folder, database_url=url, requests_per_minute=0))
+    yield app.test_client()
+    app.extensions["midspan"].close()
+    databases.drop(url)
 
 
 def post(client, name: str, payload: Any):
