@@ -2,8 +2,11 @@
 
 import json
 import time
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
 
-from playwright.sync_api import Page, expect
+from playwright.sync_api import Page, Playwright, expect
 
 from e2e.browser import Phone
 from e2e.service import Service
@@ -26,6 +29,28 @@ def open_app(phone: Phone, service: Service, role: str = "owner") -> Page:
     page.goto(service.url)
     expect(page.get_by_role("navigation", name="Screens")).to_be_visible()
     return page
+
+
+@contextmanager
+def opened(folder: Path, playwright: Playwright, chromium: str) -> Iterator[Page]:
+    """Open the app on a service of its own for a whole module; fails if a page complained."""
+    service = Service(folder / "data")
+    phone = Phone(playwright, chromium, folder / "profile")
+    try:
+        service.start()
+        phone.start()
+        yield open_app(phone, service)
+        assert phone.complaints == []
+    finally:
+        phone.kill()
+        service.kill()
+
+
+def look_round(page: Page) -> None:
+    """Take the invented engine to look at."""
+    go(page, "drive")
+    page.get_by_role("button", name="Look round with an invented engine").click()
+    expect(page.get_by_role("link", name="Engine: Invented")).to_be_visible()
 
 
 def pair(page: Page, service: Service, role: str = "owner") -> None:

@@ -20,7 +20,7 @@ from playwright.sync_api import Page, expect, sync_playwright
 import npm
 from e2e.browser import Phone
 from e2e.chromium import find_or_install
-from e2e.flow import READING, go, open_app, wait_until_offline_ready
+from e2e.flow import READING, go, look_round, open_app, wait_until_offline_ready
 from e2e.service import Service
 
 PACKAGE = "lighthouse@13.5.0"
@@ -33,9 +33,7 @@ MOST_SHOWN = 6
 
 def fill(page: Page) -> str:
     """Load the invented engine and keep a reading; give the address of that reading."""
-    go(page, "drive")
-    page.get_by_role("button", name="Look round with an invented engine").click()
-    expect(page.get_by_role("link", name="Engine: Invented")).to_be_visible()
+    look_round(page)
     go(page, "slack")
     page.get_by_role("textbox", name=READING, exact=True).fill("17/32 in")
     page.get_by_role("button", name="Save reading").click()

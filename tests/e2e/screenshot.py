@@ -14,7 +14,7 @@ from playwright.sync_api import expect, sync_playwright
 
 from e2e.browser import Phone
 from e2e.chromium import find_or_install
-from e2e.flow import READING, go, open_app
+from e2e.flow import READING, go, look_round, open_app
 from e2e.service import Service
 
 PICTURE = Path(__file__).resolve().parents[2] / "pwa/screenshot.png"
@@ -30,9 +30,7 @@ def main() -> None:
             service.start()
             phone.start()
             page = open_app(phone, service)
-            go(page, "drive")
-            page.get_by_role("button", name="Look round with an invented engine").click()
-            expect(page.get_by_role("link", name="Engine: Invented")).to_be_visible()
+            look_round(page)
             go(page, "slack")
             for reading in ("1/2 in", "17/32 in", "0.52 in"):
                 page.get_by_role("textbox", name=READING, exact=True).fill(reading)

@@ -8,9 +8,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import Page, Playwright, expect
 
-from e2e.browser import Phone
-from e2e.flow import READING, go, open_app
-from e2e.service import Service
+from e2e.flow import READING, go, look_round, opened
 
 SCREENS = ["home", "slack", "combined", "forecast", "shelf", "saved", "sessions", "settings"]
 
@@ -64,20 +62,9 @@ def app(
 ) -> Iterator[Page]:
     """The app with the invented engine."""
     folder = tmp_path_factory.mktemp("keys")
-    service = Service(folder / "data")
-    phone = Phone(playwright, chromium, folder / "profile")
-    try:
-        service.start()
-        phone.start()
-        page = open_app(phone, service)
-        go(page, "drive")
-        page.get_by_role("button", name="Look round with an invented engine").click()
-        expect(page.get_by_role("link", name="Engine: Invented")).to_be_visible()
+    with opened(folder, playwright, chromium) as page:
+        look_round(page)
         yield page
-        assert phone.complaints == []
-    finally:
-        phone.kill()
-        service.kill()
 
 
 def walk(page: Page) -> tuple[list[str], list[dict[str, Any]]]:

@@ -6,7 +6,7 @@ from itertools import pairwise
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
-from playwright.sync_api import Page, Playwright
+from playwright.sync_api import Page, Playwright, expect
 
 from e2e.browser import PHONE, Phone
 from e2e.builds import BUILD_SCREENS, add_entry, open_in_build, start_build
@@ -16,7 +16,7 @@ from e2e.flow import (
     enter_drive,
     go,
     measure,
-    open_app,
+    opened,
     wait_for_verdict,
 )
 from e2e.lift_flow import enter_clearance, paste, table, wait_for
@@ -124,12 +124,7 @@ def app(
 ) -> Iterator[Page]:
     """The app with a drive entered and a reading saved, so that each screen has much to show."""
     folder = tmp_path_factory.mktemp("screens")
-    service = Service(folder / "data")
-    phone = Phone(playwright, chromium, folder / "profile")
-    try:
-        service.start()
-        phone.start()
-        page = open_app(phone, service)
+    with opened(folder, playwright, chromium) as page:
         enter_drive(page)
         add_part(page, "chain", "worn", "C-1")
         add_part(page, "gear set", "as bought", "G-1")
@@ -137,10 +132,6 @@ def app(
         add_entry(page, "Note", {"In words": "Front cover off."})
         measure(page, "17/32 in")
         yield page
-        assert phone.complaints == []
-    finally:
-        phone.kill()
-        service.kill()
 
 
 GUIDE = ("It cannot start", "Wheel is fixed", "Stop is in", "Now the other side")
@@ -229,7 +220,7 @@ def test_axe_finds_nothing_in_light_dark_and_large(app: Page, screen: str) -> No
     assert all(after <= before + 1 for before, after in pairwise(levels)), levels
     assert violations(app) == [], "light"
     app.emulate_media(color_scheme="dark")
-    app.wait_for_function("document.documentElement.dataset.theme === 'dark'")
+    expect(app.locator("html")).to_have_attribute("data-theme", "dark")
     assert violations(app) == [], "dark"
     try:
         app.evaluate("document.documentElement.style.fontSize = '200%'")

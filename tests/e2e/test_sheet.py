@@ -10,10 +10,8 @@ import pytest
 from playwright.sync_api import Page, Playwright, expect
 from pypdf import PageObject, PdfReader
 
-from e2e.browser import Phone
 from e2e.builds import add_entry, open_build
-from e2e.flow import go, open_app
-from e2e.service import Service
+from e2e.flow import look_round, opened
 
 POINTS = {"A4": (595.3, 841.9), "Letter": (612.0, 792.0)}
 MARGIN_PT = 14 / 25.4 * 72
@@ -26,16 +24,9 @@ def sheet(
 ) -> Iterator[Page]:
     """The sheet of the invented build, with many notes more, on a dark phone."""
     folder = tmp_path_factory.mktemp("sheet")
-    service = Service(folder / "data")
-    phone = Phone(playwright, chromium, folder / "profile")
-    try:
-        service.start()
-        phone.start()
-        page = open_app(phone, service)
+    with opened(folder, playwright, chromium) as page:
         page.emulate_media(color_scheme="dark")
-        go(page, "drive")
-        page.get_by_role("button", name="Look round with an invented engine").click()
-        expect(page.get_by_role("link", name="Engine: Invented")).to_be_visible()
+        look_round(page)
         open_build(page, "second build")
         for number in range(NOTES):
             words = f"begin{number} {'several words of a note ' * (number % 7 + 1)} end{number}"
@@ -43,10 +34,6 @@ def sheet(
         page.get_by_role("link", name="Build sheet").click()
         expect(page.get_by_role("heading", name="Where the figures come from")).to_be_visible()
         yield page
-        assert phone.complaints == []
-    finally:
-        phone.kill()
-        service.kill()
 
 
 @pytest.fixture(scope="module")
