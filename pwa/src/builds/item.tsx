@@ -9,6 +9,7 @@ import { unitOf } from "../store/settings.ts";
 import { chains, gearSets } from "../store/state.ts";
 import { fixed, trimmed } from "../units/format.ts";
 import { whenText } from "../units/when.ts";
+import { told } from "../words/told.ts";
 import { text } from "./strings.ts";
 import type { Item } from "./timeline.ts";
 
@@ -65,7 +66,7 @@ function EntryRow({ entry, href }: { entry: Entry; href: string | undefined }) {
 }
 
 export function glanceOf(reading: Reading) {
-  return shownOf(reading.calc).glance(reading.result, unitOf("readings_mm"));
+  return shownOf(reading.calc).glance(told(reading.result, reading.input), unitOf("readings_mm"));
 }
 
 /** Every digit that was typed: what is evidence is never rounded. */

@@ -6,6 +6,7 @@ import { client } from "../store/api.ts";
 import { pairing } from "../store/pairing.ts";
 import type { Run, Session } from "../store/records.ts";
 import { gone, keep, kept, runs } from "../store/state.ts";
+import { told } from "../words/told.ts";
 import { type Chosen, type CompareInput, FIRST, runsOf, toPayload } from "./ask.ts";
 
 export type CurvesResult = components["schemas"]["CurvesResult"];
@@ -81,5 +82,8 @@ function useCurves(id: string, payload: CompareInput | null) {
       clearTimeout(timer);
     };
   }, [id, asked, paired]);
-  return { curves: last?.result ?? null, fresh: last !== null && last.asked === asked };
+  return {
+    curves: last && told(last.result, last.asked),
+    fresh: last !== null && last.asked === asked,
+  };
 }

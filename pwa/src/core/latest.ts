@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import { settings, unitOf } from "../store/settings.ts";
 import { spoken } from "../units/spoken.ts";
+import { told } from "../words/told.ts";
 import { run } from "./client.ts";
 import type { Answer, CalcName, Results } from "./results.ts";
 
@@ -44,7 +45,7 @@ export function useLatest<N extends CalcName>(
     },
     [],
   );
-  return answer && inYourUnits(answer);
+  return answer && told(inYourUnits(answer), payload);
 }
 
 /** The core refuses in mm and °C; the screen says it in the unit of the field as well. */

@@ -16,6 +16,7 @@ import {
   sessions,
 } from "../store/state.ts";
 import { whenText } from "../units/when.ts";
+import { told } from "../words/told.ts";
 import type { Findable } from "./find.ts";
 import { text } from "./strings.ts";
 
@@ -32,9 +33,9 @@ export async function loadShown(): Promise<void> {
 effect(() => void loadShown());
 
 /** A reading in a line: what it is, its number, what was said of it; nothing before that is loaded. */
-export function readingLine({ calc, result }: Reading): string {
+export function readingLine({ calc, result, input }: Reading): string {
   if (!shown.value) return "";
-  const at = shown.value(calc).glance(result, unitOf("readings_mm"));
+  const at = shown.value(calc).glance(told(result, input), unitOf("readings_mm"));
   return `${at.what} ${withUnit(at.number, at.unit)}, ${at.word}`;
 }
 

@@ -23,6 +23,7 @@ import { sync } from "../store/sync.ts";
 import { trimmed } from "../units/format.ts";
 import { ranText } from "../units/running.ts";
 import { whenText } from "../units/when.ts";
+import { told } from "../words/told.ts";
 import { text as goneText } from "./gone-strings.ts";
 import { inputRows } from "./input-rows.ts";
 import { RefusedRecord } from "./refused.tsx";
@@ -36,7 +37,8 @@ export function ReadingScreen({ id }: { id: string }) {
   const reading = here ?? (aside?.record as Reading | undefined);
   if (!reading) return <p class="panel">{text.notFound}</p>;
   const length = unitOf("readings_mm");
-  const { result, input } = reading;
+  const { input } = reading;
+  const result = told(reading.result, input);
   const { glance, Reasons, Pictures, Details } = shownOf(reading.calc);
   return (
     <div class="bench reading">

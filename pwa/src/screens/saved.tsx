@@ -7,6 +7,7 @@ import type { Reading } from "../store/records.ts";
 import { unitOf } from "../store/settings.ts";
 import { chains, engines, placeOf, readings } from "../store/state.ts";
 import { whenText } from "../units/when.ts";
+import { told } from "../words/told.ts";
 import { GoneList } from "./gone.tsx";
 import { text as goneText } from "./gone-strings.ts";
 import { ReadingScreen } from "./reading.tsx";
@@ -34,7 +35,7 @@ export function SavedScreen() {
       <GoneList
         kinds={["readings"]}
         title={goneText.setAside}
-        nameOf={({ record }) => told(record as Reading)}
+        nameOf={({ record }) => line(record as Reading)}
         linkOf={({ id }) => `#/saved/${id}`}
       />
       {list.length > 0 && (
@@ -46,15 +47,18 @@ export function SavedScreen() {
   );
 }
 
-function told({ calc, result, taken_at }: Reading): string {
-  const at = shownOf(calc).glance(result, unitOf("readings_mm"));
+function line({ calc, result, input, taken_at }: Reading): string {
+  const at = shownOf(calc).glance(told(result, input), unitOf("readings_mm"));
   return `${at.what} ${withUnit(at.number, at.unit)}, ${whenText(taken_at)}`;
 }
 
 function Row({ reading }: { reading: Reading }) {
   const engine = engines.value.find((one) => one.id === reading.engine_id);
   const chain = chains.value.find((one) => one.id === reading.chain_id);
-  const at = shownOf(reading.calc).glance(reading.result, unitOf("readings_mm"));
+  const at = shownOf(reading.calc).glance(
+    told(reading.result, reading.input),
+    unitOf("readings_mm"),
+  );
   const place = placeOf("readings", reading.id);
   return (
     <a class="saved-row" href={`#/saved/${reading.id}`}>

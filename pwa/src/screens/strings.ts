@@ -82,6 +82,7 @@ export const text = {
   noAgain: "Today's core refuses these inputs: ",
   notFound: "This reading is not on this phone.",
   settingsTitle: "Settings",
+  language: "Language",
   theme: "Light or dark",
   themes: [
     { id: "system", label: "As the phone" },

@@ -3,6 +3,7 @@ import { useEffect, useState } from "preact/hooks";
 import { run as ask } from "../core/client.ts";
 import type { CorrectionResult } from "../core/results.ts";
 import type { Run } from "../store/records.ts";
+import { told } from "../words/told.ts";
 import { airOfRun } from "./air.ts";
 
 /** What the core's calculation is asked about a kept run; null if its air is not known. */
@@ -28,7 +29,8 @@ export function useCorrections(runs: Run[]): Map<string, CorrectionResult> {
         const question = found.has(one.id) ? null : questionOf(one);
         if (!question || left) continue;
         const answer = await ask("correction", question);
-        if (!left && answer.ok) setFound((now) => new Map(now).set(one.id, answer.result));
+        if (!left && answer.ok)
+          setFound((now) => new Map(now).set(one.id, told(answer.result, question)));
       }
     })().catch(() => {}); // the shell says on every screen why the core cannot run
     return () => {

@@ -9,6 +9,7 @@ import { client } from "../../store/api.ts";
 import { access } from "../../store/pairing.ts";
 import { keep, kept } from "../../store/state.ts";
 import { reachedAt } from "../../store/sync.ts";
+import { told } from "../../words/told.ts";
 import { prior } from "./ask.ts";
 
 export type FullForecast = components["schemas"]["FullForecast"];
@@ -80,7 +81,7 @@ export function useFull(asked: ForecastInput | null, build: string | null): OnFu
     // A time at which the service was reached is a reason to ask again.
   }, [read, question, answered, paired, build, reached]);
 
-  if (answered && last) return { state: "here", answer: last.answer };
+  if (answered && last) return { state: "here", answer: told(last.answer) };
   return { state: paired ? (trouble ?? "asking") : "unpaired", answer: null };
 }
 
