@@ -20,6 +20,8 @@ export const EXCESS_DECIMALS = 3;
 export const tradeWindow: Limit | null = limits.find((one) => one.id === "slack-window") ?? null;
 
 interface Words {
+  /** What the number opens. */
+  figure: string;
   movement: string;
   short: string;
   /** Of the value before the change. */
@@ -35,6 +37,7 @@ interface Words {
 export function slackGlance(now: Seen, before: Seen, length: LengthUnit, words: Words): Glance {
   const short = now.excess_mm < 0;
   return {
+    figure: words.figure,
     what: short ? words.short : words.movement,
     number: short
       ? numberTo(-now.excess_mm, length, EXCESS_DECIMALS)

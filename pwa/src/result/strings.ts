@@ -31,6 +31,7 @@ export const text = {
   cautions: "Before you turn anything",
   version: (version: string) => `Calculated by core ${version}.`,
   methods: "Methods and proofs",
+  howWorked: "How it is worked out",
   origins: {
     published: "published",
     "common practice, no source": "common practice, no source",

@@ -15,6 +15,7 @@ function glance(result: GearResult, length: LengthUnit): Glance {
   const { radius_loss_mm: loss, measured, verdict } = result;
   const at = show("radius_loss_mm", loss.value, (loss.high - loss.low) / 2, length);
   return {
+    figure: "radius_loss_mm",
     what: `${text.loss}, ${shared.of(measured.count)}`,
     number: at.value,
     unit: at.unit,

@@ -86,7 +86,8 @@ function Details({ result, length }: Props) {
 }
 
 export const boredShown: Shows<BoredResult> = {
-  glance: ({ before, after }, length) => slackGlance(after, before, length, words),
+  glance: ({ before, after }, length) =>
+    slackGlance(after, before, length, { ...words, figure: "bored_movement_mm" }),
   Reasons,
   Pictures: BoredPicture,
   Details,

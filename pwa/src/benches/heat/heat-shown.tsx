@@ -174,7 +174,11 @@ function Details({ result, length }: Props) {
 export const heatShown: Shows<HeatResult> = {
   glance: ({ hot, hot_interval, cold, interference: pull, warnings }, length) => {
     const underShort = pull ? words.pull(newtons(pull.tension_low_n, pull.tension_high_n)) : "";
-    const seen = slackGlance(hot, cold, length, { ...words, underShort });
+    const seen = slackGlance(hot, cold, length, {
+      ...words,
+      underShort,
+      figure: "hot_movement_mm",
+    });
     if (hot_interval && seen.scale) {
       const { low, high } = hot_interval.movement_mm;
       seen.scale = { ...seen.scale, low, high };
