@@ -1,7 +1,8 @@
 import type { Origin, Outcome, Zone } from "../core/results.ts";
+import { words } from "../words/words.ts";
 
 /** Words of the result. */
-export const text = {
+export const text = words("result", {
   nothing: "—",
   unknown: "Kept, but not shown by this version",
   result: "Result",
@@ -77,4 +78,4 @@ export const text = {
     tooLoose: "too loose",
   },
   asMovement: "as mid-span movement",
-};
+});
