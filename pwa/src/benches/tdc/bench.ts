@@ -1,7 +1,8 @@
 import { later } from "../../shell/later.tsx";
+import { words } from "../../words/words.ts";
 import type { Bench } from "../bench.ts";
 
 export const tdc: Bench = {
-  meta: { id: "tdc", label: "True TDC", icon: "tdc", group: "set" },
+  meta: { id: "tdc", ...words("tdc.bench", { label: "True TDC" }), icon: "tdc", group: "set" },
   View: later(async () => (await import("./view.tsx")).TdcView),
 };
