@@ -1,7 +1,7 @@
 import type { text as combinedText } from "../benches/combined/meta.ts";
 import type { Said } from "../words/words.ts";
 
-export const bench = { label: "Combinar" };
+export const bench = { label: "Juntar" };
 
 export const text: Said<typeof combinedText> = {
   title: "Lecturas combinadas",
@@ -34,7 +34,7 @@ export const text: Said<typeof combinedText> = {
   chanceLimit: "Por debajo del 5 % se dice que no concuerdan.",
   below: "menos de 1 de cada 1000",
   next: {
-    agree: "Siga con esta estimación: todas las lecturas hablan en ella.",
+    agree: "Siga con esta estimación: todas las lecturas cuentan en ella.",
     single: "Mida de una segunda manera: desgaste en la mesa, o juego en el cigüeñal.",
     two: "No se puede saber cuál de las dos se aparta. Mida de una tercera manera.",
     odd: (name, value) =>

@@ -7,7 +7,7 @@ export const methods: Said<typeof gearMethods> = {
   "over-pins": {
     label: "Sobre pasadores",
     reading: "Sobre los dos pasadores",
-    how: "Pasadores del grueso de los rodillos de la cadena en dos huecos opuestos, o con un número impar de dientes en los dos más opuestos. Lea la mayor medida sobre ambos; repita alrededor del piñón.",
+    how: "Pasadores calibrados, del grueso de los rodillos de la cadena en dos huecos opuestos, o con un número impar de dientes en los dos más opuestos. Lea la mayor medida sobre ambos; repita alrededor del piñón.",
   },
   "over-chain": {
     label: "Sobre la cadena",

@@ -91,8 +91,9 @@ export const hot: Said<typeof heatWords> = {
   before: (value) => `en frío ${value}`,
   headline: (name) => `En caliente: ${ZONES[name]}`,
   doubt: "En caliente: demasiado justo para decidir",
+  wordDoubt: "Demasiado justo",
   headlineShort: "En caliente: sin holgura, la cadena tira",
-  wordShort: "Sin holgura en caliente",
+  wordShort: "Sin holgura",
   caption: "lleno en caliente, hueco en frío",
   aim: (cold, hot) => `Busque ${cold} de movimiento en frío: pasan a ser ${hot} en caliente.`,
   hopeless: (hot) =>
@@ -118,8 +119,8 @@ export const hot: Said<typeof heatWords> = {
   materials: "Materiales",
   parts: { block: "Bloque", gear: "Piñones", chain: "Cadena" },
   both: "En frío y en caliente",
-  cold: "En frío",
-  hot: "En caliente",
+  cold: "Frío",
+  hot: "Caliente",
 };
 
 export const bored: Said<typeof boredWords> = {

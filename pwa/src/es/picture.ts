@@ -8,7 +8,7 @@ export const text: Said<typeof pictureText> = {
   exaggerate: "Mostrar la holgura cinco veces mayor",
   toScale: "Todo a escala.",
   exaggerated: "Holgura dibujada cinco veces mayor; lo demás a escala.",
-  taut: "tirante",
+  taut: "tenso",
   slack: "flojo",
   chart: "Movimiento según el desgaste",
   chartOf: (wear, movement) =>

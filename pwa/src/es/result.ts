@@ -44,7 +44,7 @@ export const text: Said<typeof resultText> = {
     within: "Dentro del límite",
     below: "Por debajo",
     beyond: "Más allá del límite",
-    "too-close": "Demasiado justo para decidir",
+    "too-close": "Demasiado justo",
     "limits-disagree": "Los límites no concuerdan",
     "no-limit": "Sin límite",
     "too-tight": "Demasiado tensa",

@@ -26,7 +26,7 @@ export const text: Said<typeof screensText> = {
   roller: "Diámetro del rodillo",
   rollerHint: "Solo hace falta para lecturas por dentro.",
   kind: "Qué mueve",
-  kinds: [{ label: "Un árbol de levas, a media velocidad" }, { label: "Otra cosa" }],
+  kinds: [{ label: "Levas, a media velocidad" }, { label: "Otra cosa" }],
   centresKind: "Ejes",
   centresKinds: [{ label: "Fijos" }, { label: "Ajustables o con tensor" }],
   saveDrive: "Guardar motor y transmisión",
