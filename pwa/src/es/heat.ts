@@ -83,9 +83,9 @@ const ZONES: Record<Zone, string> = {
   loose: "floja",
   "too-loose": "demasiado floja",
 };
-const capital = (words: string) => words.charAt(0).toUpperCase() + words.slice(1);
+const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 
-export const hot: Said<typeof heatWords> = {
+export const words: Said<typeof heatWords> = {
   movement: "Movimiento en el centro del ramal, en caliente",
   short: "En caliente, a la cadena le faltan",
   before: (value) => `en frío ${value}`,

@@ -2,11 +2,22 @@
 import * as benches from "./benches.ts";
 import * as combined from "./combined.ts";
 import * as controls from "./controls.ts";
+import bench from "./core/bench.json" with { type: "json" };
 import common from "./core/common.json" with { type: "json" };
+import gears from "./core/gears.json" with { type: "json" };
+import glossary from "./core/glossary.json" with { type: "json" };
+import heat from "./core/heat.json" with { type: "json" };
+import input from "./core/input.json" with { type: "json" };
+import limits from "./core/limits.json" with { type: "json" };
+import plan from "./core/plan.json" with { type: "json" };
+import running from "./core/running.json" with { type: "json" };
+import shelf from "./core/shelf.json" with { type: "json" };
+import sources from "./core/sources.json" with { type: "json" };
+import warnings from "./core/warnings.json" with { type: "json" };
 import * as device from "./device.ts";
 import * as files from "./files.ts";
 import * as gear from "./gear.ts";
-import * as heat from "./heat.ts";
+import * as hot from "./heat.ts";
 import { home } from "./home.ts";
 import * as picture from "./picture.ts";
 import * as result from "./result.ts";
@@ -28,11 +39,11 @@ export const pack: Record<string, unknown> = {
   gear: gear.text,
   "gear.bench": gear.bench,
   "gear.methods": gear.methods,
-  heat: heat.text,
-  "heat.bench": heat.bench,
-  "heat.bored": heat.bored,
-  "heat.chart": heat.chart,
-  "heat.words": heat.hot,
+  heat: hot.text,
+  "heat.bench": hot.bench,
+  "heat.bored": hot.bored,
+  "heat.chart": hot.chart,
+  "heat.words": hot.words,
   home,
   picture: picture.text,
   result: result.text,
@@ -49,4 +60,17 @@ export const pack: Record<string, unknown> = {
   "wear.methods": wear.methods,
 };
 
-export const phrases: Record<string, string> = { ...common };
+export const phrases: Record<string, string> = {
+  ...bench,
+  ...common,
+  ...gears,
+  ...glossary,
+  ...heat,
+  ...input,
+  ...limits,
+  ...plan,
+  ...running,
+  ...shelf,
+  ...sources,
+  ...warnings,
+};
