@@ -5,7 +5,7 @@ import type {
 } from "../benches/adjust/meta.ts";
 import type { Said } from "../words/words.ts";
 
-export const bench = { label: "Ajustador" };
+export const bench = { label: "Ajustador", short: "Ajuste" };
 
 export const kinds: Said<typeof adjustKinds> = [
   { label: "Vernier, se pone donde sea" },

@@ -4,7 +4,7 @@ import type {
 } from "../benches/clearance/meta.ts";
 import type { Said } from "../words/words.ts";
 
-export const bench = { label: "Distancia libre" };
+export const bench = { label: "Distancia libre", short: "Distancia" };
 
 export const clearance: Said<typeof clearanceText> = {
   title: "Distancia libre",

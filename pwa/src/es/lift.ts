@@ -5,7 +5,7 @@ import type {
 } from "../benches/lift/meta.ts";
 import type { Said } from "../words/words.ts";
 
-export const bench = { label: "Tabla de alzada" };
+export const bench = { label: "Tabla de alzada", short: "Alzada" };
 
 export const choices: Said<typeof readings> = {
   lift_unit: { mm: "Alzada en mm", in: "Alzada en pulgadas" },

@@ -7,7 +7,7 @@ import type {
 } from "../benches/tdc/meta.ts";
 import type { Said } from "../words/words.ts";
 
-export const bench = { label: "PMS verdadero" };
+export const bench = { label: "PMS verdadero", short: "PMS" };
 
 export const methods: Said<typeof tdcMethods> = {
   "positive-stop": {

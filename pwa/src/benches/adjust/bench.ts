@@ -5,7 +5,7 @@ import type { Bench } from "../bench.ts";
 export const adjust: Bench = {
   meta: {
     id: "adjust",
-    ...words("adjust.bench", { label: "Adjuster" }),
+    ...words("adjust.bench", { label: "Adjuster", short: "Adjuster" }),
     icon: "adjust",
     group: "set",
   },
