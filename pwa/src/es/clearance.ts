@@ -68,7 +68,7 @@ export const shown: Said<typeof clearanceShown> = {
   before: "antes",
   curve: "Distancia a lo largo del giro",
   gap: "Distancia ahora",
-  xAxis: "Grados del cigüeñal después del PMS",
+  xAxis: "Grados tras el PMS",
   band: "no entrar aquí",
   contact: "contacto",
   table: "Menor distancia en otras posiciones",

@@ -68,7 +68,7 @@ export const shown: Said<typeof rockersShown> = {
   checkFirst:
     "Compruebe la distancia libre entre pistón y válvula en la nueva posición antes de girar el motor.",
   curves: "Alzada de válvula",
-  xAxis: "Grados del cigüeñal después del PMS",
+  xAxis: "Grados tras el PMS",
   atValve: "A igual alzada de válvula",
   atTappet: "A igual alzada de taqué",
   tappetNote: "La relación no cambia nada en el taqué: son los del propio lóbulo.",
