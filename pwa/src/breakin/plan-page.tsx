@@ -6,6 +6,8 @@ import { Icon } from "../shell/icon.tsx";
 import type { Plan } from "../store/records.ts";
 import { engines } from "../store/state.ts";
 import { whenText } from "../units/when.ts";
+import { said } from "../words/told.ts";
+import { sayCalendar } from "./calendar-said.ts";
 import { Band, Cautions, Due, Figures, figuresOf, SaidList } from "./facts.tsx";
 import { text } from "./strings.ts";
 import { useAdapted } from "./use-plan.ts";
@@ -184,7 +186,8 @@ async function saveCalendar(plan: Plan, title: string): Promise<void> {
   const asked = { plan: plan.input, log: plan.log, started_on, made_at, title, id: plan.id };
   const answer = await run("plan-calendar", asked);
   if (!answer.ok) return;
-  const file = new Blob([answer.result.text], { type: "text/calendar" });
+  const days = sayCalendar(answer.result.text, title, said);
+  const file = new Blob([days], { type: "text/calendar" });
   const link = document.createElement("a");
   link.href = URL.createObjectURL(file);
   link.download = "running-in.ics";
