@@ -28,9 +28,9 @@ const HOLE = /\{\d\}/;
 const AS_IS = /\{(\d)!\}/g;
 const FIRST_WORD = /^[^\s{]+(?=\s)/;
 const END_OF_SENTENCE = /[.!?:;,)](?=\s)|$/g;
-/** Symbols that are the same in every language here. */
+/** Symbols, and the keys of settings, that are the same in every language here. */
 const SYMBOL =
-  /^(mm|in|ft|m|km|mi|N|kN|lb|lbf|kg|mg|g|kW|hp|PS|Nm|K|°C|°F|bar|kPa|hPa|rpm|min|h|s|mg\/kg|km\/h)$/;
+  /^([A-Z]|mm|in|ft|m|km|mi|N|kN|lb|lbf|kg|mg|g|kW|hp|PS|Nm|K|°C|°F|bar|kPa|hPa|rpm|min|h|s|mg\/kg|km\/h)$/;
 
 /** The name of a field, as a program knows it. */
 const FIELD = /^[a-z0-9]+([_.[\]-]+[\p{L}\p{N}]+)+\]?$/u;
