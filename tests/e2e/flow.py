@@ -148,5 +148,5 @@ def wait_until_offline_ready(page: Page) -> None:
     """Wait until the copy on the phone is complete, and open the page from it."""
     page.evaluate(READY)
     page.reload()
-    expect(page.get_by_role("navigation", name="Screens")).to_be_visible()
+    expect(page.locator("nav.nav")).to_be_visible()
     assert page.evaluate("navigator.serviceWorker.controller !== null")

@@ -137,8 +137,9 @@ def test_a_verdict_is_said_in_spanish_offline_and_kept_in_english(app: Page) -> 
     app.context.set_offline(True)
     try:
         app.reload()
-        said = tell_slack(app, "Movimiento, del todo adentro al todo afuera")
+        said = tell_slack(app, "Movimiento, de todo adentro a todo afuera")
         assert "floja" in said.lower()
+        app.locator("summary").get_by_text("Nota", exact=True).click()
         app.get_by_role("textbox", name="Nota", exact=True).fill("Too loose")
         app.get_by_role("button", name="Guardar lectura").click()
         expect(app.locator(".saved-note")).to_be_visible()
