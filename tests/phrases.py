@@ -146,40 +146,60 @@ def texts(value: Any, name: str = "") -> Iterator[str]:
             yield from texts(one, key)
 
 
-def spoken(calcs: set[str], one_in: int) -> dict[str, list[str]]:
-    """What is said over every so-maniest vector: each text once, with what the user typed there."""
-    found: dict[str, list[str]] = {}
+def spoken(calcs: set[str], one_in: int) -> dict[str, str]:
+    """What is said over every so-maniest vector: each text once, with the question it answers."""
+    found: dict[str, str] = {}
     for name, payload in vectors()[::one_in]:
         if name not in calcs:
             continue
         for text in texts(json.loads(dispatch(name, payload))):
-            found.setdefault(text, typed(payload))
+            found.setdefault(text, payload)
     return found
 
 
-def typed(payload: str) -> list[str]:
-    """Every text in an input, as the phone knows it, and as it is shown where it is long."""
+def own_words() -> set[str]:
+    """The fields of a question that are in the user's own words, as the phone has them."""
+    source = (ROOT / "pwa/src/words/retell.ts").read_text("utf-8")
+    listed = source[source.index("OWN_WORDS = ") : source.index('.split(" ")')]
+    return set(" ".join(re.findall(r'"([^"]+)"', listed)).split())
+
+
+def typed(payload: str, own: set[str] | None) -> list[str]:
+    """What a question holds in these fields, or in all, and as it is shown if it is long."""
     try:
         value = json.loads(payload)
     except ValueError:
         return []
-    found, left = [], [value]
+    found, left = [], [("", value)]
     while left:
-        one = left.pop()
-        if isinstance(one, str):
-            found += [one, one.strip(), shown(one)]
+        name, one = left.pop()
+        if isinstance(one, str) and (own is None or name in own):
+            # A pasted table is told of cell by cell.
+            found += [one, one.strip(), shown(one), *re.split(r"[\t\n;,]", one)]
         elif isinstance(one, dict):
-            left += [*one, *one.values()]
+            left += [*one.items(), *(("", key) for key in one)]
         elif isinstance(one, list):
-            left += one
+            left += [(name, inner) for inner in one]
     return [str(text) for text in found]
 
 
-def say(said: dict[str, list[str]]) -> dict[str, dict[str, Any]]:
-    """Each text as the phone says it in the other language, with what it has no phrase for."""
-    asked = json.dumps({"book": book(), "texts": list(said.items())})
-    done = subprocess.run([NODE, SAY], input=asked, capture_output=True, text=True, check=True)
-    return dict(zip(said, json.loads(done.stdout), strict=True))
+def say(said: dict[str, str]) -> dict[str, dict[str, Any]]:
+    """Each text as the phone says it in the other language, with what it has no phrase for.
+
+    What a refusal shows of what it got is nobody's to translate, so it is not counted as left.
+    """
+    own = own_words()
+    asked = [(text, typed(payload, own)) for text, payload in said.items()]
+    done = subprocess.run(
+        [NODE, SAY], input=json.dumps({"book": book(), "texts": asked}), capture_output=True,
+        text=True, check=True,
+    )  # fmt: skip
+    found = dict(zip(said, json.loads(done.stdout), strict=True))
+    for text, one in found.items():
+        if one["left"]:
+            got = " ".join(" ".join(typed(said[text], None)).split())
+            one["left"] = [left for left in one["left"] if left not in got]
+    return found
 
 
 def main(words: list[str]) -> None:

@@ -7,7 +7,9 @@ from typing import Any
 import pytest
 from playwright.sync_api import Page, Playwright, expect
 
-from e2e.flow import READING, go, look_round, opened, wait_until_offline_ready
+from e2e.browser import Phone
+from e2e.flow import READING, go, look_round, open_app, wait_until_offline_ready
+from e2e.service import Service
 from e2e.test_screens import BENCHES, OTHERS, STICKS_OUT
 from phrases import kept
 
@@ -68,6 +70,14 @@ RESULTS = """async () => {
 TWO_WORDS = re.compile(r"[A-Za-z]{2,}[,;:]? [A-Za-z]{2,}")
 
 
+def without(text: str, theirs: set[str]) -> str:
+    """A text without what the user named in it."""
+    for name in sorted(theirs, key=len, reverse=True):
+        if len(name) > 1:
+            text = text.replace(name, "·")
+    return text
+
+
 def words(page: Page) -> set[str]:
     """All words of the screen, once they no longer change."""
     before: set[str] = set()
@@ -105,13 +115,29 @@ def tell_slack(page: Page, label: str) -> str:
 
 
 @pytest.fixture(scope="module")
-def app(
+def phone(
     tmp_path_factory: pytest.TempPathFactory, playwright: Playwright, chromium: str
-) -> Iterator[Page]:
-    """The app in English, with the invented engine to look at."""
-    with opened(tmp_path_factory.mktemp("spanish"), playwright, chromium) as page:
-        look_round(page)
-        yield page
+) -> Iterator[Phone]:
+    """A phone with the app in English on it, and the invented engine to look at."""
+    folder = tmp_path_factory.mktemp("spanish")
+    service = Service(folder / "data")
+    phone = Phone(playwright, chromium, folder / "profile")
+    try:
+        service.start()
+        phone.start()
+        look_round(open_app(phone, service))
+        yield phone
+        assert phone.complaints == []
+    finally:
+        phone.kill()
+        service.kill()
+
+
+@pytest.fixture
+def app(phone: Phone) -> Page:
+    """The one page of that phone."""
+    assert phone.context is not None
+    return phone.context.pages[-1]
 
 
 def test_no_screen_keeps_english_words(app: Page) -> None:
@@ -125,16 +151,16 @@ def test_no_screen_keeps_english_words(app: Page) -> None:
     for screen in SCREENS:
         visit(app, screen)
         found = (words(app) & english[screen]) - theirs
-        left = {one for one in found if TWO_WORDS.search(one) and not any(t in one for t in theirs)}
+        left = {one for one in found if TWO_WORDS.search(without(one, theirs))}
         if left:
             same[screen] = sorted(left)
         assert app.evaluate(STICKS_OUT) == [], screen
     assert same == {}
 
 
-def test_a_verdict_is_said_in_spanish_offline_and_kept_in_english(app: Page) -> None:
+def test_a_verdict_is_said_in_spanish_offline_and_kept_in_english(app: Page, phone: Phone) -> None:
     wait_until_offline_ready(app)
-    app.context.set_offline(True)
+    phone.lose_network()
     try:
         app.reload()
         said = tell_slack(app, "Movimiento, de todo adentro a todo afuera")
@@ -150,7 +176,12 @@ def test_a_verdict_is_said_in_spanish_offline_and_kept_in_english(app: Page) -> 
         # The user's own words stay, even if they are words that the app knows.
         expect(app.get_by_text("Too loose", exact=True)).to_be_visible()
     finally:
-        app.context.set_offline(False)
+        phone.regain_network()
+
+
+def test_words_left_in_english_are_found() -> None:
+    assert TWO_WORDS.search(without("Nothing saved yet, C-1", {"C-1", "s"}))
+    assert not TWO_WORDS.search(without("Chain of the check on 4.5 mm", {"Chain of the check"}))
 
 
 def test_back_in_english_everything_is(app: Page) -> None:

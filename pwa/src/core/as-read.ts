@@ -2,7 +2,7 @@
 import { computed } from "@preact/signals";
 import { settings, unitOf } from "../store/settings.ts";
 import { inUnits, type Units } from "../units/in-units.ts";
-import { retell, textsOf } from "../words/retell.ts";
+import { ownWords, retell } from "../words/retell.ts";
 import { said } from "../words/told.ts";
 
 const units = computed<Units>(() => {
@@ -26,7 +26,7 @@ export function asRead<T>(answer: T, input?: unknown): T {
   const known = read.get(now) ?? new WeakMap<object, unknown>();
   read.set(now, known);
   if (!known.has(answer)) {
-    const theirs = textsOf(input);
+    const theirs = ownWords(input);
     const say = (text: string, key: string) => {
       if (theirs.has(text)) return text;
       const words = said(text, theirs);

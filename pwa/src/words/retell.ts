@@ -7,11 +7,22 @@ export function retell<T>(value: T, say: (text: string, key: string) => string, 
   return Object.fromEntries(parts) as T;
 }
 
-/** Every text of an input: what the user typed, which is to stay as it was typed. */
-export function textsOf(value: unknown, found = new Set<string>()): Set<string> {
-  if (typeof value === "string") found.add(value);
-  else if (value && typeof value === "object") {
-    for (const one of Object.values(value)) textsOf(one, found);
+/** Fields of a question in the user's own words; other texts are chosen, or are for programs. */
+const OWN_WORDS = new Set(
+  (
+    "chain chains engine expansion_source friction_source gear_set gear_sets label left_out reference " +
+    "rocker rockers setting source stiffness_source text title"
+  ).split(" "),
+);
+
+/** Every text of an input that the user typed: it is to stay as it was typed. */
+export function ownWords(value: unknown, field = "", found = new Set<string>()): Set<string> {
+  if (typeof value === "string") {
+    if (OWN_WORDS.has(field)) found.add(value);
+  } else if (Array.isArray(value)) {
+    for (const one of value) ownWords(one, field, found);
+  } else if (value && typeof value === "object") {
+    for (const [name, one] of Object.entries(value)) ownWords(one, name, found);
   }
   return found;
 }
