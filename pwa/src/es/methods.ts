@@ -40,5 +40,22 @@ export const methods: Said<typeof text> = {
   allowed: (allowed) => `se admite ${allowed}`,
   holds: "se cumple",
   fails: "no se cumple",
+  ofFigure: (figure) => `Cómo se calcula: ${figure}`,
+  ofFigureNote:
+    "De dónde sale, lo más revelador primero; cada relación con sus entradas, dónde vale, su fuente y los valores publicados que la guardan.",
+  backToResult: "Volver al resultado",
+  allMethods: "Todos los métodos y pruebas",
+  figures: {
+    combined: "Una holgura a partir de varias lecturas",
+    hot_movement_mm: "Movimiento en caliente",
+    bored_movement_mm: "Movimiento en el bloque desplazado",
+    duration_deg: "Duración",
+    cam_moved_deg: "Lo que mueve otro balancín",
+    total_min: "Orden de las pruebas",
+    dynamic_ratio: "Relación de compresión dinámica",
+    at_running_h: "Cuándo llega ahí",
+    range_deg: "Dispersión del encendido",
+    gain_kw: "Ganancia esperada",
+  },
   all: (count) => `Mostrar los ${count}`,
 };

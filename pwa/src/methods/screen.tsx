@@ -4,6 +4,7 @@ import { PlainField } from "../controls/plain-field.tsx";
 import { find } from "../home/find.ts";
 import { route } from "../shell/router.ts";
 import { said } from "../words/told.ts";
+import { OfFigure } from "./of-figure.tsx";
 import { counts, RelationFold } from "./relation.tsx";
 import { text } from "./strings.ts";
 import { type Known, type Methods, useMethods } from "./use-methods.ts";
@@ -16,10 +17,11 @@ const OPENED = 2;
 export function MethodsScreen() {
   const { methods, trouble } = useMethods();
   const [typed, setTyped] = useState("");
+  const figure = route.value[1] === "of" ? route.value[2] : undefined;
   return (
     <div class="page methods">
       <h1>{text.title}</h1>
-      <p>{text.lead}</p>
+      {!figure && <p>{text.lead}</p>}
       {text.quoted && <p>{text.quoted}</p>}
       {trouble && (
         <p class="trouble" role="alert">
@@ -27,7 +29,8 @@ export function MethodsScreen() {
         </p>
       )}
       {!methods && !trouble && <p role="status">{text.working}</p>}
-      {methods && (
+      {methods && figure && <OfFigure figure={figure} methods={methods} />}
+      {methods && !figure && (
         <>
           <Summary methods={methods} />
           <PlainField

@@ -1,5 +1,7 @@
 /** Words about what was removed or set aside, and about changes from two devices. */
-export const text = {
+import { words } from "../words/words.ts";
+
+export const text = words("screens.gone", {
   setAside: "Set aside",
   setAsideNote:
     "It leaves the lists and the fit table, is kept whole, and can be brought back. A reading is never erased.",
@@ -49,4 +51,4 @@ export const text = {
     drive_kind: "What it drives",
     centres: "Shaft centres",
   } as Record<string, string>,
-};
+});

@@ -1,6 +1,9 @@
 /** The words of the frame round the screens. */
-export const text = {
+import { words } from "../words/words.ts";
+
+export const text = words("shell", {
   skip: "Skip to the screen",
+  screens: "Screens",
   home: "A builder's day",
   measure: "Measure",
   choose: "Choose",
@@ -39,4 +42,4 @@ export const text = {
   refusedCount: (count: number) => `${count} refused`,
   updateWaits: "A newer version is ready.",
   updateNow: "Update now",
-};
+});

@@ -1,11 +1,12 @@
 /** Words of the results of the heat bench. */
 import type { Zone } from "../../core/results.ts";
 import { text as shared } from "../../result/strings.ts";
+import { words } from "../../words/words.ts";
 
 const zone = (name: Zone) => shared.zoneNames[name];
 const capital = (words: string) => words.charAt(0).toUpperCase() + words.slice(1);
 
-export const heatWords = {
+export const heatWords = words("heat.words", {
   movement: "Mid-span movement, hot",
   short: "Hot, the chain is too short by",
   before: (value: string) => `cold ${value}`,
@@ -40,9 +41,9 @@ export const heatWords = {
   both: "Cold and hot",
   cold: "Cold",
   hot: "Hot",
-};
+});
 
-export const boredWords = {
+export const boredWords = words("heat.bored", {
   movement: "Mid-span movement, after",
   short: "After, the chain is too short by",
   before: (value: string) => `was ${value}`,
@@ -70,4 +71,4 @@ export const boredWords = {
     `The crank moved: centre distance was ${before} and is ${after}; the slack strand before and after.`,
   was: "was",
   now: "now",
-};
+});
