@@ -6,7 +6,7 @@ const km = (value: number) => Math.round(value).toLocaleString("en").replace(/,/
 export const breakin: Said<typeof text> = {
   title: "Rodaje",
   empty:
-    "Aún no hay planes. Un plan se ajusta al aceite, a los taqués, a los segmentos y a la holgura de la cadena.",
+    "Aún no hay planes. Un plan se ajusta al aceite, a los seguidores, a los segmentos y a la holgura de la cadena.",
   newPlan: "Plan nuevo",
   back: "Todos los planes",
   invented: "Inventado como muestra",

@@ -36,7 +36,7 @@ export const sheet: Said<typeof text> = {
   reading: "Lectura",
   cautions: "Precauciones",
   usual:
-    "Encendido cortado y batería desconectada, para que nada pueda arrancar el motor. Gire el cigüeñal a mano, despacio; deténgase si se resiste: válvulas y pistones pueden tocarse. Cuidado con el aceite y el refrigerante calientes, con el combustible y con los gases de escape en locales cerrados. El manual del fabricante, la normativa local y el profesional autorizado van antes que cualquier cifra de aquí.",
+    "Encendido cortado y batería desconectada, para que nada pueda arrancar el motor. Gire el cigüeñal a mano, despacio; deténgase si se resiste: válvulas y pistones pueden tocarse. Cuidado con el aceite y el refrigerante calientes, con el combustible y con los gases de escape en locales cerrados. El manual del fabricante, las normas locales y la práctica autorizada van antes que cualquier cifra de aquí.",
   origins: "De dónde salen las cifras",
   originsMean: [
     "publicado: impreso en la fuente indicada.",

@@ -72,5 +72,5 @@ export const compare: Said<typeof text> = {
   whatMeans:
     "Intervalo del 95 %: de cien sesiones como esta, unas 95 dan un intervalo que contiene la ganancia verdadera. Una ganancia se da por vista solo si el intervalo deja fuera el cero.",
   made: (when, version) => `Impreso el ${when}. Núcleo ${version}.`,
-  dyno: "Las cifras de un banco valen para ese banco, ese día y ese combustible. El manual del fabricante, la normativa local y el profesional autorizado van antes que cualquier cifra de aquí.",
+  dyno: "Las cifras de un banco valen para ese banco, ese día y ese combustible. El manual del fabricante, las normas locales y la práctica autorizada van antes que cualquier cifra de aquí.",
 };
