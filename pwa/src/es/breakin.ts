@@ -105,7 +105,7 @@ export const breakin: Said<typeof text> = {
   tick: "Dar por hecho",
   next: "Sigue",
   last: "El último paso",
-  cutShort: "Acortado",
+  cutShort: "Acortar",
   leaveOut: "Omitir",
   log: "Anotar un valor",
   note: "Nota",

@@ -36,7 +36,7 @@ export const compare: Said<typeof text> = {
   stripSaid: (count) => `${count} pasadas como puntos sobre sus configuraciones.`,
   order: "Orden de las pasadas",
   scatter: "Dispersión",
-  settingHead: ["Config.", "Pasadas", "Nivel", "Dispersión"],
+  settingHead: ["Config.", "N.º", "Nivel", "Dispersión"],
   runs: "Pasadas: ¿dejar una fuera?",
   runsNote:
     "Solo por una causa que pueda nombrar, nunca por una cifra baja. Cada una se enumera y se cuenta.",
