@@ -8,6 +8,7 @@ import { engines } from "../store/state.ts";
 import { whenText } from "../units/when.ts";
 import { nameText } from "../words/own.ts";
 import { said } from "../words/told.ts";
+import { sayCalendar } from "./calendar.ts";
 import { Band, Cautions, Due, Figures, figuresOf, SaidList } from "./facts.tsx";
 import { text } from "./strings.ts";
 import { useAdapted } from "./use-plan.ts";
@@ -196,7 +197,7 @@ async function saveCalendar(plan: Plan, title: string): Promise<void> {
   const asked = { plan: plan.input, log: plan.log, started_on, made_at, title, id: plan.id };
   const answer = await run("plan-calendar", asked);
   if (!answer.ok) return;
-  const file = new Blob([answer.result.text], { type: "text/calendar" });
+  const file = new Blob([sayCalendar(answer.result.text, title)], { type: "text/calendar" });
   const link = document.createElement("a");
   link.href = URL.createObjectURL(file);
   link.download = text.calendarFile;
