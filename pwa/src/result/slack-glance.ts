@@ -1,9 +1,10 @@
 /** The glance of slack that was worked out for a drive: movement by its zone, or none at all. */
+
+import { asRead } from "../core/as-read.ts";
 import type { HeatResult, Limit } from "../core/results.ts";
 import { limits, limitsOnFile } from "../core/terms.ts";
 import { fractionText } from "../units/format.ts";
 import type { LengthUnit } from "../units/parse.ts";
-import { told } from "../words/told.ts";
 import type { Glance } from "./glance.ts";
 import { lengthTo, numberTo } from "./quantity.ts";
 import { toneOf } from "./tone.tsx";
@@ -19,7 +20,7 @@ export const EXCESS_DECIMALS = 3;
 
 /** The window that the zones come from; the one on file is what a record keeps. */
 const windowOnFile: Limit | null = limitsOnFile.find((one) => one.id === "slack-window") ?? null;
-export const tradeWindow: Limit | null = told(windowOnFile);
+export const tradeWindow: Limit | null = asRead(windowOnFile);
 
 interface Words {
   /** What the number opens. */

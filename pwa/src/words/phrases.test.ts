@@ -12,6 +12,7 @@ const book = new PhraseBook({
   "The chain {0} is {1} longer than {2}.": "La cadena {0} es {1} más larga que {2}.",
   "{0} is {1}.": "{0} está {1}.",
   slack: "floja",
+  "one of {0}": "uno de: {0!}",
 });
 const say = (text: string, theirs: string[] = []) => book.say(text, new Set(theirs));
 
@@ -46,4 +47,9 @@ test("leaves what the user typed, and knows what it could not say", () => {
 
 test("figures and symbols are the same in every language", () => {
   assert.deepEqual(say("3/16 in (4.76 mm)"), { text: "3/16 in (4.76 mm)", left: [] });
+});
+
+test("leaves names for programs, and what else the translation asks to leave", () => {
+  const said = say("5: got 3 mm, needs one of slack, readings.");
+  assert.deepEqual(said, { text: "5: hay 3 mm, falta uno de: slack, readings.", left: [] });
 });

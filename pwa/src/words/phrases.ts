@@ -3,12 +3,15 @@
  * language. Records stay as they were said, so that two people of one shop each read their own.
  *
  * An English phrase has holes, `{0}`, `{1}`, in that order; its translation may turn them round. A
- * text is one phrase or several, one after another. What fills a hole is itself looked up.
+ * text is one phrase or several, one after another. What fills a hole is itself looked up, but where
+ * the translation has `{0!}`: names for programs, and what somebody typed, stay as they are.
  */
 
 interface Phrase {
   form: RegExp;
   said: string;
+  /** Holes whose filling stays as it is. */
+  asIs: Set<number>;
   /** Letters outside the holes: of two phrases that fit, the one that says more. */
   weight: number;
 }
@@ -22,6 +25,7 @@ export interface Said {
 /** Fewer letters than this only join, such as “{0} or {1}”: what they join has to come out whole. */
 const JOINS = 8;
 const HOLE = /\{\d\}/;
+const AS_IS = /\{(\d)!\}/g;
 const FIRST_WORD = /^[^\s{]+(?=\s)/;
 const END_OF_SENTENCE = /[.!?:;,)](?=\s)|$/g;
 /** Symbols that are the same in every language here. */
@@ -29,7 +33,7 @@ const SYMBOL =
   /^(mm|in|ft|m|km|mi|N|kN|lb|lbf|kg|mg|g|kW|hp|PS|Nm|K|°C|°F|bar|kPa|hPa|rpm|min|h|s|mg\/kg|km\/h)$/;
 
 /** The name of a field, as a program knows it. */
-const FIELD = /^[a-z0-9]+([_.[\]-]+[a-z0-9]+)+\]?$/;
+const FIELD = /^[a-z0-9]+([_.[\]-]+[\p{L}\p{N}]+)+\]?$/u;
 
 const wordless = (text: string) =>
   FIELD.test(text) ||
@@ -42,7 +46,8 @@ const escaped = (text: string) => text.replace(/[.*+?^${}()|[\]\\]/g, "\\$&");
 function phrase(english: string, said: string): Phrase {
   const parts = english.split(HOLE);
   const form = new RegExp(`^${parts.map(escaped).join("([^]+?)")}$`);
-  return { form, said, weight: parts.join("").replace(/\W/g, "").length };
+  const asIs = new Set([...said.matchAll(AS_IS)].map((one) => Number(one[1])));
+  return { form, said, asIs, weight: parts.join("").replace(/\W/g, "").length };
 }
 
 export class PhraseBook {
@@ -91,9 +96,13 @@ export class PhraseBook {
       if (!found) continue;
       const filled = found
         .slice(1)
-        .map((part) => this.#several(part, theirs) ?? { text: part, left: [part] });
+        .map((part, at) =>
+          one.asIs.has(at)
+            ? { text: part, left: [] }
+            : (this.#several(part, theirs) ?? { text: part, left: [part] }),
+        );
       const left = filled.flatMap((part) => part.left);
-      const put = one.said.replace(/\{(\d)\}/g, (_, at) => filled[Number(at)]?.text ?? "");
+      const put = one.said.replace(/\{(\d)!?\}/g, (_, at) => filled[Number(at)]?.text ?? "");
       if (left.length === 0) return { text: put, left };
       if (one.weight >= JOINS) most ??= { text: put, left };
     }
