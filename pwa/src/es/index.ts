@@ -1,9 +1,12 @@
 /** Every word in Spanish: of the screens by the names of their files, and of the core by its phrases. */
 
+import * as benches from "./benches.ts";
 import { breakin } from "./breakin.ts";
 import { builds } from "./builds.ts";
 import { sheet } from "./builds-sheet.ts";
+import * as combined from "./combined.ts";
 import { compare } from "./compare.ts";
+import * as controls from "./controls.ts";
 import bench from "./core/bench.json" with { type: "json" };
 import common from "./core/common.json" with { type: "json" };
 import gears from "./core/gears.json" with { type: "json" };
@@ -14,26 +17,66 @@ import limits from "./core/limits.json" with { type: "json" };
 import subjects from "./core/methods.json" with { type: "json" };
 import plan from "./core/plan.json" with { type: "json" };
 import running from "./core/running.json" with { type: "json" };
-import coreShelf from "./core/shelf.json" with { type: "json" };
+import shelf from "./core/shelf.json" with { type: "json" };
 import sources from "./core/sources.json" with { type: "json" };
 import stored from "./core/stored.json" with { type: "json" };
 import warnings from "./core/warnings.json" with { type: "json" };
+import * as device from "./device.ts";
+import * as files from "./files.ts";
+import * as gear from "./gear.ts";
+import * as hot from "./heat.ts";
 import { home } from "./home.ts";
 import { methods } from "./methods.ts";
+import * as picture from "./picture.ts";
+import * as result from "./result.ts";
+import * as screens from "./screens.ts";
 import { sessions } from "./sessions.ts";
-import { shelf } from "./shelf.ts";
+import { shelf as onShelf } from "./shelf.ts";
 import { fit } from "./shelf-fit.ts";
+import * as shell from "./shell.ts";
+import * as slack from "./slack.ts";
+import * as units from "./units.ts";
+import * as wear from "./wear.ts";
 
 export const pack: Record<string, unknown> = {
+  benches: benches.text,
   breakin,
   builds,
   "builds.sheet": sheet,
+  combined: combined.text,
+  "combined.bench": combined.bench,
   compare,
+  controls: controls.text,
+  core: shell.core,
+  device: device.text,
+  "device.roles": device.roles,
+  files: files.text,
+  gear: gear.text,
+  "gear.bench": gear.bench,
+  "gear.methods": gear.methods,
+  heat: hot.text,
+  "heat.bench": hot.bench,
+  "heat.bored": hot.bored,
+  "heat.chart": hot.chart,
+  "heat.words": hot.words,
   home,
   methods,
+  picture: picture.text,
+  result: result.text,
+  screens: screens.text,
+  "screens.gone": screens.gone,
+  "screens.inputs": screens.inputs,
   sessions,
-  shelf,
+  shelf: onShelf,
   "shelf.fit": fit,
+  shell: shell.text,
+  slack: slack.text,
+  "slack.bench": slack.bench,
+  "slack.methods": slack.methods,
+  units: units.text,
+  wear: wear.text,
+  "wear.bench": wear.bench,
+  "wear.methods": wear.methods,
 };
 
 export const phrases: Record<string, string> = {
@@ -46,7 +89,7 @@ export const phrases: Record<string, string> = {
   ...limits,
   ...plan,
   ...running,
-  ...coreShelf,
+  ...shelf,
   ...sources,
   ...stored,
   ...subjects,

@@ -3,6 +3,7 @@ import { words } from "../words/words.ts";
 
 export const text = words("screens.gone", {
   setAside: "Set aside",
+  setAsideTitle: "Set aside",
   setAsideNote:
     "It leaves the lists and the fit table, is kept whole, and can be brought back. A reading is never erased.",
   isAside: "This reading is set aside: it counts for nothing until it is brought back.",

@@ -34,7 +34,7 @@ export function SavedScreen() {
       )}
       <GoneList
         kinds={["readings"]}
-        title={goneText.setAside}
+        title={goneText.setAsideTitle}
         nameOf={({ record }) => line(record as Reading)}
         linkOf={({ id }) => `#/saved/${id}`}
       />

@@ -193,7 +193,13 @@ export const heatShown: Shows<HeatResult> = {
     }
     if (!warnings.some((one) => one.code === "hot-too-close")) return seen;
     const outcome = "too-close";
-    return { ...seen, tone: toneOf(outcome), outcome, word: words.doubt, headline: words.doubt };
+    return {
+      ...seen,
+      tone: toneOf(outcome),
+      outcome,
+      word: words.wordDoubt,
+      headline: words.doubt,
+    };
   },
   Reasons,
   Pictures: HeatChart,

@@ -12,6 +12,7 @@ export const heatWords = words("heat.words", {
   before: (value: string) => `cold ${value}`,
   headline: (name: Zone) => `Hot: ${zone(name)}`,
   doubt: "Hot: too close to call",
+  wordDoubt: "Hot: too close to call",
   headlineShort: "Hot: no slack, the chain pulls",
   wordShort: "No slack hot",
   caption: "solid hot, hollow cold",
