@@ -5,9 +5,10 @@ import math
 from typing import Any
 
 import orjson
-from flask import Response, request
+from flask import Response
 from flask.json.provider import DefaultJSONProvider
 
+from .plain import asked
 from .problems import Problem, refuse
 
 # Deeper than this the quick reader leaves it to the strict one; nothing we take is.
@@ -28,7 +29,17 @@ class StrictJson(DefaultJSONProvider):
 
 
 def answer(value: dict[str, Any]) -> Response:
-    """Answer with a result of the core: as StrictJson writes it, and quicker.
+    """Answer with a result of the core.
+
+    Raises
+    ------
+    ValueError : as `written`
+    """
+    return Response(written(value), content_type="application/json")
+
+
+def written(value: dict[str, Any]) -> bytes:
+    """Write a result of the core: as StrictJson does, and quicker.
 
     Raises
     ------
@@ -37,10 +48,9 @@ def answer(value: dict[str, Any]) -> Response:
     if not _finite(value):
         raise ValueError("a number of the result is not finite")
     try:
-        text: str | bytes = orjson.dumps(value)
+        return orjson.dumps(value)
     except TypeError:  # half a surrogate pair, or an integer of more than 64 bits: both are JSON
-        text = json.dumps(value, separators=(",", ":"))
-    return Response(text, mimetype="application/json")
+        return json.dumps(value, separators=(",", ":")).encode()
 
 
 def _finite(value: Any) -> bool:  # noqa: ANN401  (an object or a list)
@@ -75,17 +85,23 @@ def received() -> bytes:
     ------
     Problem : not sent as JSON, too large
     """
-    if request.mimetype != "application/json":
-        raise Problem("not-sent-as-json")
-    charset = request.mimetype_params.get("charset", "utf-8")
-    if charset.lower() not in ("utf-8", "utf8", "us-ascii"):
-        raise Problem("not-sent-as-json", "JSON is UTF-8: leave the charset out.")
+    request = asked()
+    if request.environ.get("CONTENT_TYPE") != "application/json":
+        _check_type(request.mimetype, request.mimetype_params)
     data = request.get_data(cache=False)
-    most = request.max_content_length
-    # A body sent in chunks tells no length; the framework then stops reading at the limit.
-    if request.content_length is None and most is not None and len(data) >= most:
-        raise Problem("body-too-large")
+    if request.content_length is None:
+        # A body sent in chunks tells no length; the framework then stops reading at the limit.
+        most = request.max_content_length
+        if most is not None and len(data) >= most:
+            raise Problem("body-too-large")
     return data
+
+
+def _check_type(mimetype: str, params: dict[str, str]) -> None:
+    if mimetype != "application/json":
+        raise Problem("not-sent-as-json")
+    if params.get("charset", "utf-8").lower() not in ("utf-8", "utf8", "us-ascii"):
+        raise Problem("not-sent-as-json", "JSON is UTF-8: leave the charset out.")
 
 
 def parse_many(data: bytes, deepest: int) -> tuple[Any, bool]:
