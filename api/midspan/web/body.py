@@ -114,14 +114,62 @@ def parse_many(data: bytes, deepest: int) -> tuple[Any, bool]:
     """
     try:
         found = orjson.loads(data)
-        # Of a name given twice the quick reader keeps one: then there are more colons than names,
-        # unless a colon stands apart from its name.
-        colons = -1 if any(apart in data for apart in _APART) else data.count(b'":')
-        if isinstance(found, dict) and colons == _names(found, deepest):
+        if isinstance(found, dict) and (
+            _as_written(found, data, deepest) or _all_names_kept(found, data, deepest)
+        ):
             return found, True
     except (orjson.JSONDecodeError, RecursionError, OverflowError):
         pass
     return parse(data), False
+
+
+def _as_written(found: dict[str, Any], data: bytes, deepest: int) -> bool:
+    """Tell whether a body is, to the byte, what we would write ourselves, as the phone's are.
+
+    Then nothing of it was lost by the quick reader: no name, no digit. How deep it is nested is
+    seen by how far it is indented when written so: there a line can start nowhere else.
+    """
+    if orjson.dumps(found) != data:
+        return False
+    return b"\n" + b"  " * deepest not in orjson.dumps(found, option=orjson.OPT_INDENT_2)
+
+
+def pieces(data: bytes, before: bytes, after: bytes) -> list[bytes]:
+    """Cut the objects of a list apart that stands between two texts, each written like the first.
+
+    Where an object only looks like the end of one and the start of the next, the pieces are no
+    JSON; so read each, and all of the body at once if one cannot be read. Empty if it is not so
+    written at all.
+    """
+    start, end = len(before), len(data) - len(after)
+    first = data[start : data.find(b":", start) + 1]
+    if not (data.startswith(before + b"{") and data.endswith(b"}" + after) and first):
+        return []
+    cut = data[start:end].split(b"}," + first)
+    last = len(cut) - 1
+    return [
+        (first if n else b"") + piece + (b"}" if n < last else b"") for n, piece in enumerate(cut)
+    ]
+
+
+def read_piece(data: bytes, deepest: int) -> dict[str, Any] | None:
+    """Read an object that is just what we would write ourselves; None for any other."""
+    try:
+        found = orjson.loads(data)
+        return found if type(found) is dict and _as_written(found, data, deepest) else None
+    except (orjson.JSONDecodeError, TypeError):
+        return None
+
+
+def _all_names_kept(found: dict[str, Any], data: bytes, deepest: int) -> bool:
+    """Tell the same of any other body.
+
+    Of a name given twice the quick reader keeps one: then there are more colons than names, unless
+    a colon stands apart from its name.
+    """
+    if any(apart in data for apart in _APART):
+        return False
+    return data.count(b'":') == _names(found, deepest)
 
 
 def _names(value: dict[str, Any] | list[Any], depth: int) -> int:
