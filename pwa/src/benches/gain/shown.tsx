@@ -29,6 +29,7 @@ function glance(result: GainResult) {
   const [low, high] = ends(result.gain_kw, "gain_kw", 80);
   const percent = ends(result.gain_percent, "gain_percent", 80);
   return {
+    figure: "gain_kw",
     what: text.what,
     number: text.to80(low, high),
     unit: scaleOf("gain_kw", "mm").unit,

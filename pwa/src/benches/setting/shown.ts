@@ -11,7 +11,7 @@ import { fixed } from "../../units/format.ts";
 
 const below = () => import("./below.tsx");
 
-type Number = Pick<Glance, "what" | "number" | "side" | "under">;
+type Number = Pick<Glance, "figure" | "what" | "number" | "side" | "under">;
 
 const signed = (value: number, decimals: number) =>
   `${value > 0 ? "+" : ""}${fixed(value, decimals)}`;
@@ -20,6 +20,7 @@ function measured({ measured }: TdcResult | CamResult): Number {
   const { quantity, value, expanded_uncertainty, count } = measured;
   const at = show(quantity, value, expanded_uncertainty, "mm");
   return {
+    figure: quantity,
     what: `${labelOf(quantity)}, ${shared.of(count)}`,
     number: at.value,
     side: `± ${at.plusMinus}`,
@@ -46,6 +47,7 @@ function correctionOf({ wheel, correction_deg }: TdcResult): string {
 function moveOf({ options, wanted_crank_deg }: AdjustResult): Number {
   const move = options[0]?.move_crank_deg ?? 0;
   return {
+    figure: "move_crank_deg",
     what: labelOf("move_crank_deg"),
     number: signed(move, 1),
     side: `of ${signed(wanted_crank_deg, 1)}`,

@@ -27,6 +27,7 @@ function glance(result: SparkResult): Glance {
   const spread = spreads.findLast((one) => !change || one.at === change.at) ?? spreads[0];
   const headline = change ? text.outcomes[change.outcome] : text.only;
   return {
+    figure: "range_deg",
     what: spread ? text.what(text.where(spread.at, spread.when)) : "",
     number: spread ? trimmed(spread.range_deg, 2) : shared.nothing,
     unit: "°",
