@@ -43,7 +43,7 @@ function glance(result: LiftResult, length: LengthUnit): Glance {
 }
 
 function centreText(deg: number): string {
-  return text.centre(fixed(Math.abs(deg), 1), deg < 0 ? "before" : "after");
+  return text.centre(fixed(Math.abs(deg), 1), deg < 0 ? text.before : text.after);
 }
 
 function Reasons({ result }: ShownProps<LiftResult>) {

@@ -1,6 +1,7 @@
 import { labelOf } from "../../core/terms.ts";
 import { FigureName } from "../../result/figure-name.tsx";
 import { showInterval, withUnit } from "../../result/quantity.ts";
+import { text as units } from "../../units/strings.ts";
 
 interface At {
   value: number;
@@ -27,9 +28,7 @@ export function IntervalRow({
       </th>
       <td class="num">
         <strong>{withUnit(shown.value, "°")}</strong>
-        <span class="interval-text">
-          [{shown.low} to {shown.high}]
-        </span>
+        <span class="interval-text">[{units.range(shown.low, shown.high)}]</span>
       </td>
     </tr>
   );

@@ -8,6 +8,7 @@ import { text as shared } from "../../result/strings.ts";
 import { toneOf } from "../../result/tone.tsx";
 import { later } from "../../shell/later.tsx";
 import { fixed } from "../../units/format.ts";
+import { text } from "./strings.ts";
 
 const below = () => import("./below.tsx");
 
@@ -40,8 +41,8 @@ function numberOf(result: SettingResult): Number {
 function correctionOf({ wheel, correction_deg }: TdcResult): string {
   const added = `${signed(correction_deg, 2)}°`;
   const other = `${signed(-correction_deg, 2)}°`;
-  if (wheel === "both-ways") return `readings after zero ${added}, before it ${other}`;
-  return `${wheel === "0-360-down" ? other : added} on every reading`;
+  if (wheel === "both-ways") return text.sides(added, other);
+  return text.every(wheel === "0-360-down" ? other : added);
 }
 
 function moveOf({ options, wanted_crank_deg }: AdjustResult): Number {
@@ -50,8 +51,8 @@ function moveOf({ options, wanted_crank_deg }: AdjustResult): Number {
     figure: "move_crank_deg",
     what: labelOf("move_crank_deg"),
     number: signed(move, 1),
-    side: `of ${signed(wanted_crank_deg, 1)}`,
-    under: `${signed(move / 2, 1)} cam degrees`,
+    side: text.ofWanted(signed(wanted_crank_deg, 1)),
+    under: text.camDegrees(signed(move / 2, 1)),
   };
 }
 
