@@ -8,7 +8,7 @@ import { sheet } from "./builds-sheet.ts";
 import * as cam from "./cam.ts";
 import * as clearance from "./clearance.ts";
 import * as combined from "./combined.ts";
-import { compare } from "./compare.ts";
+import { compare as comparing } from "./compare.ts";
 import * as controls from "./controls.ts";
 import bench from "./core/bench.json" with { type: "json" };
 import coreClearance from "./core/clearance.json" with { type: "json" };
@@ -78,7 +78,7 @@ export const pack: Record<string, unknown> = {
   "clearance.shown": clearance.shown,
   combined: combined.text,
   "combined.bench": combined.bench,
-  compare,
+  compare: comparing,
   controls: controls.text,
   core: shell.core,
   device: device.text,
