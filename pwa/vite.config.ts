@@ -15,11 +15,12 @@ const core = () => corePack(at("../api/midspan/core"));
  */
 const chunks = [
   ["app", /src\/main\.tsx$|rolldown\/runtime/],
-  ["charts", /node_modules\/uplot\//],
   [
     "bench",
-    /src\/(controls|benches)\/[^/]+\.tsx?$|src\/benches\/(slack|wear|gear|combined|heat)\//,
+    /src\/(controls|benches)\/[^/]+\.tsx?$|src\/benches\/(slack|wear|gear|combined|heat)\/(?!.*plot\.ts$)/,
   ],
+  // What is drawn on canvas comes after the screen that it is on.
+  ["charts", /node_modules\/uplot\/|plot\.ts$/],
   ["set", /src\/benches\//],
   ["record", /src\/(screens|shelf|builds|files|device)\//],
   ["prove", /src\/(breakin|sessions|compare)\//],
