@@ -5,6 +5,7 @@ import { compress } from "./build/compress.ts";
 import { corePack } from "./build/core-pack.ts";
 import { icons } from "./build/icons.ts";
 import { noDataUrls } from "./build/no-data-urls.ts";
+import { preloadApp } from "./build/preload-app.ts";
 
 const at = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 const core = () => corePack(at("../api/midspan/core"));
@@ -14,7 +15,10 @@ const core = () => corePack(at("../api/midspan/core"));
  * better than many small ones, and load sooner over a slow line; what is not named here is split by itself.
  */
 const chunks = [
-  ["app", /src\/main\.tsx$|rolldown\/runtime/],
+  ["words", /src\/(main|words\/pack)\.ts$|rolldown\/runtime|vite\/preload-helper/],
+  ["app", /src\/start\.tsx$/],
+  // Loaded by who reads Spanish, before anything else; it needs nothing of the others.
+  ["es", /src\/es\//],
   [
     "bench",
     /src\/(controls|benches)\/[^/]+\.tsx?$|src\/benches\/(slack|wear|gear|combined|heat)\/(?!.*plot\.ts$)/,
@@ -35,6 +39,7 @@ export default defineConfig({
     core(),
     icons(at("public/icon.svg")),
     noDataUrls(),
+    preloadApp("app"),
     VitePWA({
       registerType: "prompt",
       injectRegister: false,

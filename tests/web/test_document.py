@@ -1,6 +1,7 @@
 """The OpenAPI document: complete, exact, and the same as the committed one."""
 
 import json
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
 import pytest
@@ -9,6 +10,7 @@ from jsonschema import Draft202012Validator
 from midspan.core import CALCS, glossary
 from midspan.settings import Settings
 from midspan.web import create_app
+from midspan.web.openapi import MidspanApi
 from web.document import Document
 
 KEEPS_NOTHING = True
@@ -25,6 +27,20 @@ def test_the_service_serves_it(client, document: Document) -> None:
     assert answer.mimetype == "application/json"
     assert answer.get_json() == json.loads(json.dumps(document.whole))
     assert document.whole["openapi"] == "3.1.0"
+
+
+def test_it_is_made_when_asked_for_and_once_for_all_threads(monkeypatch) -> None:
+    made = []
+    describe = MidspanApi._describe
+    monkeypatch.setattr(MidspanApi, "_describe", lambda api: (made.append(1), describe(api)))
+    app = create_app(Settings(database_url="sqlite://"))
+    assert app.test_client().get("/api/v1/limits").status_code == 200
+    assert made == []
+    with ThreadPoolExecutor(4) as threads:
+        asked = [threads.submit(app.test_client().get, "/api/v1/openapi.json") for _ in range(8)]
+    assert {one.result().status_code for one in asked} == {200}
+    assert len({one.result().data for one in asked}) == 1
+    assert made == [1]
 
 
 def test_every_route_is_in_it(document: Document) -> None:

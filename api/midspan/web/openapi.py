@@ -1,9 +1,12 @@
 """The OpenAPI document: names of its components, and fields that marshmallow does not know."""
 
+from threading import Lock
 from typing import Any
 
 from apispec.ext.marshmallow import MarshmallowPlugin
-from flask_smorest import Api
+from flask import current_app
+from flask.typing import ResponseReturnValue
+from flask_smorest import Api, Blueprint
 from marshmallow import Schema, fields
 
 from midspan.core import VERSION
@@ -50,12 +53,20 @@ def one_of(converter: Any, field: fields.Field[Any], ret: dict[str, Any]) -> dic
 
 
 class MidspanApi(Api):
-    """flask-smorest with our one form of errors, in the document and on the wire."""
+    """flask-smorest with our one form of errors, in the document and on the wire.
+
+    The document is made when it is first asked for: making it takes longer than all else at the
+    start of a service, and most workers are never asked.
+    """
 
     ERROR_SCHEMA = ProblemSchema
 
     def __init__(self) -> None:
         """Prepare the document; `init_app` ties it to an app."""
+        self._blueprints: list[Blueprint] = []
+        self._options: dict[str, Any] = {}
+        self._document: dict[str, Any] | None = None
+        self._making = Lock()
         self._plugin = MarshmallowPlugin(schema_name_resolver=component_name)
         extra = [AccessPlugin(), CodeSamplesPlugin()]
         plugins = {"marshmallow_plugin": self._plugin, "extra_plugins": extra}
@@ -72,12 +83,37 @@ class MidspanApi(Api):
         self.register_field(OneOf, None, None)
         self.register_field(Evidence, None, None)
 
+    def register_blueprint(self, blp: Blueprint) -> None:
+        """Add the routes of a blueprint; they are described when the document is made."""
+        self._app.extensions["flask-smorest"]["blp_name_to_api"][blp.name] = self
+        self._app.register_blueprint(blp)
+        self._blueprints.append(blp)
+
+    def document(self) -> dict[str, Any]:
+        """Give the document, made once for all threads."""
+        with self._making:
+            if self._document is None:
+                self._describe()
+                made: dict[str, Any] = self.spec.to_dict()
+                self._document = made
+        return self._document
+
     def _init_spec(self, **options: Any) -> None:  # noqa: ANN401
-        super()._init_spec(**options)
+        """Keep for `_describe` what flask-smorest would begin the document with."""
+        self._options = options
+
+    def _describe(self) -> None:
+        super()._init_spec(**self._options)
         assert self._plugin.converter is not None  # noqa: S101  (the line above made it)
         self._plugin.converter.add_attribute_function(one_of)  # type: ignore[no-untyped-call]
         for name, example in ALL.items():
             self.spec.components.example(name, {"value": example})
+        for blp in self._blueprints:
+            blp.register_views_in_doc(self, self._app, self.spec, name=blp.name, parameters=None)
+            self.spec.tag({"name": blp.name, "description": blp.description})
+
+    def _openapi_json(self) -> ResponseReturnValue:
+        return current_app.json.response(self.document())
 
     def _register_responses(self) -> None:
         """Document every error alike: one response, one media type."""
@@ -108,5 +144,5 @@ def document() -> dict[str, Any]:
     from .app import create_app
 
     app = create_app(Settings(database_url="sqlite://"))
-    found: dict[str, Any] = app.extensions["flask-smorest"]["apis"][""]["ext_obj"].spec.to_dict()
-    return found
+    api: MidspanApi = app.extensions["flask-smorest"]["apis"][""]["ext_obj"]
+    return api.document()

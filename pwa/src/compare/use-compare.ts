@@ -1,4 +1,5 @@
 import { useEffect, useState } from "preact/hooks";
+import { asRead } from "../core/as-read.ts";
 import { useLatest } from "../core/latest.ts";
 import type { Answer, CompareResult } from "../core/results.ts";
 import type { components } from "../generated/api";
@@ -81,5 +82,8 @@ function useCurves(id: string, payload: CompareInput | null) {
       clearTimeout(timer);
     };
   }, [id, asked, paired]);
-  return { curves: last?.result ?? null, fresh: last !== null && last.asked === asked };
+  return {
+    curves: last && asRead(last.result, JSON.parse(last.asked)),
+    fresh: last !== null && last.asked === asked,
+  };
 }

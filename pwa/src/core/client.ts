@@ -3,6 +3,7 @@ import { effect, signal } from "@preact/signals";
 import { idle } from "../shell/idle.ts";
 import type { Asked, Told } from "./messages.ts";
 import type { Answer, CalcName, Results } from "./results.ts";
+import { text } from "./strings.ts";
 
 /** Why the core cannot run on this device, or null while it can. */
 export const coreTrouble = signal<string | null>(null);
@@ -24,7 +25,7 @@ function open(): Worker {
   worker = new Worker(new URL("./worker.ts", import.meta.url), { type: "module" });
   worker.addEventListener("message", (event: MessageEvent<Told>) => hear(event.data));
   worker.addEventListener("error", (event) => {
-    coreTrouble.value = event.message || "The calculating thread could not be loaded.";
+    coreTrouble.value = event.message || text.noThread;
     for (const one of waiting.values()) one.reject(new Error(coreTrouble.value));
     waiting.clear();
     coreBusy.value = false;

@@ -1,11 +1,19 @@
 /** Names and meanings of the core's quantities, from its own glossary. */
 
-import { labels } from "virtual:glossary";
+import { labels, limits as limitsOnFile, materials as materialsOnFile } from "virtual:glossary";
 import { signal } from "@preact/signals";
+import { said, told } from "../words/told.ts";
 import { dispatch } from "./client.ts";
 import type { Term } from "./results.ts";
 
-export { defaults, limits, materials, version as coreVersion } from "virtual:glossary";
+export {
+  defaults,
+  limits as limitsOnFile,
+  opened,
+  version as coreVersion,
+} from "virtual:glossary";
+export const limits = told(limitsOnFile);
+export const materials = told(materialsOnFile);
 
 /** The screen's name of a field of the core. */
 export function labelOf(field: string): string {
@@ -14,7 +22,7 @@ export function labelOf(field: string): string {
       .replace(/\[\d+\]$/, "")
       .split(".")
       .at(-1) ?? field;
-  return labels[bare] ?? field;
+  return said(labels[bare] ?? field);
 }
 
 // The labels are part of the page; what they mean the core has anyway, and is asked for it once.
@@ -29,5 +37,5 @@ async function ask(): Promise<void> {
 /** What a field means in a sentence; nothing until the core has said it. */
 export function meaningOf(field: string): string {
   if (!asked) ask().catch(() => undefined); // coreTrouble says why, on every screen
-  return terms.value[field]?.meaning ?? "";
+  return said(terms.value[field]?.meaning ?? "");
 }

@@ -3,6 +3,7 @@ import type { components } from "../generated/api";
 import { client } from "../store/api.ts";
 import { type Pairing, pairing, type Role, setPairing } from "../store/pairing.ts";
 import { sync } from "../store/sync.ts";
+import { said } from "../words/told.ts";
 import { text } from "./strings.ts";
 
 export type Device = components["schemas"]["Device"];
@@ -12,8 +13,8 @@ type Made = { made: components["schemas"]["Code"] } | { problem: string };
 function wordsOf(error: unknown): string {
   const problem = error as components["schemas"]["Problem"] | undefined;
   const first = problem?.errors?.[0];
-  if (first) return `${first.detail} ${first.next_step}`;
-  return problem?.detail ?? text.noService;
+  if (first) return said(`${first.detail} ${first.next_step}`);
+  return problem?.detail ? said(problem.detail) : text.noService;
 }
 
 /** Runs one request; a service that cannot be reached is a problem to be shown, like any other. */

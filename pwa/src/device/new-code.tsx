@@ -2,6 +2,7 @@ import { useState } from "preact/hooks";
 import { Choice } from "../controls/choice.tsx";
 import { QrCode } from "../picture/qr-code.tsx";
 import type { Role } from "../store/pairing.ts";
+import { locale } from "../words/language.ts";
 import { newCode } from "./ask.ts";
 import { linkOf } from "./code.ts";
 import { ROLES, text } from "./strings.ts";
@@ -52,5 +53,5 @@ export function NewCode() {
 }
 
 function timeText(at: string): string {
-  return new Date(at).toLocaleTimeString(undefined, { hour: "2-digit", minute: "2-digit" });
+  return new Date(at).toLocaleTimeString(locale, { hour: "2-digit", minute: "2-digit" });
 }

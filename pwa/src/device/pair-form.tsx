@@ -4,6 +4,7 @@ import { text as control } from "../controls/strings.ts";
 import { ScanButton } from "../shelf/scan-button.tsx";
 import { go } from "../shell/router.ts";
 import { pairing } from "../store/pairing.ts";
+import { locale } from "../words/language.ts";
 import { pairBy } from "./ask.ts";
 import { codeOfLink, isCode } from "./code.ts";
 import { text } from "./strings.ts";
@@ -14,7 +15,7 @@ const LONGEST_NAME = 60;
 function guessName(): string {
   if (pairing.value) return pairing.value.name;
   const inHand = matchMedia("(pointer: coarse)").matches;
-  const day = new Date().toLocaleString([], { dateStyle: "medium", timeStyle: "short" });
+  const day = new Date().toLocaleString(locale, { dateStyle: "medium", timeStyle: "short" });
   return `${inHand ? text.guess.phone : text.guess.browser}, ${day}`;
 }
 

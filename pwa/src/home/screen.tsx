@@ -8,7 +8,6 @@ import { engines, plans, readings } from "../store/state.ts";
 import { readingLine, records } from "./all.ts";
 import { type Findable, find } from "./find.ts";
 import { text } from "./strings.ts";
-import "../styles/home.css";
 
 const MOST = 12;
 

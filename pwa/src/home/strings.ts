@@ -1,5 +1,7 @@
 /** The words of the first screen. */
-export const text = {
+import { words } from "../words/words.ts";
+
+export const text = words("home", {
   title: "A builder's day",
   find: "Find",
   findHint: "A screen, a reading, a chain, a build, a word of a note.",
@@ -30,4 +32,4 @@ export const text = {
     session: "Dyno session",
     plan: "Plan",
   },
-};
+});

@@ -1,5 +1,6 @@
 import { ranOf } from "../benches/running.ts";
 import { shownOf } from "../benches/shown.ts";
+import { asRead } from "../core/as-read.ts";
 import { useLatest } from "../core/latest.ts";
 import { labelOf } from "../core/terms.ts";
 import { Hero } from "../result/hero.tsx";
@@ -36,7 +37,8 @@ export function ReadingScreen({ id }: { id: string }) {
   const reading = here ?? (aside?.record as Reading | undefined);
   if (!reading) return <p class="panel">{text.notFound}</p>;
   const length = unitOf("readings_mm");
-  const { result, input } = reading;
+  const { input } = reading;
+  const result = asRead(reading.result, input);
   const { glance, Reasons, Pictures, Details } = shownOf(reading.calc);
   return (
     <div class="bench reading">

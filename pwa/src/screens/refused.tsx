@@ -1,5 +1,6 @@
 import type { Waiting } from "../store/records.ts";
 import { retry } from "../store/sync.ts";
+import { said } from "../words/told.ts";
 import { text as gone } from "./gone-strings.ts";
 import { text } from "./strings.ts";
 
@@ -22,7 +23,7 @@ export function RefusedRecord({ entry }: { entry: Waiting }) {
     <section class="panel refusals">
       <h2>{text.refusedTitle}</h2>
       <p>
-        <strong>{refusal.title}.</strong> {refusal.detail}
+        <strong>{said(refusal.title)}.</strong> {said(refusal.detail)}
       </p>
       <ul>
         {refusal.errors.map((one) => (

@@ -1,4 +1,5 @@
 import { shownOf } from "../benches/shown.ts";
+import { asRead } from "../core/as-read.ts";
 import { OriginBadge } from "../result/origin.tsx";
 import { withUnit } from "../result/quantity.ts";
 import { ToneShape } from "../result/tone.tsx";
@@ -33,8 +34,8 @@ export function SavedScreen() {
       )}
       <GoneList
         kinds={["readings"]}
-        title={goneText.setAside}
-        nameOf={({ record }) => told(record as Reading)}
+        title={goneText.setAsideTitle}
+        nameOf={({ record }) => line(record as Reading)}
         linkOf={({ id }) => `#/saved/${id}`}
       />
       {list.length > 0 && (
@@ -46,15 +47,18 @@ export function SavedScreen() {
   );
 }
 
-function told({ calc, result, taken_at }: Reading): string {
-  const at = shownOf(calc).glance(result, unitOf("readings_mm"));
+function line({ calc, result, input, taken_at }: Reading): string {
+  const at = shownOf(calc).glance(asRead(result, input), unitOf("readings_mm"));
   return `${at.what} ${withUnit(at.number, at.unit)}, ${whenText(taken_at)}`;
 }
 
 function Row({ reading }: { reading: Reading }) {
   const engine = engines.value.find((one) => one.id === reading.engine_id);
   const chain = chains.value.find((one) => one.id === reading.chain_id);
-  const at = shownOf(reading.calc).glance(reading.result, unitOf("readings_mm"));
+  const at = shownOf(reading.calc).glance(
+    asRead(reading.result, reading.input),
+    unitOf("readings_mm"),
+  );
   const place = placeOf("readings", reading.id);
   return (
     <a class="saved-row" href={`#/saved/${reading.id}`}>

@@ -9,6 +9,7 @@ import { change, type Settings, settings } from "../store/settings.ts";
 import { conflicts, refused, waitingCount } from "../store/state.ts";
 import { line, reachedAt, sync, syncing } from "../store/sync.ts";
 import { whenText } from "../units/when.ts";
+import { type Language, language, languages, speak } from "../words/language.ts";
 import { RefusedRecord } from "./refused.tsx";
 import { text } from "./strings.ts";
 
@@ -28,6 +29,13 @@ export function SettingsScreen() {
           options={text.themes}
           value={settings.value.theme}
           onValue={(id) => change({ theme: id as Settings["theme"] })}
+        />
+        <Choice
+          name="language"
+          legend={text.language}
+          options={[...languages]}
+          value={language}
+          onValue={(id) => speak(id as Language)}
         />
       </section>
       <ThisDevice />

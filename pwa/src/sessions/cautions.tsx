@@ -1,5 +1,6 @@
 import { useEffect, useState } from "preact/hooks";
 import { Fold } from "../controls/fold.tsx";
+import { asRead } from "../core/as-read.ts";
 import { run } from "../core/client.ts";
 import type { CorrectionResult } from "../core/results.ts";
 import { Founded } from "../result/notes.tsx";
@@ -18,7 +19,7 @@ export function Cautions() {
   const [said, setSaid] = useState<CorrectionResult["cautions"]>([]);
   useEffect(() => {
     void run("correction", { conditions: ANY_AIR }).then(
-      (answer) => answer.ok && setSaid(answer.result.cautions),
+      (answer) => answer.ok && setSaid(asRead(answer.result.cautions)),
       () => {}, // the shell says why the core cannot run
     );
   }, []);

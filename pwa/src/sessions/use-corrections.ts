@@ -1,5 +1,6 @@
 /** Every run as read and as corrected, by the core. */
 import { useEffect, useState } from "preact/hooks";
+import { asRead } from "../core/as-read.ts";
 import { run as ask } from "../core/client.ts";
 import type { CorrectionResult } from "../core/results.ts";
 import type { Run } from "../store/records.ts";
@@ -28,7 +29,8 @@ export function useCorrections(runs: Run[]): Map<string, CorrectionResult> {
         const question = found.has(one.id) ? null : questionOf(one);
         if (!question || left) continue;
         const answer = await ask("correction", question);
-        if (!left && answer.ok) setFound((now) => new Map(now).set(one.id, answer.result));
+        if (!left && answer.ok)
+          setFound((now) => new Map(now).set(one.id, asRead(answer.result, question)));
       }
     })().catch(() => {}); // the shell says on every screen why the core cannot run
     return () => {

@@ -49,8 +49,22 @@ interface Screen extends Place {
 }
 
 const screens: Screen[] = [
-  { id: "shelf", label: text.shelf, icon: "shelf", group: "choose", View: ShelfScreen },
-  { id: "fit", label: text.fit, icon: "fit", group: "choose", View: FitScreen },
+  {
+    id: "shelf",
+    label: text.shelf,
+    short: text.shelfShort,
+    icon: "shelf",
+    group: "choose",
+    View: ShelfScreen,
+  },
+  {
+    id: "fit",
+    label: text.fit,
+    short: text.fitShort,
+    icon: "fit",
+    group: "choose",
+    View: FitScreen,
+  },
   { id: "plan", label: text.plan, icon: "breakin", group: "breakin", View: BreakInScreen },
   ...benches.map(({ meta, View }) => ({ ...meta, View })),
   {

@@ -1,4 +1,6 @@
-const FORM = new Intl.DateTimeFormat(undefined, { dateStyle: "medium", timeStyle: "short" });
+import { locale } from "../words/language.ts";
+
+const FORM = new Intl.DateTimeFormat(locale, { dateStyle: "medium", timeStyle: "short" });
 
 /** A moment as the phone's owner writes it. */
 export function whenText(moment: string): string {

@@ -1,5 +1,6 @@
 /** From running to days, by the use a week. No screen here. */
 import { signal } from "@preact/signals";
+import { locale } from "../../words/language.ts";
 import type { Use } from "./plan.ts";
 
 const WEEK_MS = 7 * 86_400_000;
@@ -38,7 +39,7 @@ export function dayText(
   if (moment === null) return words.far;
   if (moment < now) return words.passed;
   const near = moment - now < YEAR_WEEKS * WEEK_MS;
-  return new Date(moment).toLocaleDateString(undefined, {
+  return new Date(moment).toLocaleDateString(locale, {
     ...(near ? { day: "numeric" } : {}),
     month: "short",
     year: "numeric",

@@ -1,3 +1,4 @@
+/** The app, once its words are there. */
 import { render } from "preact";
 import { dispatch, warmUp } from "./core/client.ts";
 import { App, beforeFirstPaint, loadAhead } from "./shell/app.tsx";
@@ -11,18 +12,6 @@ import { loadPairing } from "./store/pairing.ts";
 import { loadSettings } from "./store/settings.ts";
 import { hearOthers, reload } from "./store/state.ts";
 import { keepSyncing } from "./store/sync.ts";
-import "./styles/tokens.css";
-import "./styles/shell.css";
-import "./styles/nav.css";
-import "./styles/controls.css";
-import "./styles/bench.css";
-import "./styles/benches.css";
-import "./styles/result.css";
-import "./styles/reasons.css";
-import "./styles/drawing.css";
-import "./styles/screens.css";
-import "./styles/shelf.css";
-import "./styles/print.css";
 
 declare global {
   interface Window {
