@@ -6,16 +6,25 @@ import * as clearance from "./clearance.ts";
 import * as combined from "./combined.ts";
 import * as controls from "./controls.ts";
 import bench from "./core/bench.json" with { type: "json" };
+import coreClearance from "./core/clearance.json" with { type: "json" };
 import common from "./core/common.json" with { type: "json" };
+import compare from "./core/compare.json" with { type: "json" };
+import dyno from "./core/dyno.json" with { type: "json" };
+import coreForecast from "./core/forecast.json" with { type: "json" };
+import coreGain from "./core/gain.json" with { type: "json" };
 import gears from "./core/gears.json" with { type: "json" };
 import glossary from "./core/glossary.json" with { type: "json" };
 import heat from "./core/heat.json" with { type: "json" };
 import input from "./core/input.json" with { type: "json" };
+import coreLift from "./core/lift.json" with { type: "json" };
 import limits from "./core/limits.json" with { type: "json" };
 import plan from "./core/plan.json" with { type: "json" };
 import running from "./core/running.json" with { type: "json" };
+import service from "./core/service.json" with { type: "json" };
+import coreSetting from "./core/setting.json" with { type: "json" };
 import shelf from "./core/shelf.json" with { type: "json" };
 import sources from "./core/sources.json" with { type: "json" };
+import coreSpark from "./core/spark.json" with { type: "json" };
 import warnings from "./core/warnings.json" with { type: "json" };
 import * as device from "./device.ts";
 import * as files from "./files.ts";
@@ -110,15 +119,24 @@ export const pack: Record<string, unknown> = {
 
 export const phrases: Record<string, string> = {
   ...bench,
+  ...coreClearance,
   ...common,
+  ...compare,
+  ...dyno,
+  ...coreForecast,
+  ...coreGain,
   ...gears,
   ...glossary,
   ...heat,
   ...input,
+  ...coreLift,
   ...limits,
   ...plan,
   ...running,
+  ...service,
+  ...coreSetting,
   ...shelf,
   ...sources,
+  ...coreSpark,
   ...warnings,
 };

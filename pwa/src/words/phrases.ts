@@ -28,12 +28,15 @@ const HOLE = /\{\d\}/;
 const AS_IS = /\{(\d)!\}/g;
 const FIRST_WORD = /^[^\s{]+(?=\s)/;
 const END_OF_SENTENCE = /[.!?:;,)](?=\s)|$/g;
-/** Symbols that are the same in every language here. */
+/** Symbols, and the keys of settings, that are the same in every language here. */
 const SYMBOL =
-  /^(mm|in|ft|m|km|mi|N|kN|lb|lbf|kg|mg|g|kW|hp|PS|Nm|K|°C|°F|bar|kPa|hPa|rpm|min|h|s|mg\/kg|km\/h)$/;
+  /^([A-Z]|mm|in|ft|m|km|mi|N|kN|lb|lbf|kg|mg|g|kW|hp|PS|Nm|K|°C|°F|bar|kPa|hPa|rpm|min|h|s|mg\/kg|km\/h)$/;
 
 /** The name of a field, as a program knows it. */
 const FIELD = /^[a-z0-9]+([_.[\]-]+[\p{L}\p{N}]+)+\]?$/u;
+
+/** One word of small letters, such as “clockwise”: chosen on a screen, even where it could be typed. */
+const CHOICE = /^[a-z]+$/;
 
 const wordless = (text: string) =>
   FIELD.test(text) ||
@@ -66,7 +69,7 @@ export class PhraseBook {
     for (const all of this.#forms.values()) all.sort((a, b) => b.weight - a.weight);
   }
 
-  /** A text in the other language; `theirs` is what the user typed, which stays as it is. */
+  /** A text in the other language; `theirs` is what came from the user: what was typed stays as it is. */
   say(text: string, theirs: ReadonlySet<string> = new Set()): Said {
     return this.#several(text, theirs) ?? this.#oneByOne(text, theirs);
   }
@@ -87,9 +90,11 @@ export class PhraseBook {
 
   /** The text as one phrase: the first that fits wholly, else the one that says most of it. */
   #one(text: string, theirs: ReadonlySet<string>): Said | null {
-    if (theirs.has(text) || wordless(text)) return { text, left: [] };
     const exact = this.#exact.get(text);
-    if (exact !== undefined) return { text: exact, left: [] };
+    if (exact !== undefined && (CHOICE.test(text) || !theirs.has(text))) {
+      return { text: exact, left: [] };
+    }
+    if (theirs.has(text) || wordless(text)) return { text, left: [] };
     let most: Said | null = null;
     for (const one of this.#mayFit(text)) {
       const found = one.form.exec(text);
