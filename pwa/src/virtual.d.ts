@@ -37,4 +37,6 @@ declare module "virtual:glossary" {
   export const materials: import("./core/results.ts").Material[];
   /** Every limit on file. */
   export const limits: import("./core/results.ts").Limit[];
+  /** The figures whose names open how they are worked out. */
+  export const opened: string[];
 }

@@ -16,6 +16,7 @@ from core.reference import rows
 from core.test_docstrings import FULL, sections
 from core.test_micropython import NODE, ask
 from midspan.core import CALCS, dispatch, methods
+from midspan.core.methods_figures import FIGURES
 from midspan.core.methods_text import relations, told
 from midspan.core.proofs import Proof, last_digit, worked
 from midspan.core.proofs_statistics import END_GAUGE
@@ -26,7 +27,7 @@ PROOFS: list[Proof] = [proof for source in methods.SOURCES for proof in source.P
 MODULES = {row[0]: row for subject in methods.SUBJECTS for row in subject.modules}
 # These read, write or put together; they say nothing of an engine.
 NO_RELATIONS = {"calendar_text", "days", "figures", "gain_evidence", "heating", "methods",
-                "methods_text", "pasted", "proofs"}  # fmt: skip
+                "methods_figures", "methods_text", "pasted", "proofs"}  # fmt: skip
 
 
 def name_of(proof: Proof) -> str:
@@ -254,3 +255,10 @@ def test_the_phones_build_reads_the_same_text() -> None:
     )
     assert done.returncode == 0, done.stderr
     assert json.loads(done.stdout) == json.loads(told(json.dumps(files)))
+
+
+def test_every_figure_opens_relations_that_there_are() -> None:
+    known = {one["relation"] for name in MODULES for one in relations(name, text_of(name))}
+    wanted = {relation for names in FIGURES.values() for relation in names}
+    assert wanted <= known
+    assert all(len(set(names)) == len(names) > 0 for names in FIGURES.values())

@@ -78,3 +78,15 @@ def test_the_screen_can_be_read_and_tapped(page: Page, theme: str) -> None:
     found = Axe().run(page, options=AXE_OPTIONS).response["violations"]
     assert [(one["id"], one["nodes"][0]["html"][:200]) for one in found] == []
     page.get_by_text(re.compile("^Chain geometry")).click()
+
+
+def test_a_figure_opens_how_it_is_worked_out_and_the_way_back(page: Page) -> None:
+    go(page, "slack")
+    page.get_by_role("link", name="Mid-span movement").first.click()
+    expect(page.get_by_role("heading", name=re.compile("^How it is worked out: "))).to_be_visible()
+    first = page.locator(".relation").first
+    for part in ("Formula", "From", "Holds for", "Source"):
+        expect(first.get_by_text(part, exact=True)).to_be_visible()
+    expect(first).to_contain_text("movement.excess_from_movement")
+    page.get_by_role("button", name="Back to the result").click()
+    expect(page.get_by_role("heading", name="Slack bench")).to_be_attached()

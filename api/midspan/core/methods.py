@@ -7,7 +7,14 @@ belongs to which subject, and what other checks guard it.
 
 from collections import namedtuple
 
-from . import proofs_air, proofs_chain, proofs_gears, proofs_statistics, proofs_timing
+from . import (
+    methods_figures,
+    proofs_air,
+    proofs_chain,
+    proofs_gears,
+    proofs_statistics,
+    proofs_timing,
+)
 from .proofs import worked
 
 # To add published values: their module, and its name here.
@@ -118,7 +125,8 @@ def table() -> dict[str, object]:
 
     Returns
     -------
-    dict: subjects with their modules, proofs as of `proofs.worked`, units by field name or named
+    dict: subjects with their modules, proofs as of `proofs.worked`, units by field name or named,
+    figures as of `methods_figures.rows`
 
     Raises
     ------
@@ -139,4 +147,4 @@ def table() -> dict[str, object]:
     proofs = []
     for source in SOURCES:
         proofs.extend([worked(proof) for proof in source.PROOFS])
-    return {"subjects": subjects, "proofs": proofs}
+    return {"subjects": subjects, "proofs": proofs, "figures": methods_figures.rows()}

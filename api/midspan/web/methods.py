@@ -5,7 +5,7 @@ from pathlib import Path
 from typing import Any
 
 import midspan.core
-from midspan.core import methods, methods_text
+from midspan.core import methods, methods_figures, methods_text
 from midspan.core.proofs import worked
 from midspan.core.proofs_air import PROOFS
 
@@ -37,4 +37,5 @@ def example() -> dict[str, Any]:
         "subjects": [{"id": subject.id, "label": subject.label, "modules": modules}],
         "proofs": [told],
         "relations": [one for one in relations() if one["relation"] == proof.relation],
+        "figures": [one for one in methods_figures.rows() if one["figure"] == "correction_factor"],
     }

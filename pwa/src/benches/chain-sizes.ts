@@ -4,6 +4,8 @@
  * Source: ISO 606:1994, as printed in GOST 13568-97 and chain catalogues; the C sizes are bush
  * chains, their figure is the bush. Published.
  */
+import { text } from "./strings.ts";
+
 export interface ChainSize {
   id: string;
   pitch: number;
@@ -28,5 +30,5 @@ export const chainSizes: ChainSize[] = ROWS.map(([id, pitch, roller]) => ({
   id,
   pitch,
   roller,
-  label: `ISO 606 ${id}: ${pitch} mm, ${id.endsWith("C") ? "bush" : "roller"} ${roller} mm`,
+  label: text.sizeOf(id, pitch, id.endsWith("C") ? "bush" : "roller", roller),
 }));

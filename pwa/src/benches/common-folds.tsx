@@ -19,7 +19,7 @@ interface InstrumentProps extends FormProps {
 
 /** The instrument's own figures; what is left empty is assumed, and said to be. */
 export function InstrumentFold(props: InstrumentProps) {
-  const { draft, change, problemAt, kind, suffix, title = text.instrument } = props;
+  const { draft, change, problemAt, kind, suffix, title = text.instrumentTitle } = props;
   const step = kind === "rule" && !draft.fields.resolution_mm ? ruleStep(typedOf(draft)) : null;
   return (
     <>

@@ -1,5 +1,7 @@
 /** Words that the benches share. */
-export const text = {
+import { words } from "../words/words.ts";
+
+export const text = words("benches", {
   unreadable: (label: string) => `Correct the entry under “${label}”.`,
   firstReading: (label: string) => `Type the first reading: ${label}.`,
   needs: (label: string) => `Needs: ${label}.`,
@@ -8,6 +10,8 @@ export const text = {
   method: "How it is measured",
   changeMethod: "Change",
   chain: "Chain",
+  sizeOf: (id: string, pitch: number, over: "bush" | "roller", diameter: number) =>
+    `ISO 606 ${id}: ${pitch} mm, ${over} ${diameter} mm`,
   chainNone: "Not named",
   gears: "Gear set",
   trial: "Saved, this is a trial fit: it counts in the fit table.",
@@ -17,7 +21,7 @@ export const text = {
   stepSeen: (step: string) =>
     `Typed in fractions: if the rule is divided in ${step}, say so, and the plus-or-minus rests on it.`,
   useStep: (step: string) => `Resolution: ${step}`,
-  instrument: "Instrument",
+  instrumentTitle: "Instrument",
   instrumentField: (name: string) =>
     ({
       resolution: "Smallest step it shows",
@@ -61,4 +65,4 @@ export const text = {
   askPersistence:
     "Asked the browser to keep these records for good: it may clear sites that are not used for a while.",
   refusedTitle: "Cannot be judged yet",
-};
+});

@@ -1,6 +1,7 @@
 import { Fold } from "../controls/fold.tsx";
 import { LengthField } from "../controls/length-field.tsx";
 import { limits } from "../core/terms.ts";
+import { originText } from "../result/origin.tsx";
 import { unitOf } from "../store/settings.ts";
 import { lengthText } from "../units/format.ts";
 import type { FormProps } from "./bench.ts";
@@ -26,7 +27,7 @@ export function WindowFold({ draft, change, problemAt }: FormProps) {
             onValue={(value) => change(withField(draft, field, value))}
             hint={
               trade && typeof end === "number"
-                ? text.leftEmptyOf(lengthText(end, unitOf(field)), trade.origin)
+                ? text.leftEmptyOf(lengthText(end, unitOf(field)), originText(trade.origin))
                 : undefined
             }
             problem={problemAt(field)?.text}

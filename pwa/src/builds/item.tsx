@@ -1,4 +1,5 @@
 import { shownOf } from "../benches/shown.ts";
+import { asRead } from "../core/as-read.ts";
 import { OriginBadge } from "../result/origin.tsx";
 import { withUnit } from "../result/quantity.ts";
 import { ToneShape } from "../result/tone.tsx";
@@ -9,7 +10,6 @@ import { unitOf } from "../store/settings.ts";
 import { chains, gearSets } from "../store/state.ts";
 import { fixed, trimmed } from "../units/format.ts";
 import { whenText } from "../units/when.ts";
-import { told } from "../words/told.ts";
 import { text } from "./strings.ts";
 import type { Item } from "./timeline.ts";
 
@@ -66,7 +66,7 @@ function EntryRow({ entry, href }: { entry: Entry; href: string | undefined }) {
 }
 
 export function glanceOf(reading: Reading) {
-  return shownOf(reading.calc).glance(told(reading.result, reading.input), unitOf("readings_mm"));
+  return shownOf(reading.calc).glance(asRead(reading.result, reading.input), unitOf("readings_mm"));
 }
 
 /** Every digit that was typed: what is evidence is never rounded. */

@@ -1,4 +1,5 @@
 import { useEffect, useState } from "preact/hooks";
+import { asRead } from "../core/as-read.ts";
 import { useLatest } from "../core/latest.ts";
 import type { Answer, CompareResult } from "../core/results.ts";
 import type { components } from "../generated/api";
@@ -6,7 +7,6 @@ import { client } from "../store/api.ts";
 import { pairing } from "../store/pairing.ts";
 import type { Run, Session } from "../store/records.ts";
 import { gone, keep, kept, runs } from "../store/state.ts";
-import { told } from "../words/told.ts";
 import { type Chosen, type CompareInput, FIRST, runsOf, toPayload } from "./ask.ts";
 
 export type CurvesResult = components["schemas"]["CurvesResult"];
@@ -83,7 +83,7 @@ function useCurves(id: string, payload: CompareInput | null) {
     };
   }, [id, asked, paired]);
   return {
-    curves: last && told(last.result, last.asked),
+    curves: last && asRead(last.result, JSON.parse(last.asked)),
     fresh: last !== null && last.asked === asked,
   };
 }

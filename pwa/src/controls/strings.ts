@@ -1,5 +1,7 @@
 /** Words of the input controls. */
-export const text = {
+import { words } from "../words/words.ts";
+
+export const text = words("controls", {
   unitOf: (label: string) => `Unit of ${label}`,
   add: "Add",
   addReading: (label: string) => `Add to ${label}`,
@@ -10,4 +12,4 @@ export const text = {
   got: (label: string, got: string, need: string) => `${label}: got “${got}”, needs ${need}.`,
   readingNumber: (index: number) => `reading ${index}`,
   fractionKeys: "Fraction and unit keys",
-};
+});

@@ -1,7 +1,9 @@
 /** The door from the screen to the Python core. */
-import { signal } from "@preact/signals";
+import { effect, signal } from "@preact/signals";
+import { idle } from "../shell/idle.ts";
 import type { Asked, Told } from "./messages.ts";
 import type { Answer, CalcName, Results } from "./results.ts";
+import { text } from "./strings.ts";
 
 /** Why the core cannot run on this device, or null while it can. */
 export const coreTrouble = signal<string | null>(null);
@@ -23,7 +25,7 @@ function open(): Worker {
   worker = new Worker(new URL("./worker.ts", import.meta.url), { type: "module" });
   worker.addEventListener("message", (event: MessageEvent<Told>) => hear(event.data));
   worker.addEventListener("error", (event) => {
-    coreTrouble.value = event.message || "The calculating thread could not be loaded.";
+    coreTrouble.value = event.message || text.noThread;
     for (const one of waiting.values()) one.reject(new Error(coreTrouble.value));
     waiting.clear();
     coreBusy.value = false;
@@ -43,15 +45,21 @@ function hear(told: Told): void {
   }
 }
 
-/** Starts the interpreter ahead of the first question. */
-export function warmUp(): void {
+/** Starts the interpreter ahead of the first question; done when it runs, or it is known why not. */
+export function warmUp(): Promise<void> {
   open();
+  return new Promise((done) => {
+    effect(() => {
+      if (coreReady.value || coreTrouble.value !== null) done();
+    });
+  });
 }
 
 /** Has the core load a calculation before there is a question for it: the first answer is sooner. */
-export function warm(name: CalcName): void {
+export async function warm(name: CalcName): Promise<void> {
+  await idle();
   // An empty question is refused, which is answered without working anything out.
-  dispatch(name, "{}").catch(() => undefined); // coreTrouble says why, on every screen
+  await dispatch(name, "{}").catch(() => undefined); // coreTrouble says why, on every screen
 }
 
 /** JSON text in, JSON text out: exactly what the Python `dispatch` does. */

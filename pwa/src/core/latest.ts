@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import { settings, unitOf } from "../store/settings.ts";
 import { spoken } from "../units/spoken.ts";
 import { told } from "../words/told.ts";
+import { asRead } from "./as-read.ts";
 import { run } from "./client.ts";
 import type { Answer, CalcName, Results } from "./results.ts";
 
@@ -45,7 +46,7 @@ export function useLatest<N extends CalcName>(
     },
     [],
   );
-  return answer && told(inYourUnits(answer), payload);
+  return answer && (answer.ok ? asRead(answer, payload) : told(inYourUnits(answer)));
 }
 
 /** The core refuses in mm and °C; the screen says it in the unit of the field as well. */

@@ -6,7 +6,12 @@ import { said, told } from "../words/told.ts";
 import { dispatch } from "./client.ts";
 import type { Term } from "./results.ts";
 
-export { defaults, version as coreVersion } from "virtual:glossary";
+export {
+  defaults,
+  limits as limitsOnFile,
+  opened,
+  version as coreVersion,
+} from "virtual:glossary";
 export const limits = told(limitsOnFile);
 export const materials = told(materialsOnFile);
 

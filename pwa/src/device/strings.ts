@@ -1,11 +1,12 @@
 /** Words of pairing this phone with the shop. */
 import type { Role } from "../store/pairing.ts";
+import { words } from "../words/words.ts";
 
-export const ROLES: { id: Role; label: string }[] = [
+export const ROLES: { id: Role; label: string }[] = words("device.roles", [
   { id: "member", label: "Keeps records" },
   { id: "reader", label: "Only looks" },
   { id: "owner", label: "Also pairs and revokes" },
-];
+]);
 
 const AS: Record<Role, string> = {
   owner: "an owner: it keeps records, and pairs and revokes other devices",
@@ -13,7 +14,7 @@ const AS: Record<Role, string> = {
   reader: "a reader: it sees the shop's records, and what is saved on it stays on it",
 };
 
-export const text = {
+export const text = words("device", {
   title: "This device",
   none: "On this phone only: pair it with the shop to keep a copy there, and to see the shop's records. Everything works without.",
   lapsed: (shop: string) =>
@@ -55,4 +56,4 @@ export const text = {
   newCode: "Make a pairing code",
   codeLasts: (when: string) =>
     `For one device, until ${when}. Scan it with its camera, or type it.`,
-};
+});

@@ -1,5 +1,7 @@
 /** Words of export and import. */
-export const text = {
+import { words } from "../words/words.ts";
+
+export const text = words("files", {
   title: "Export, import",
   exportTitle: "Export",
   exportNote:
@@ -62,4 +64,4 @@ export const text = {
   noTombstone: "it does not say what was deleted, and when",
   noResult: "its result cannot be read by this version",
   nothing: "nothing",
-};
+});

@@ -1,6 +1,7 @@
 /** Everything on this phone that can be gone to, for finding it by a word. */
 import { computed, effect, signal } from "@preact/signals";
 import type { shownOf } from "../benches/shown.ts";
+import { asRead } from "../core/as-read.ts";
 import { withUnit } from "../result/quantity.ts";
 import { tagged } from "../shelf/tag.ts";
 import type { Reading } from "../store/records.ts";
@@ -16,7 +17,6 @@ import {
   sessions,
 } from "../store/state.ts";
 import { whenText } from "../units/when.ts";
-import { told } from "../words/told.ts";
 import type { Findable } from "./find.ts";
 import { text } from "./strings.ts";
 
@@ -35,7 +35,7 @@ effect(() => void loadShown());
 /** A reading in a line: what it is, its number, what was said of it; nothing before that is loaded. */
 export function readingLine({ calc, result, input }: Reading): string {
   if (!shown.value) return "";
-  const at = shown.value(calc).glance(told(result, input), unitOf("readings_mm"));
+  const at = shown.value(calc).glance(asRead(result, input), unitOf("readings_mm"));
   return `${at.what} ${withUnit(at.number, at.unit)}, ${at.word}`;
 }
 

@@ -3,6 +3,7 @@ import { Fold } from "../controls/fold.tsx";
 import { PlainField } from "../controls/plain-field.tsx";
 import { find } from "../home/find.ts";
 import { route } from "../shell/router.ts";
+import { OfFigure } from "./of-figure.tsx";
 import { counts, RelationFold } from "./relation.tsx";
 import { text } from "./strings.ts";
 import { type Known, type Methods, useMethods } from "./use-methods.ts";
@@ -15,17 +16,19 @@ const OPENED = 2;
 export function MethodsScreen() {
   const { methods, trouble } = useMethods();
   const [typed, setTyped] = useState("");
+  const figure = route.value[1] === "of" ? route.value[2] : undefined;
   return (
     <div class="page methods">
       <h1>{text.title}</h1>
-      <p>{text.lead}</p>
+      {!figure && <p>{text.lead}</p>}
       {trouble && (
         <p class="trouble" role="alert">
           {text.trouble} {trouble}
         </p>
       )}
       {!methods && !trouble && <p role="status">{text.working}</p>}
-      {methods && (
+      {methods && figure && <OfFigure figure={figure} methods={methods} />}
+      {methods && !figure && (
         <>
           <Summary methods={methods} />
           <PlainField

@@ -34,5 +34,22 @@ export const text = {
   allowed: (allowed: string) => `allowed ${allowed}`,
   holds: "holds",
   fails: "does not hold",
+  ofFigure: (figure: string) => `How it is worked out: ${figure}`,
+  ofFigureNote:
+    "What it comes from, most telling first; each with its inputs, where it holds, its source, and the published values that guard it.",
+  backToResult: "Back to the result",
+  allMethods: "All methods and proofs",
+  figures: {
+    combined: "One slack from several readings",
+    hot_movement_mm: "Movement, hot",
+    bored_movement_mm: "Movement in the moved block",
+    duration_deg: "Duration",
+    cam_moved_deg: "What another rocker moves",
+    total_min: "Order of the tests",
+    dynamic_ratio: "Dynamic compression ratio",
+    at_running_h: "When it gets there",
+    range_deg: "Scatter of the spark",
+    gain_kw: "Expected gain",
+  } as Record<string, string>,
   all: (count: number) => `Show all ${count}`,
 };

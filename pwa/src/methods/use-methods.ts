@@ -17,6 +17,8 @@ export interface KnownSubject {
 export interface Methods {
   subjects: KnownSubject[];
   proofs: Proof[];
+  /** The relations that each figure opens. */
+  figures: MethodsTable["figures"];
 }
 
 export interface Found {
@@ -40,7 +42,7 @@ export function together(table: MethodsTable, told: readonly Relation[]): Method
         })),
     ),
   }));
-  return { subjects, proofs: table.proofs };
+  return { subjects, proofs: table.proofs, figures: table.figures };
 }
 
 export function useMethods(): Found {

@@ -3,12 +3,15 @@ import type { DriveFields } from "../store/records.ts";
 import { change, settings } from "../store/settings.ts";
 import { lengthText } from "../units/format.ts";
 import { type LengthUnit, MM_PER_INCH } from "../units/parse.ts";
-import { paths, teeth } from "./outline.ts";
+import { type Point, paths, teeth } from "./outline.ts";
 import { text } from "./strings.ts";
 
 const TIMES = 5;
 /** Room for the dimension beside the strand, in cam gear radii. */
 const TEXT_ROOM = 0.85;
+
+/** Where the taut strand is named, as a share of the way from crank to cam. */
+const NAME_AT = 0.28;
 
 interface Props {
   drive: DriveFields;
@@ -21,6 +24,13 @@ interface Props {
 /** Three figures in the unit shown: there is room for no more, and a reading has no more. */
 const dimension = (mm: number, unit: LengthUnit) =>
   `${Number((unit === "in" ? mm / MM_PER_INCH : mm).toPrecision(3))} ${unit}`;
+
+type Strand = [from: Point, to: Point];
+
+/** Where a strand is at this height. */
+function xOn([[x1, y1], [x2, y2]]: Strand, y: number): number {
+  return x1 + ((x2 - x1) * (y - y1)) / (y2 - y1);
+}
 
 /** The drive to scale, its slack strand pushed out and in as far as it moves. */
 export function DriveDrawing({ drive, shape, movement, length }: Props) {
@@ -39,6 +49,7 @@ export function DriveDrawing({ drive, shape, movement, length }: Props) {
     cam.y + cam.r + crank.r + 2 * margin,
   ];
   const small = cam.r * 0.135;
+  const beside = xOn(outline.taut_strand as Strand, cam.y * NAME_AT) - 0.5 * drive.pitch_mm;
   return (
     <figure class="panel drawing">
       <figcaption>{text.drawing}</figcaption>
@@ -89,7 +100,7 @@ export function DriveDrawing({ drive, shape, movement, length }: Props) {
         >
           {dimension(real, length)}
         </text>
-        <text class="strand-name" x={-widest} y={-cam.y * 0.28} font-size={small}>
+        <text class="strand-name" x={beside} y={-cam.y * NAME_AT} font-size={small}>
           {text.taut}
         </text>
       </svg>

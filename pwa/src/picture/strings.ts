@@ -1,5 +1,7 @@
 /** Words of the drawing and the chart. */
-export const text = {
+import { words } from "../words/words.ts";
+
+export const text = words("picture", {
   drawing: "The drive, to scale",
   drawingOf: (cam: number, crank: number, movement: string) =>
     `Drive to scale: cam gear ${cam} teeth above, crank gear ${crank} teeth below, slack strand on the right moving ${movement} in all.`,
@@ -21,4 +23,4 @@ export const text = {
   chartNote: "Bars: 95 % interval both ways. Band and lines: common practice, no source.",
   nominal: "Slack of a chain at nominal length, as nothing is measured yet.",
   cannotDraw: "The picture could not be loaded. The figures stand without it.",
-};
+});

@@ -2,6 +2,7 @@
 import type { Events } from "../core/results.ts";
 import { fixed } from "../units/format.ts";
 import type { LengthUnit } from "../units/parse.ts";
+import { text as units } from "../units/strings.ts";
 import { lengthTo, showInterval, withUnit } from "./quantity.ts";
 
 interface At {
@@ -25,9 +26,7 @@ export function IntervalCell({
   return (
     <td class="num">
       <strong>{withUnit(shown.value, shown.unit)}</strong>
-      <span class="interval-text">
-        [{shown.low} to {shown.high}]
-      </span>
+      <span class="interval-text">[{units.range(shown.low, shown.high)}]</span>
     </td>
   );
 }

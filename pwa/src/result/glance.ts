@@ -11,6 +11,8 @@ import { type ScaleData, scaleData } from "./zones.ts";
 export interface Glance {
   /** What the number is. */
   what: string;
+  /** What it opens: how it is worked out, by its name in the core's `methods_figures.py`. */
+  figure: string;
   number: string;
   unit: string;
   /** Beside the number: its plus-or-minus, or what it was before. */
@@ -34,6 +36,7 @@ export function measuredGlance(result: BenchResult, length: LengthUnit): Glance 
   const at = show(measured.quantity, measured.value, measured.expanded_uncertainty, length);
   return {
     what: `${labelOf(measured.quantity)}, ${text.of(measured.count)}`,
+    figure: measured.quantity,
     number: at.value,
     unit: at.unit,
     side: `± ${at.plusMinus}`,

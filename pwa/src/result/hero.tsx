@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import { labelOf } from "../core/terms.ts";
 import type { LengthUnit } from "../units/parse.ts";
+import { FigureName } from "./figure-name.tsx";
 import type { Glance } from "./glance.ts";
 import { scaleOf, withUnit } from "./quantity.ts";
 import { BlankScale, Scale } from "./scale.tsx";
@@ -24,7 +25,11 @@ export function Hero({ glance, missing, length, quantity }: Props) {
   const tone = glance?.tone ?? "none";
   return (
     <section class="hero" aria-label={text.result}>
-      <p class="hero-what">{glance?.what ?? labelOf(quantity)}</p>
+      <p class="hero-what">
+        <FigureName figure={glance?.figure ?? quantity}>
+          {glance?.what ?? labelOf(quantity)}
+        </FigureName>
+      </p>
       <p class="hero-line" ref={numberLine}>
         <span
           class={glance ? "hero-value" : "hero-value hero-blank"}

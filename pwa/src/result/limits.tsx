@@ -1,6 +1,7 @@
 import type { BenchResult, ClearanceResult, GearResult, Judgement } from "../core/results.ts";
 import { trimmed } from "../units/format.ts";
 import type { LengthUnit } from "../units/parse.ts";
+import { text as units } from "../units/strings.ts";
 import { OriginBadge, Source } from "./origin.tsx";
 import { scaleOf, showInterval, withUnit } from "./quantity.ts";
 import { text } from "./strings.ts";
@@ -75,5 +76,5 @@ function yours(
   length: LengthUnit,
 ): string {
   const { value, low, high, unit } = showInterval(name, at, length);
-  return `${withUnit(value, unit)} (${low} to ${high})`;
+  return `${withUnit(value, unit)} (${units.range(low, high)})`;
 }

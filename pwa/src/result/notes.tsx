@@ -5,7 +5,7 @@ import { settings } from "../store/settings.ts";
 import { fixed } from "../units/format.ts";
 import type { LengthUnit } from "../units/parse.ts";
 import { temperatureText } from "../units/temperature.ts";
-import { OriginBadge } from "./origin.tsx";
+import { OriginBadge, originText } from "./origin.tsx";
 import { scaleOf, show, withUnit } from "./quantity.ts";
 import { text } from "./strings.ts";
 
@@ -137,7 +137,7 @@ export function BudgetLines({ lines, quantity, length }: LinesProps) {
             <td>{one.kind}</td>
             <td class="num">{withUnit((one.standard_uncertainty / by).toPrecision(2), unit)}</td>
             <td class="num">{one.degrees_of_freedom ?? text.infinite}</td>
-            <td class="small">{text.origins[one.origin] ?? one.origin}</td>
+            <td class="small">{originText(one.origin)}</td>
           </tr>
         ))}
       </tbody>

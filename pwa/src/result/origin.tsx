@@ -1,19 +1,30 @@
+import { said } from "../words/told.ts";
 import { text } from "./strings.ts";
 
-const STYLES: Record<string, string> = {
-  published: "published",
-  "common practice, no source": "practice",
-  "from memory, unverified": "memory",
-  "maker's manual, entered by the user": "own",
-  "given by the user": "own",
-};
+const STYLES: [origin: string, style: string][] = [
+  ["published", "published"],
+  ["common practice, no source", "practice"],
+  ["from memory, unverified", "memory"],
+  ["maker's manual, entered by the user", "own"],
+  ["given by the user", "own"],
+];
+/** By the origin as it is kept, and as an answer says it in the language of the screens. */
+const STYLE_OF = new Map(
+  STYLES.flatMap(([origin, style]): [string, string][] => [
+    [origin, style],
+    [said(origin), style],
+  ]),
+);
+
+/** An origin in words. */
+export function originText(origin: string): string {
+  return text.origins[origin] ?? origin;
+}
 
 /** Where a figure comes from, always in words. */
 export function OriginBadge({ origin }: { origin: string }) {
   return (
-    <span class={`origin origin-${STYLES[origin] ?? "other"}`}>
-      {text.origins[origin] ?? origin}
-    </span>
+    <span class={`origin origin-${STYLE_OF.get(origin) ?? "other"}`}>{originText(origin)}</span>
   );
 }
 

@@ -1,6 +1,8 @@
 /** The glance of slack that was worked out for a drive: movement by its zone, or none at all. */
+
+import { asRead } from "../core/as-read.ts";
 import type { HeatResult, Limit } from "../core/results.ts";
-import { limits } from "../core/terms.ts";
+import { limits, limitsOnFile } from "../core/terms.ts";
 import { fractionText } from "../units/format.ts";
 import type { LengthUnit } from "../units/parse.ts";
 import type { Glance } from "./glance.ts";
@@ -16,10 +18,13 @@ export const MOVEMENT_DECIMALS = 1;
 export const WINDOW_DECIMALS = 2;
 export const EXCESS_DECIMALS = 3;
 
-/** The window that the zones come from. */
-export const tradeWindow: Limit | null = limits.find((one) => one.id === "slack-window") ?? null;
+/** The window that the zones come from; the one on file is what a record keeps. */
+const windowOnFile: Limit | null = limitsOnFile.find((one) => one.id === "slack-window") ?? null;
+export const tradeWindow: Limit | null = asRead(windowOnFile);
 
 interface Words {
+  /** What the number opens. */
+  figure: string;
   movement: string;
   short: string;
   /** Of the value before the change. */
@@ -35,6 +40,7 @@ interface Words {
 export function slackGlance(now: Seen, before: Seen, length: LengthUnit, words: Words): Glance {
   const short = now.excess_mm < 0;
   return {
+    figure: words.figure,
     what: short ? words.short : words.movement,
     number: short
       ? numberTo(-now.excess_mm, length, EXCESS_DECIMALS)
@@ -55,6 +61,6 @@ export function slackGlance(now: Seen, before: Seen, length: LengthUnit, words: 
       zones: windowZones(limits),
       caption: words.caption,
     },
-    limit: tradeWindow,
+    limit: windowOnFile,
   };
 }

@@ -1,6 +1,8 @@
 import { STATE_NAMES, type State } from "../core/results.ts";
 import { labelOf, meaningOf } from "../core/terms.ts";
 import type { LengthUnit } from "../units/parse.ts";
+import { text as units } from "../units/strings.ts";
+import { FigureName } from "./figure-name.tsx";
 import { showInterval, withUnit } from "./quantity.ts";
 import { text } from "./strings.ts";
 
@@ -24,14 +26,12 @@ export function StateTable({ state, measured, length }: Props) {
             return (
               <tr key={name} class={name === measured ? "is-measured" : ""}>
                 <th scope="row" title={meaningOf(name)}>
-                  {labelOf(name)}
+                  <FigureName figure={name}>{labelOf(name)}</FigureName>
                   {name === measured && <span class="tag">{text.measured}</span>}
                 </th>
                 <td class="num">
                   <strong>{withUnit(at.value, at.unit)}</strong>
-                  <span class="interval-text">
-                    [{at.low} to {at.high}]
-                  </span>
+                  <span class="interval-text">[{units.range(at.low, at.high)}]</span>
                 </td>
               </tr>
             );

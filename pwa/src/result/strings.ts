@@ -1,7 +1,8 @@
 import type { Origin, Outcome, Zone } from "../core/results.ts";
+import { words } from "../words/words.ts";
 
 /** Words of the result. */
-export const text = {
+export const text = words("result", {
   nothing: "—",
   unknown: "Kept, but not shown by this version",
   result: "Result",
@@ -31,6 +32,7 @@ export const text = {
   cautions: "Before you turn anything",
   version: (version: string) => `Calculated by core ${version}.`,
   methods: "Methods and proofs",
+  howWorked: "How it is worked out",
   origins: {
     published: "published",
     "common practice, no source": "common practice, no source",
@@ -76,4 +78,4 @@ export const text = {
     tooLoose: "too loose",
   },
   asMovement: "as mid-span movement",
-};
+});

@@ -7,6 +7,7 @@ import { text } from "./strings.ts";
 export const unknown: Shows<AnyResult> = {
   glance: (result) => ({
     what: result.calc,
+    figure: "",
     number: text.nothing,
     unit: "",
     side: "",

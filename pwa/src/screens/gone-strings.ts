@@ -1,6 +1,9 @@
 /** Words about what was removed or set aside, and about changes from two devices. */
-export const text = {
+import { words } from "../words/words.ts";
+
+export const text = words("screens.gone", {
   setAside: "Set aside",
+  setAsideTitle: "Set aside",
   setAsideNote:
     "It leaves the lists and the fit table, is kept whole, and can be brought back. A reading is never erased.",
   isAside: "This reading is set aside: it counts for nothing until it is brought back.",
@@ -49,4 +52,4 @@ export const text = {
     drive_kind: "What it drives",
     centres: "Shaft centres",
   } as Record<string, string>,
-};
+});

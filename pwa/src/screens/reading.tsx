@@ -1,5 +1,6 @@
 import { ranOf } from "../benches/running.ts";
 import { shownOf } from "../benches/shown.ts";
+import { asRead } from "../core/as-read.ts";
 import { useLatest } from "../core/latest.ts";
 import { labelOf } from "../core/terms.ts";
 import { Hero } from "../result/hero.tsx";
@@ -23,7 +24,6 @@ import { sync } from "../store/sync.ts";
 import { trimmed } from "../units/format.ts";
 import { ranText } from "../units/running.ts";
 import { whenText } from "../units/when.ts";
-import { told } from "../words/told.ts";
 import { text as goneText } from "./gone-strings.ts";
 import { inputRows } from "./input-rows.ts";
 import { RefusedRecord } from "./refused.tsx";
@@ -38,7 +38,7 @@ export function ReadingScreen({ id }: { id: string }) {
   if (!reading) return <p class="panel">{text.notFound}</p>;
   const length = unitOf("readings_mm");
   const { input } = reading;
-  const result = told(reading.result, input);
+  const result = asRead(reading.result, input);
   const { glance, Reasons, Pictures, Details } = shownOf(reading.calc);
   return (
     <div class="bench reading">

@@ -1,4 +1,5 @@
 import { shownOf } from "../benches/shown.ts";
+import { asRead } from "../core/as-read.ts";
 import { OriginBadge } from "../result/origin.tsx";
 import { withUnit } from "../result/quantity.ts";
 import { ToneShape } from "../result/tone.tsx";
@@ -7,7 +8,6 @@ import type { Reading } from "../store/records.ts";
 import { unitOf } from "../store/settings.ts";
 import { chains, engines, placeOf, readings } from "../store/state.ts";
 import { whenText } from "../units/when.ts";
-import { told } from "../words/told.ts";
 import { GoneList } from "./gone.tsx";
 import { text as goneText } from "./gone-strings.ts";
 import { ReadingScreen } from "./reading.tsx";
@@ -34,7 +34,7 @@ export function SavedScreen() {
       )}
       <GoneList
         kinds={["readings"]}
-        title={goneText.setAside}
+        title={goneText.setAsideTitle}
         nameOf={({ record }) => line(record as Reading)}
         linkOf={({ id }) => `#/saved/${id}`}
       />
@@ -48,7 +48,7 @@ export function SavedScreen() {
 }
 
 function line({ calc, result, input, taken_at }: Reading): string {
-  const at = shownOf(calc).glance(told(result, input), unitOf("readings_mm"));
+  const at = shownOf(calc).glance(asRead(result, input), unitOf("readings_mm"));
   return `${at.what} ${withUnit(at.number, at.unit)}, ${whenText(taken_at)}`;
 }
 
@@ -56,7 +56,7 @@ function Row({ reading }: { reading: Reading }) {
   const engine = engines.value.find((one) => one.id === reading.engine_id);
   const chain = chains.value.find((one) => one.id === reading.chain_id);
   const at = shownOf(reading.calc).glance(
-    told(reading.result, reading.input),
+    asRead(reading.result, reading.input),
     unitOf("readings_mm"),
   );
   const place = placeOf("readings", reading.id);

@@ -1,5 +1,7 @@
 /** Words of the screens that are no bench. */
-export const text = {
+import { words } from "../words/words.ts";
+
+export const text = words("screens", {
   driveTitle: "Engine and drive",
   engines: "Engines",
   measureIt: "Measure its slack",
@@ -119,13 +121,13 @@ export const text = {
   afresh: "Load the app afresh",
   afreshNote: "Throws away the offline copy of the app, not the records. Needs the service.",
   safety: "The maker's manual, local codes and licensed practice come before any figure here.",
-};
+});
 
 /** Labels and choices of an input that the glossary of quantities does not name. */
 export const inputNames: {
   labels: Record<string, string>;
   values: Record<string, string>;
-} = {
+} = words("screens.inputs", {
   labels: {
     method: "Method",
     gear: "Gear",
@@ -172,4 +174,4 @@ export const inputNames: {
     bbdc: "before BDC",
     abdc: "after BDC",
   },
-};
+});

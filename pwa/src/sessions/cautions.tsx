@@ -1,9 +1,9 @@
 import { useEffect, useState } from "preact/hooks";
 import { Fold } from "../controls/fold.tsx";
+import { asRead } from "../core/as-read.ts";
 import { run } from "../core/client.ts";
 import type { CorrectionResult } from "../core/results.ts";
 import { Founded } from "../result/notes.tsx";
-import { told } from "../words/told.ts";
 import { text } from "./strings.ts";
 
 /** Any air will do: the cautions are those of the core's calculation for the dyno. */
@@ -19,7 +19,7 @@ export function Cautions() {
   const [said, setSaid] = useState<CorrectionResult["cautions"]>([]);
   useEffect(() => {
     void run("correction", { conditions: ANY_AIR }).then(
-      (answer) => answer.ok && setSaid(told(answer.result.cautions)),
+      (answer) => answer.ok && setSaid(asRead(answer.result.cautions)),
       () => {}, // the shell says why the core cannot run
     );
   }, []);

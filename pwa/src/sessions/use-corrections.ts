@@ -1,9 +1,9 @@
 /** Every run as read and as corrected, by the core. */
 import { useEffect, useState } from "preact/hooks";
+import { asRead } from "../core/as-read.ts";
 import { run as ask } from "../core/client.ts";
 import type { CorrectionResult } from "../core/results.ts";
 import type { Run } from "../store/records.ts";
-import { told } from "../words/told.ts";
 import { airOfRun } from "./air.ts";
 
 /** What the core's calculation is asked about a kept run; null if its air is not known. */
@@ -30,7 +30,7 @@ export function useCorrections(runs: Run[]): Map<string, CorrectionResult> {
         if (!question || left) continue;
         const answer = await ask("correction", question);
         if (!left && answer.ok)
-          setFound((now) => new Map(now).set(one.id, told(answer.result, question)));
+          setFound((now) => new Map(now).set(one.id, asRead(answer.result, question)));
       }
     })().catch(() => {}); // the shell says on every screen why the core cannot run
     return () => {

@@ -1,6 +1,7 @@
 import { useEffect } from "preact/hooks";
 import { Icon, type IconName } from "./icon.tsx";
 import { route } from "./router.ts";
+import { text } from "./strings.ts";
 
 export interface Place {
   id: string;
@@ -23,7 +24,7 @@ interface Props {
 /** The way between the screens: at the bottom in the hand, at the side when there is width. */
 export function Nav({ items, current }: Props) {
   return (
-    <nav class="nav" aria-label="Screens">
+    <nav class="nav" aria-label={text.screens}>
       {items.map((item) =>
         "places" in item ? (
           <GroupOfPlaces key={item.id} group={item} current={current} />

@@ -1,6 +1,9 @@
 /** The words of the frame round the screens. */
-export const text = {
+import { words } from "../words/words.ts";
+
+export const text = words("shell", {
   skip: "Skip to the screen",
+  screens: "Screens",
   home: "A builder's day",
   measure: "Measure",
   choose: "Choose",
@@ -16,7 +19,9 @@ export const text = {
   files: "Files",
   methods: "Methods",
   shelf: "Shelf",
+  shelfShort: "Shelf",
   fit: "Fit table",
+  fitShort: "Fit table",
   drive: "Drive",
   saved: "Saved",
   settings: "Settings",
@@ -39,4 +44,4 @@ export const text = {
   refusedCount: (count: number) => `${count} refused`,
   updateWaits: "A newer version is ready.",
   updateNow: "Update now",
-};
+});

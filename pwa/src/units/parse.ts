@@ -1,4 +1,5 @@
 /** Reads what a person types for a length, an angle, a percentage or a count. */
+import { text as words } from "./strings.ts";
 
 export type LengthUnit = "in" | "mm";
 export const MM_PER_INCH = 25.4;
@@ -25,8 +26,6 @@ export interface ReadNumber {
   ok: true;
   value: number;
 }
-
-const LENGTH_NEED = "a length such as 3/16, 1 3/16, 0.1875 in or 4.76 mm";
 
 const GLYPHS: Record<string, string> = {
   "½": "1/2",
@@ -65,19 +64,17 @@ function amount(text: string): Amount {
   if (DECIMAL.test(text)) return { value: Number(text.replace(",", ".")), fraction: false };
   const parts = FRACTION.exec(text);
   if (!parts) {
-    if (/[.,].*[.,]/.test(text)) return { hint: "Use one decimal mark, and no thousands marks." };
-    if (text.endsWith("/")) return { hint: "The fraction is not finished." };
-    if (text.startsWith("-")) return { hint: "Type it without the minus sign." };
+    if (/[.,].*[.,]/.test(text)) return { hint: words.oneMark };
+    if (text.endsWith("/")) return { hint: words.notFinished };
+    if (text.startsWith("-")) return { hint: words.noMinus };
     return { hint: "" };
   }
   const [, whole, top, bottom] = parts;
   const under = Number(bottom);
-  if (under === 0) return { hint: "The lower number of a fraction cannot be 0." };
+  if (under === 0) return { hint: words.notZero };
   const share = Number(top) / under;
   if (whole !== undefined && share >= 1) {
-    return {
-      hint: `${top}/${bottom} is a whole or more; after ${whole} it must be less than one.`,
-    };
+    return { hint: words.lessThanOne(`${top}/${bottom}`, whole) };
   }
   return { value: Number(whole ?? 0) + share, fraction: true };
 }
@@ -88,16 +85,16 @@ function amount(text: string): Amount {
  */
 export function parseLength(text: string, unit: LengthUnit): ReadLength | Wrong {
   const clean = plain(text);
-  if (clean === "") return wrong(text, LENGTH_NEED);
+  if (clean === "") return wrong(text, words.length);
   const parts = /^(.*?) ?(in|inch|inches|"|mm|cm|thou)?\.?$/.exec(clean);
   const body = parts?.[1] ?? clean;
   const said = parts?.[2];
   const read = amount(body);
-  if (!("value" in read)) return wrong(text, LENGTH_NEED, read.hint);
-  if (said === "cm" || said === "thou") return wrong(text, LENGTH_NEED, "Use inches or mm.");
+  if (!("value" in read)) return wrong(text, words.length, read.hint);
+  if (said === "cm" || said === "thou") return wrong(text, words.length, words.inchesOrMm);
   const saidUnit = said === undefined ? undefined : said === "mm" ? "mm" : "in";
   if (read.fraction && saidUnit === "mm") {
-    return wrong(text, LENGTH_NEED, "Fractions are read as inches; type millimetres as a decimal.");
+    return wrong(text, words.length, words.fractionsInches);
   }
   const used = saidUnit ?? (read.fraction ? "in" : unit);
   // By 254 and 10, not by 25.4, so that 3/16 in gives the nearest number to 4.7625 mm.
@@ -107,22 +104,21 @@ export function parseLength(text: string, unit: LengthUnit): ReadLength | Wrong 
 
 /** Reads an angle in degrees: 3.5, 3,5, 3 1/2, 3.5 deg. */
 export function parseAngle(text: string): ReadNumber | Wrong {
-  const need = "degrees such as 3.5 or 3 1/2";
   const clean = plain(text).replace(/ ?(°|deg|degrees?)$/, "");
   const read = amount(clean);
-  return "value" in read ? { ok: true, value: read.value } : wrong(text, need, read.hint);
+  return "value" in read ? { ok: true, value: read.value } : wrong(text, words.angle, read.hint);
 }
 
 /** Reads a plain decimal, with an optional percent sign. */
 export function parseNumber(text: string): ReadNumber | Wrong {
   const clean = plain(text).replace(/ ?%$/, "");
   if (DECIMAL.test(clean)) return { ok: true, value: Number(clean.replace(",", ".")) };
-  return wrong(text, "a number such as 1.5");
+  return wrong(text, words.number);
 }
 
 /** Reads a whole number: teeth, links, pitches. */
 export function parseCount(text: string): ReadNumber | Wrong {
   const clean = plain(text);
   if (/^\d{1,6}$/.test(clean)) return { ok: true, value: Number(clean) };
-  return wrong(text, "a whole number such as 22");
+  return wrong(text, words.count);
 }

@@ -1,6 +1,7 @@
 /** Power and torque as typed and as shown. */
 import { trimmed } from "./format.ts";
 import { parseNumber, type ReadNumber, type Wrong } from "./parse.ts";
+import { text as words } from "./strings.ts";
 
 export type PowerUnit = "hp" | "kW" | "PS";
 export type TorqueUnit = "Nm" | "lbfft";
@@ -30,7 +31,7 @@ export function parsePower(text: string, unit: PowerUnit): ReadNumber | Wrong {
   const said = parts?.[2]?.toLowerCase();
   const used = said === undefined ? unit : said === "kw" ? "kW" : said === "ps" ? "PS" : "hp";
   const read = parseNumber(parts?.[1] ?? text);
-  if (!read.ok) return { ...read, got: text.trim(), need: `a power such as 300 ${unit}` };
+  if (!read.ok) return { ...read, got: text.trim(), need: words.power(unit) };
   return { ok: true, value: read.value * KW[used] };
 }
 
@@ -41,7 +42,7 @@ export function parseTorque(text: string, unit: TorqueUnit): ReadNumber | Wrong 
   const used = said === undefined ? unit : said.startsWith("n") ? "Nm" : "lbfft";
   const read = parseNumber(parts?.[1] ?? text);
   if (!read.ok) {
-    return { ...read, got: text.trim(), need: `a torque such as 400 ${TORQUE_SIGNS[unit]}` };
+    return { ...read, got: text.trim(), need: words.torque(TORQUE_SIGNS[unit]) };
   }
   return { ok: true, value: read.value * NM[used] };
 }

@@ -1,6 +1,7 @@
 /** How far or how long a chain has run: kept in km or h, typed and shown in km, miles or hours. */
 import { type DistanceUnit, parseDistance } from "../shelf/distance.ts";
 import { parseNumber, type Wrong } from "./parse.ts";
+import { text } from "./strings.ts";
 
 export const KM_PER_MILE = 1.609344;
 export const RUNNING_UNITS = { mi: "mi", km: "km", h: "h" } as const;
@@ -19,12 +20,10 @@ export function parseRunning(typed: string, unit: RunningUnit): ReadRunning {
     const read = parseNumber(typed.replace(HOURS, ""));
     return read.ok
       ? { ok: true, ran: { hours: read.value } }
-      : { ...read, got: typed.trim(), need: "running such as 40 h, 1200 mi or 1900 km" };
+      : { ...read, got: typed.trim(), need: text.runningHours };
   }
   const read = parseDistance(typed, distanceOf(unit));
-  return read.ok
-    ? { ok: true, ran: { km: read.km } }
-    : { ...read, need: "running such as 1200 mi, 1900 km or 40 h" };
+  return read.ok ? { ok: true, ran: { km: read.km } } : { ...read, need: text.runningDistance };
 }
 
 /** The unit of an odometer, which counts no hours. */

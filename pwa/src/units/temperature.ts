@@ -1,6 +1,7 @@
 /** Temperatures as typed and as shown, in degrees Celsius or Fahrenheit. */
 import { trimmed } from "./format.ts";
 import { parseNumber, type ReadNumber, type Wrong } from "./parse.ts";
+import { text as words } from "./strings.ts";
 
 export type TemperatureUnit = "degC" | "degF";
 
@@ -19,8 +20,7 @@ export function parseTemperature(text: string, unit: TemperatureUnit): ReadNumbe
   const clean = text.replace(/[\u2010-\u2015\u2212]/g, "-").trim();
   const parts = /^(-?) ?(.*?) ?(?:(?:°|deg) ?)?([cf])?$/i.exec(clean);
   const read = parseNumber(parts?.[2] ?? clean);
-  if (!read.ok)
-    return { ...read, got: text.trim(), need: `a temperature such as 90 ${SIGNS[unit]}` };
+  if (!read.ok) return { ...read, got: text.trim(), need: words.temperature(SIGNS[unit]) };
   const said = parts?.[3]?.toLowerCase();
   const used = said === undefined ? unit : said === "f" ? "degF" : "degC";
   const value = parts?.[1] === "-" ? -read.value : read.value;

@@ -12,6 +12,7 @@ const book = new PhraseBook({
   "The chain {0} is {1} longer than {2}.": "La cadena {0} es {1} más larga que {2}.",
   "{0} is {1}.": "{0} está {1}.",
   slack: "floja",
+  "one of {0}": "uno de: {0!}",
 });
 const say = (text: string, theirs: string[] = []) => book.say(text, new Set(theirs));
 
@@ -37,13 +38,30 @@ test("of two phrases that fit takes the one that says more", () => {
 });
 
 test("leaves what the user typed, and knows what it could not say", () => {
-  const typed = say("The chain slack is 2 mm longer than Too tight..", ["slack", "Too tight."]);
-  assert.deepEqual(typed, { text: "La cadena slack es 2 mm más larga que Too tight..", left: [] });
+  const typed = say("The chain Long one is 2 mm longer than Too tight..", [
+    "Long one",
+    "Too tight.",
+  ]);
+  assert.deepEqual(typed, {
+    text: "La cadena Long one es 2 mm más larga que Too tight..",
+    left: [],
+  });
   assert.deepEqual(say("Take 2 more pictures.").left, ["pictures"]);
   assert.deepEqual(say("Too tight. Nobody knows why.").left, ["Nobody knows why."]);
   assert.equal(say("Too tight. Nobody knows why.").text, "Demasiado tensa. Nobody knows why.");
 });
 
+test("says what the user chose from the words of the screens", () => {
+  const said = say("The chain slack is 2 mm longer than 5.9 m.", ["slack"]).text;
+  assert.equal(said, "La cadena floja es 2 mm más larga que 5.9 m.");
+});
+
 test("figures and symbols are the same in every language", () => {
   assert.deepEqual(say("3/16 in (4.76 mm)"), { text: "3/16 in (4.76 mm)", left: [] });
+  assert.deepEqual(say("A B B A."), { text: "A B B A.", left: [] });
+});
+
+test("leaves names for programs, and what else the translation asks to leave", () => {
+  const said = say("5: got 3 mm, needs one of slack, readings.");
+  assert.deepEqual(said, { text: "5: hay 3 mm, falta uno de: slack, readings.", left: [] });
 });

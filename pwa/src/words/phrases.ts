@@ -3,12 +3,15 @@
  * language. Records stay as they were said, so that two people of one shop each read their own.
  *
  * An English phrase has holes, `{0}`, `{1}`, in that order; its translation may turn them round. A
- * text is one phrase or several, one after another. What fills a hole is itself looked up.
+ * text is one phrase or several, one after another. What fills a hole is itself looked up, but where
+ * the translation has `{0!}`: names for programs, and what somebody typed, stay as they are.
  */
 
 interface Phrase {
   form: RegExp;
   said: string;
+  /** Holes whose filling stays as it is. */
+  asIs: Set<number>;
   /** Letters outside the holes: of two phrases that fit, the one that says more. */
   weight: number;
 }
@@ -22,14 +25,18 @@ export interface Said {
 /** Fewer letters than this only join, such as “{0} or {1}”: what they join has to come out whole. */
 const JOINS = 8;
 const HOLE = /\{\d\}/;
+const AS_IS = /\{(\d)!\}/g;
 const FIRST_WORD = /^[^\s{]+(?=\s)/;
 const END_OF_SENTENCE = /[.!?:;,)](?=\s)|$/g;
-/** Symbols that are the same in every language here. */
+/** Symbols, and the keys of settings, that are the same in every language here. */
 const SYMBOL =
-  /^(mm|in|ft|m|km|mi|N|kN|lb|lbf|kg|mg|g|kW|hp|PS|Nm|K|°C|°F|bar|kPa|hPa|rpm|min|h|s|mg\/kg|km\/h)$/;
+  /^([A-Z]|mm|in|ft|m|km|mi|N|kN|lb|lbf|kg|mg|g|kW|hp|PS|Nm|K|°C|°F|bar|kPa|hPa|rpm|min|h|s|mg\/kg|km\/h)$/;
 
 /** The name of a field, as a program knows it. */
-const FIELD = /^[a-z0-9]+([_.[\]-]+[a-z0-9]+)+\]?$/;
+const FIELD = /^[a-z0-9]+([_.[\]-]+[\p{L}\p{N}]+)+\]?$/u;
+
+/** One word of small letters, such as “clockwise”: chosen on a screen, even where it could be typed. */
+const CHOICE = /^[a-z]+$/;
 
 const wordless = (text: string) =>
   FIELD.test(text) ||
@@ -42,7 +49,8 @@ const escaped = (text: string) => text.replace(/[.*+?^${}()|[\]\\]/g, "\\$&");
 function phrase(english: string, said: string): Phrase {
   const parts = english.split(HOLE);
   const form = new RegExp(`^${parts.map(escaped).join("([^]+?)")}$`);
-  return { form, said, weight: parts.join("").replace(/\W/g, "").length };
+  const asIs = new Set([...said.matchAll(AS_IS)].map((one) => Number(one[1])));
+  return { form, said, asIs, weight: parts.join("").replace(/\W/g, "").length };
 }
 
 export class PhraseBook {
@@ -61,7 +69,7 @@ export class PhraseBook {
     for (const all of this.#forms.values()) all.sort((a, b) => b.weight - a.weight);
   }
 
-  /** A text in the other language; `theirs` is what the user typed, which stays as it is. */
+  /** A text in the other language; `theirs` is what came from the user: what was typed stays as it is. */
   say(text: string, theirs: ReadonlySet<string> = new Set()): Said {
     return this.#several(text, theirs) ?? this.#oneByOne(text, theirs);
   }
@@ -82,18 +90,24 @@ export class PhraseBook {
 
   /** The text as one phrase: the first that fits wholly, else the one that says most of it. */
   #one(text: string, theirs: ReadonlySet<string>): Said | null {
-    if (theirs.has(text) || wordless(text)) return { text, left: [] };
     const exact = this.#exact.get(text);
-    if (exact !== undefined) return { text: exact, left: [] };
+    if (exact !== undefined && (CHOICE.test(text) || !theirs.has(text))) {
+      return { text: exact, left: [] };
+    }
+    if (theirs.has(text) || wordless(text)) return { text, left: [] };
     let most: Said | null = null;
     for (const one of this.#mayFit(text)) {
       const found = one.form.exec(text);
       if (!found) continue;
       const filled = found
         .slice(1)
-        .map((part) => this.#several(part, theirs) ?? { text: part, left: [part] });
+        .map((part, at) =>
+          one.asIs.has(at)
+            ? { text: part, left: [] }
+            : (this.#several(part, theirs) ?? { text: part, left: [part] }),
+        );
       const left = filled.flatMap((part) => part.left);
-      const put = one.said.replace(/\{(\d)\}/g, (_, at) => filled[Number(at)]?.text ?? "");
+      const put = one.said.replace(/\{(\d)!?\}/g, (_, at) => filled[Number(at)]?.text ?? "");
       if (left.length === 0) return { text: put, left };
       if (one.weight >= JOINS) most ??= { text: put, left };
     }

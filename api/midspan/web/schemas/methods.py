@@ -74,9 +74,19 @@ class RelationSchema(Schema):
     source = words("Where it comes from.")
 
 
+class WorkedFigureSchema(Schema):
+    """A figure of the answers, and the relations that it comes from."""
+
+    figure = words("Its field in the answers, or what it stands for.")
+    relations = fields.List(
+        fields.String(), required=True, metadata={"description": "Most telling first."}
+    )
+
+
 class MethodsSchema(Schema):
     """Every relation of the core with its source and validity, and every published check value."""
 
     subjects = fields.List(fields.Nested(SubjectSchema), required=True)
     relations = fields.List(fields.Nested(RelationSchema), required=True)
     proofs = fields.List(fields.Nested(ProofSchema), required=True)
+    figures = fields.List(fields.Nested(WorkedFigureSchema), required=True)

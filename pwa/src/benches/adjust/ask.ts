@@ -96,6 +96,18 @@ function adjusterOf(reader: Reader, draft: Draft, at: number): Record<string, un
   return own.payload;
 }
 
+/** Its angles by name, for whatever is missing or unreadable. */
+const labels: Record<string, string> = {
+  intake_centreline_deg: text.centre.intake,
+  exhaust_centreline_deg: text.centre.exhaust,
+  intake_duration_deg: text.duration.intake,
+  exhaust_duration_deg: text.duration.exhaust,
+  target_deg: text.target,
+  plus_minus_deg: text.plusMinus,
+  tdc_plus_minus_deg: text.tdcPlusMinus,
+  tolerance_deg: text.tolerance,
+};
+
 /** The question to the core that a draft of this bench makes. */
 export function toAsk(draft: Draft, stand: Stand): Ask {
   const reader = new Reader(draft);
@@ -103,7 +115,7 @@ export function toAsk(draft: Draft, stand: Stand): Ask {
   const known = taken()?.values ?? {};
   reader.payload.lobe = lobe;
   reader.payload.cams = draft.fields.cams ?? "one";
-  const needed = { [`${lobe}_centreline_deg`]: text.centre[lobe], target_deg: text.target };
+  const needed = [`${lobe}_centreline_deg`, "target_deg"];
   for (const field of [
     "intake_centreline_deg",
     "exhaust_centreline_deg",
@@ -114,8 +126,8 @@ export function toAsk(draft: Draft, stand: Stand): Ask {
     "tdc_plus_minus_deg",
     "tolerance_deg",
   ]) {
-    const required = field in needed && known[field] === undefined;
-    reader.take(field, "angle", needed[field] ?? field, required);
+    const required = needed.includes(field) && known[field] === undefined;
+    reader.take(field, "angle", labels[field] ?? field, required);
     if (reader.payload[field] === undefined && known[field] !== undefined) {
       reader.payload[field] = known[field];
     }

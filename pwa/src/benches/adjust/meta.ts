@@ -1,24 +1,25 @@
 /** Adjuster bench: what there is to set, and all its words. */
+import { words } from "../../words/words.ts";
 import type { Draft } from "../bench.ts";
 
 export type Kind = "vernier" | "holes" | "bushings" | "keys" | "keyways" | "teeth";
 
-export const kinds: { id: Kind; label: string }[] = [
+export const kinds: { id: Kind; label: string }[] = words("adjust.kinds", [
   { id: "vernier", label: "Vernier, set anywhere" },
   { id: "holes", label: "Holes" },
   { id: "bushings", label: "Offset bushings" },
   { id: "keys", label: "Offset keys" },
   { id: "keyways", label: "Crank gear with keyways" },
   { id: "teeth", label: "Whole teeth" },
-];
+]);
 
-export const units: { id: string; label: string }[] = [
+export const units: { id: string; label: string }[] = words("adjust.units", [
   { id: "", label: "Choose: it must be stated" },
   { id: "crank-deg", label: "crank degrees" },
   { id: "cam-deg", label: "cam degrees" },
   { id: "mm-at-crank", label: "mm of offset, at the crank" },
   { id: "mm-at-cam", label: "mm of offset, at the cam" },
-];
+]);
 
 export const MOST = 4;
 
@@ -35,7 +36,7 @@ export const empty: Draft = {
   },
 };
 
-export const text = {
+export const text = words("adjust", {
   title: "Adjuster",
   measured: "The cam as measured",
   from: (when: string) => `From the cam position saved ${when}. Type over it to change it.`,
@@ -47,6 +48,7 @@ export const text = {
   duration: { intake: "Intake duration", exhaust: "Exhaust duration" },
   target: "Centreline wanted",
   plusMinus: "Centreline measured, plus or minus",
+  tdcPlusMinus: "True TDC, plus or minus",
   tolerance: "Near enough, plus or minus",
   others: "The other lobe, durations, tolerance",
   taken: (value: string) => `Left empty: ${value}.`,
@@ -82,4 +84,4 @@ export const text = {
   useKeyways: "Take the gear set's offsets",
   add: "Add another adjuster",
   remove: "Remove this adjuster",
-};
+});

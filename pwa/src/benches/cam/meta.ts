@@ -1,12 +1,15 @@
 /** Cam position bench: its events, the fields of a data sheet, and all its words. */
+import { words } from "../../words/words.ts";
 import type { Draft } from "../bench.ts";
 
 export type Lobe = "intake" | "exhaust";
 export type Way = "events" | "nose";
 export type Reference = "btdc" | "atdc" | "bbdc" | "abdc";
 
+export type EventId = `${Lobe}-${"opens" | "closes" | "rising" | "falling"}`;
+
 export interface EventMeta {
-  id: `${Lobe}-${"opens" | "closes" | "rising" | "falling"}`;
+  id: EventId;
   lobe: Lobe;
   way: Way;
   label: string;
@@ -14,57 +17,59 @@ export interface EventMeta {
   usual: Reference;
 }
 
+export const eventLabels = words("cam.events", {
+  "intake-opens": "Intake opens",
+  "intake-closes": "Intake closes",
+  "exhaust-opens": "Exhaust opens",
+  "exhaust-closes": "Exhaust closes",
+  "intake-rising": "Intake, going up",
+  "intake-falling": "Intake, coming down",
+  "exhaust-rising": "Exhaust, going up",
+  "exhaust-falling": "Exhaust, coming down",
+} satisfies Record<EventId, string>);
+
+const event = (id: EventId, lobe: Lobe, way: Way, usual: Reference): EventMeta => ({
+  id,
+  lobe,
+  way,
+  label: eventLabels[id],
+  usual,
+});
+
 export const events: EventMeta[] = [
-  { id: "intake-opens", lobe: "intake", way: "events", label: "Intake opens", usual: "btdc" },
-  { id: "intake-closes", lobe: "intake", way: "events", label: "Intake closes", usual: "abdc" },
-  { id: "exhaust-opens", lobe: "exhaust", way: "events", label: "Exhaust opens", usual: "bbdc" },
-  { id: "exhaust-closes", lobe: "exhaust", way: "events", label: "Exhaust closes", usual: "atdc" },
-  { id: "intake-rising", lobe: "intake", way: "nose", label: "Intake, going up", usual: "atdc" },
-  {
-    id: "intake-falling",
-    lobe: "intake",
-    way: "nose",
-    label: "Intake, coming down",
-    usual: "atdc",
-  },
-  { id: "exhaust-rising", lobe: "exhaust", way: "nose", label: "Exhaust, going up", usual: "btdc" },
-  {
-    id: "exhaust-falling",
-    lobe: "exhaust",
-    way: "nose",
-    label: "Exhaust, coming down",
-    usual: "btdc",
-  },
+  event("intake-opens", "intake", "events", "btdc"),
+  event("intake-closes", "intake", "events", "abdc"),
+  event("exhaust-opens", "exhaust", "events", "bbdc"),
+  event("exhaust-closes", "exhaust", "events", "atdc"),
+  event("intake-rising", "intake", "nose", "atdc"),
+  event("intake-falling", "intake", "nose", "atdc"),
+  event("exhaust-rising", "exhaust", "nose", "btdc"),
+  event("exhaust-falling", "exhaust", "nose", "btdc"),
 ];
 
-export const references: { id: Reference; label: string }[] = [
+export const references: { id: Reference; label: string }[] = words("cam.references", [
   { id: "btdc", label: "before TDC" },
   { id: "atdc", label: "after TDC" },
   { id: "bbdc", label: "before BDC" },
   { id: "abdc", label: "after BDC" },
-];
-
-/** Checking heights of the trade, as they are typed. */
-export const heights: { label: string; typed: string }[] = [
-  { label: "0.050 in", typed: "0.050 in" },
-  { label: "1 mm", typed: "1 mm" },
-  { label: "Seat", typed: "0 mm" },
-];
+]);
 
 /** What a data sheet may say, crank degrees but for the separation. */
-export const cardFields: [field: string, label: string][] = [
-  ["intake_opening_btdc_deg", "Intake opens, before TDC"],
-  ["intake_closing_abdc_deg", "Intake closes, after BDC"],
-  ["exhaust_opening_bbdc_deg", "Exhaust opens, before BDC"],
-  ["exhaust_closing_atdc_deg", "Exhaust closes, after TDC"],
-  ["intake_duration_deg", "Intake duration"],
-  ["exhaust_duration_deg", "Exhaust duration"],
-  ["intake_centreline_deg", "Intake centreline, after TDC"],
-  ["exhaust_centreline_deg", "Exhaust centreline, before TDC"],
-  ["lobe_separation_cam_deg", "Lobe separation, cam degrees"],
-  ["advance_deg", "Advance ground in, crank degrees"],
-  ["tolerance_deg", "Tolerance, plus or minus"],
-];
+export const cardLabels = words("cam.card", {
+  intake_opening_btdc_deg: "Intake opens, before TDC",
+  intake_closing_abdc_deg: "Intake closes, after BDC",
+  exhaust_opening_bbdc_deg: "Exhaust opens, before BDC",
+  exhaust_closing_atdc_deg: "Exhaust closes, after TDC",
+  intake_duration_deg: "Intake duration",
+  exhaust_duration_deg: "Exhaust duration",
+  intake_centreline_deg: "Intake centreline, after TDC",
+  exhaust_centreline_deg: "Exhaust centreline, before TDC",
+  lobe_separation_cam_deg: "Lobe separation, cam degrees",
+  advance_deg: "Advance ground in, crank degrees",
+  tolerance_deg: "Tolerance, plus or minus",
+});
+
+export const cardFields: [field: string, label: string][] = Object.entries(cardLabels);
 
 export const empty: Draft = {
   method: "cam",
@@ -80,7 +85,7 @@ export const empty: Draft = {
   },
 };
 
-export const text = {
+export const text = words("cam", {
   title: "Cam position",
   lobes: { intake: "Intake", exhaust: "Exhaust" } satisfies Record<Lobe, string>,
   lobe: "Which lobe",
@@ -96,6 +101,7 @@ export const text = {
   raw: "As the wheel shows it",
   height: "Checking height",
   heightHint: "The lift at which it is read: the data sheet's own. 0 is the seat.",
+  seat: "Seat",
   heightAt: "Height read at",
   heightPlaces: [
     { id: "tappet", label: "the tappet" },
@@ -142,4 +148,11 @@ export const text = {
   none: "Type one event, or two of equal lift.",
   count: (count: number) => (count === 0 ? "" : ` (${count})`),
   toAdjuster: "On to the adjuster",
-};
+});
+
+/** Checking heights of the trade, as they are typed. */
+export const heights: { label: string; typed: string }[] = [
+  { label: "0.050 in", typed: "0.050 in" },
+  { label: "1 mm", typed: "1 mm" },
+  { label: text.seat, typed: "0 mm" },
+];

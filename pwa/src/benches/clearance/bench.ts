@@ -1,7 +1,13 @@
 import { later } from "../../shell/later.tsx";
+import { words } from "../../words/words.ts";
 import type { Bench } from "../bench.ts";
 
 export const clearance: Bench = {
-  meta: { id: "clearance", label: "Clearance", icon: "clearance", group: "set" },
+  meta: {
+    id: "clearance",
+    ...words("clearance.bench", { label: "Clearance", short: "Clearance" }),
+    icon: "clearance",
+    group: "set",
+  },
   View: later(async () => (await import("./view.tsx")).ClearanceView),
 };

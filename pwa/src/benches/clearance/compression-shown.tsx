@@ -16,6 +16,7 @@ function glance(result: CompressionResult, length: LengthUnit): Glance {
   const half = (at.high - at.low) / 2;
   const headline = text.left(lengthTo(result.effective_stroke_mm, length, 1));
   return {
+    figure: "dynamic_ratio",
     what: text.ratioWhat,
     number: fixed(at.value, decimalsFor(half)),
     unit: ": 1",

@@ -1,4 +1,5 @@
 /** Clearance bench: valve to piston, and dynamic compression; all their words. */
+import { words } from "../../words/words.ts";
 import type { Draft } from "../bench.ts";
 
 export type Part = "intake" | "exhaust" | "compression";
@@ -9,7 +10,7 @@ export const empty: Draft = {
   fields: { ratio_one: "1.5", clearance_by: "drop" },
 };
 
-export const text = {
+export const text = words("clearance", {
   title: "Clearance",
   part: "What to work out",
   parts: {
@@ -62,9 +63,9 @@ export const text = {
   exponentHint: "Left empty: 1.3, of a published range of 1.2 to 1.3.",
   pressure: "Pressure at closing",
   pressureHint: "Left empty: 101.325 kPa, the standard atmosphere.",
-};
+});
 
-export const shownText = {
+export const shownText = words("clearance.shown", {
   what: { intake: "Intake valve to piston, least", exhaust: "Exhaust valve to piston, least" },
   at: (deg: string, side: string) => `at ${deg}° ${side} TDC`,
   after: "after",
@@ -95,4 +96,4 @@ export const shownText = {
   pressureHeads: ["Exponent", "Absolute", "On a gauge"],
   settings: "With the cam moved",
   settingHeads: ["Cam", "Closes after BDC", "Ratio", "Pressure"],
-};
+});

@@ -19,6 +19,7 @@ function glance(result: ClearanceResult, length: LengthUnit): Glance {
   const { measured, verdict, least_at_deg: at } = result;
   const shown = show("_mm", measured.value, measured.expanded_uncertainty, length);
   return {
+    figure: "valve_clearance_mm",
     what: text.what[result.valve],
     number: shown.value,
     unit: shown.unit,

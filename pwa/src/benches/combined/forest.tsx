@@ -4,6 +4,7 @@ import { stepFor } from "../../result/scale.tsx";
 import type { PicturesProps } from "../../result/shows.ts";
 import { trimmed } from "../../units/format.ts";
 import type { LengthUnit } from "../../units/parse.ts";
+import { text as units } from "../../units/strings.ts";
 import { type Kind, text } from "./meta.ts";
 import { type Row, rowsOf } from "./parts.ts";
 
@@ -59,8 +60,8 @@ export function Forest({ result, length }: PicturesProps<CombinedResult>) {
         ))}
         <g>
           <text class="forest-name forest-together" x="0" y={rows.length * ROW + 18}>
-            {text.together} {withUnit(movement.value, movement.unit)} [{movement.low} to{" "}
-            {movement.high}]
+            {text.together} {withUnit(movement.value, movement.unit)} [
+            {units.range(movement.low, movement.high)}]
           </text>
           <line
             class="forest-bar forest-bar-whole"
@@ -139,10 +140,11 @@ function Axis({ from, to, x, y, length }: AxisProps) {
 }
 
 function spoken(rows: Row[], result: CombinedResult, length: LengthUnit): string {
+  const range = ({ low, high }: { low: number; high: number }) =>
+    units.range(lengthTo(low, length, 3), lengthTo(high, length, 3));
   const each = rows.map((row) => {
-    return `${row.name} ${row.value}: ${lengthTo(row.low, length, 3)} to ${lengthTo(row.high, length, 3)}${remark(row)}.`;
+    return `${row.name} ${row.value}: ${range(row)}${remark(row)}.`;
   });
-  const { low, high } = result.state.excess_mm;
-  const whole = `${text.together}: ${lengthTo(low, length, 3)} to ${lengthTo(high, length, 3)}.`;
+  const whole = `${text.together}: ${range(result.state.excess_mm)}.`;
   return `${text.axis(length)}. ${each.join(" ")} ${whole}`;
 }

@@ -1,4 +1,6 @@
 /** Bench that puts several readings into one: its words. */
+
+import { words } from "../../words/words.ts";
 import type { Draft } from "../bench.ts";
 
 /** What the core takes, in the order in which it is listed. */
@@ -20,7 +22,7 @@ export const UNCERTAINTY: Record<Kind, string> = {
 
 export const empty: Draft = { method: "", readings: {}, fields: {} };
 
-export const text = {
+export const text = words("combined", {
   title: "Readings together",
   pick: "Saved readings of this chain",
   pickNone:
@@ -67,4 +69,4 @@ export const text = {
   unused: "not used",
   unusedWhy:
     "Not used: a reading whose plus-or-minus reaches down to no slack could come from any tighter chain as well.",
-};
+});

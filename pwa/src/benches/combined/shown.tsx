@@ -36,6 +36,7 @@ function glance(result: CombinedResult, length: LengthUnit): Glance {
   const shown = show("movement_mm", at.value, (at.high - at.low) / 2, length);
   const outcome = outcomeOf(result);
   return {
+    figure: "combined",
     what: text.what(usedCount(result)),
     number: shown.value,
     unit: shown.unit,

@@ -3,13 +3,13 @@
  * the service is reached again; the last answer is kept, with the prior that it left.
  */
 import { useEffect, useState } from "preact/hooks";
+import { asRead } from "../../core/as-read.ts";
 import type { ForecastInput } from "../../core/results.ts";
 import type { components } from "../../generated/api";
 import { client } from "../../store/api.ts";
 import { access } from "../../store/pairing.ts";
 import { keep, kept } from "../../store/state.ts";
 import { reachedAt } from "../../store/sync.ts";
-import { told } from "../../words/told.ts";
 import { prior } from "./ask.ts";
 
 export type FullForecast = components["schemas"]["FullForecast"];
@@ -81,7 +81,7 @@ export function useFull(asked: ForecastInput | null, build: string | null): OnFu
     // A time at which the service was reached is a reason to ask again.
   }, [read, question, answered, paired, build, reached]);
 
-  if (answered && last) return { state: "here", answer: told(last.answer) };
+  if (answered && last) return { state: "here", answer: asRead(last.answer) };
   return { state: paired ? (trouble ?? "asking") : "unpaired", answer: null };
 }
 

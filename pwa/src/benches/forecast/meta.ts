@@ -1,12 +1,14 @@
 /** Forecast bench: its words. */
+
 import type { ForecastResult } from "../../core/results.ts";
+import { words } from "../../words/words.ts";
 import type { Draft } from "../bench.ts";
 
 export const empty: Draft = { method: "", readings: {}, fields: {} };
 
 export type EventName = ForecastResult["events"][number]["event"];
 
-export const text = {
+export const text = words("forecast", {
   title: "Forecast",
   save: "Save forecast",
   quantity: "When the slack will be where",
@@ -117,4 +119,4 @@ export const text = {
   unused: "not used: cannot be told from a taut chain",
   quality: (share: string) =>
     `Share of the sample points that count: ${share}. Near 1 is sound, near 0 rough.`,
-};
+});

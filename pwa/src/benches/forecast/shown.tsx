@@ -22,6 +22,7 @@ function glance(result: ForecastResult): Glance {
   if (!pending) {
     return {
       ...base,
+      figure: "at_running_h",
       what: text.happens["reaches-limit"],
       number: text.today,
       unit: "",
@@ -38,6 +39,7 @@ function glance(result: ForecastResult): Glance {
   const middle = median === null ? shared.nothing : runningText(median, result);
   return {
     ...base,
+    figure: "at_running_h",
     what: text.happens[pending.event],
     // One large figure would claim more than is known before anything was measured.
     number: measured ? middle : ends,

@@ -1,5 +1,6 @@
 import { warm } from "../../core/client.ts";
 import { later } from "../../shell/later.tsx";
+import { words } from "../../words/words.ts";
 import type { Bench } from "../bench.ts";
 
 const View = later(async () => {
@@ -8,6 +9,6 @@ const View = later(async () => {
 });
 
 export const gain: Bench = {
-  meta: { id: "gain", label: "Gain", icon: "gain", group: "prove" },
+  meta: { id: "gain", ...words("gain.bench", { label: "Gain" }), icon: "gain", group: "prove" },
   View,
 };

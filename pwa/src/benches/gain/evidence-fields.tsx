@@ -1,11 +1,11 @@
 import { Fold } from "../../controls/fold.tsx";
 import { LengthField } from "../../controls/length-field.tsx";
 import { PlainField } from "../../controls/plain-field.tsx";
+import { asRead } from "../../core/as-read.ts";
 import { unitOf } from "../../store/settings.ts";
 import { fixed, lengthText } from "../../units/format.ts";
 import { parseNumber } from "../../units/parse.ts";
 import { parseSigned } from "../../units/signed.ts";
-import { told } from "../../words/told.ts";
 import type { FormProps } from "../bench.ts";
 import { withField } from "../draft.ts";
 import { rowsOf } from "./ask.ts";
@@ -23,7 +23,7 @@ const OF_ROW = [
 /** The comparisons that the range is to rest on, typed in one after another. */
 export function EvidenceFields({ draft, change }: FormProps) {
   const count = rowsOf(draft);
-  const found = told(fromSessions.value);
+  const found = asRead(fromSessions.value);
   const taken = found && takesSessions(draft) ? found.rows.length : 0;
   const set = (field: string) => (value: string) => change(withField(draft, field, value));
   const remove = (index: number) => {

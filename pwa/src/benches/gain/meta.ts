@@ -1,4 +1,5 @@
 /** Gain bench: all its words. */
+import { words } from "../../words/words.ts";
 import type { Draft } from "../bench.ts";
 
 /** Figures that friction rests on, beside the stiffness. */
@@ -15,7 +16,7 @@ export const MOST_ROWS = 40;
 
 export const empty: Draft = { method: "gain", readings: {}, fields: {} };
 
-export const text = {
+export const text = words("gain", {
   title: "Gain to expect",
   save: "Save this estimate",
   how: "What another slack may be worth, before the work. It starts from a rule of thumb of the trade and moves with every comparison you made on the dyno.",
@@ -104,4 +105,4 @@ export const text = {
   y: "Lost, % of peak power",
   figures: "What friction rests on",
   service: "Ask the service for the full posterior",
-};
+});

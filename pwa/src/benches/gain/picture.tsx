@@ -4,6 +4,7 @@ import type { GainResult } from "../../core/results.ts";
 import { lengthTo, scaleOf } from "../../result/quantity.ts";
 import type { PicturesProps } from "../../result/shows.ts";
 import { fixed, trimmed } from "../../units/format.ts";
+import { text as units } from "../../units/strings.ts";
 import { text } from "./meta.ts";
 
 const CURVE_POINTS = 33;
@@ -117,5 +118,5 @@ function range(curve: Point[], now: number): string {
     null,
   );
   const { low_80, high_80 } = near?.loss_percent ?? { low_80: 0, high_80: 0 };
-  return `${fixed(low_80 ?? 0, 1)} to ${fixed(high_80 ?? 0, 1)}`;
+  return units.range(fixed(low_80 ?? 0, 1), fixed(high_80 ?? 0, 1));
 }

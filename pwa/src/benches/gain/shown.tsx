@@ -8,6 +8,7 @@ import type { ShownProps, Shows } from "../../result/shows.ts";
 import { settings } from "../../store/settings.ts";
 import { fixed, trimmed } from "../../units/format.ts";
 import { powerText } from "../../units/power.ts";
+import { text as units } from "../../units/strings.ts";
 import { text } from "./meta.ts";
 import { GainPicture } from "./picture.tsx";
 
@@ -29,6 +30,7 @@ function glance(result: GainResult) {
   const [low, high] = ends(result.gain_kw, "gain_kw", 80);
   const percent = ends(result.gain_percent, "gain_percent", 80);
   return {
+    figure: "gain_kw",
     what: text.what,
     number: text.to80(low, high),
     unit: scaleOf("gain_kw", "mm").unit,
@@ -86,10 +88,12 @@ function Parts({ result }: { result: GainResult }) {
               <th scope="row">{label}</th>
               <td class="num">
                 <strong>
-                  {spread ? `${ends(spread, "gain_kw", 80).join(" to ")} ${unit}` : text.noFriction}
+                  {spread
+                    ? `${units.range(...ends(spread, "gain_kw", 80))} ${unit}`
+                    : text.noFriction}
                 </strong>
                 {spread && (
-                  <span class="interval-text">[{ends(spread, "gain_kw", 95).join(" to ")}]</span>
+                  <span class="interval-text">[{units.range(...ends(spread, "gain_kw", 95))}]</span>
                 )}
               </td>
             </tr>
@@ -128,7 +132,7 @@ function Details({ result, length }: Props) {
                 <th scope="row">{one.label}</th>
                 <td class="num">{show(one.prior.median, one.unit)}</td>
                 <td class="num">
-                  {show(one.found.low_80, one.unit)} to {show(one.found.high_80, one.unit)}
+                  {units.range(show(one.found.low_80, one.unit), show(one.found.high_80, one.unit))}
                 </td>
               </tr>
             ))}
@@ -153,7 +157,7 @@ function Details({ result, length }: Props) {
 }
 
 const figure = (low: number, high: number) =>
-  low === high ? trimmed(low, 3) : `${trimmed(low, 3)} to ${trimmed(high, 3)}`;
+  low === high ? trimmed(low, 3) : units.range(trimmed(low, 3), trimmed(high, 3));
 
 function unitOfFigure(field: string): string {
   if (field.endsWith("_n_per_mm")) return "N/mm";

@@ -18,7 +18,7 @@ export function knownRoller(draft: Draft, stand: Stand): number | undefined {
 /** The question to the core that a draft of this bench makes. */
 export function toAsk(draft: Draft, stand: Stand): Ask {
   const method = draft.method as Method;
-  const { reading, between } = methods[method];
+  const { reading, field: between } = methods[method];
   const reader = new Reader(draft);
   reader.payload.method = method;
   if (usesDrive(draft, stand) && stand.drive) {

@@ -18,7 +18,7 @@ const GEARS = Object.keys(text.gears) as Which[];
 export function GearForm(props: FormProps) {
   const { draft, stand, change, problemAt } = props;
   const method = draft.method as Method;
-  const { reading, between } = methods[method];
+  const { reading, field: between } = methods[method];
   const withDrive = usesDrive(draft, stand);
   const roller = knownRoller(draft, stand);
   const set = (field: string) => (value: string) => change(withField(draft, field, value));

@@ -1,4 +1,6 @@
 /** Gear bench: its ways of measuring and all its words. */
+
+import { words } from "../../words/words.ts";
 import type { Draft } from "../bench.ts";
 
 export type Method = "over-pins" | "over-chain";
@@ -9,29 +11,29 @@ interface MethodMeta {
   reading: string;
   how: string;
   /** What lies in the tooth gaps: its field of the core. */
-  between: "pin_diameter_mm" | "roller_diameter_mm";
+  field: "pin_diameter_mm" | "roller_diameter_mm";
 }
 
-export const methods: Record<Method, MethodMeta> = {
+export const methods: Record<Method, MethodMeta> = words("gear.methods", {
   "over-pins": {
     label: "Over pins",
     reading: "Over the two pins",
     how: "Pins as thick as the chain's rollers in two opposite tooth gaps, with an odd count in the two most nearly opposite. Read the largest over both; repeat round the gear.",
-    between: "pin_diameter_mm",
+    field: "pin_diameter_mm",
   },
   "over-chain": {
     label: "Over the chain",
     reading: "Over the wrapped chain",
     how: "A new chain wrapped tight round the gear. Read over the rollers that lie opposite, as the manuals of gear drives do; repeat round the gear.",
-    between: "roller_diameter_mm",
+    field: "roller_diameter_mm",
   },
-};
+});
 
 export const order: Method[] = ["over-pins", "over-chain"];
 
 export const empty: Draft = { method: "over-pins", readings: {}, fields: { gear: "cam" } };
 
-export const text = {
+export const text = words("gear", {
   title: "Gear bench",
   method: "What you measure over",
   gear: "Which gear",
@@ -51,4 +53,4 @@ export const text = {
   nominal: "Pitch diameter, new",
   measured: "Pitch diameter, as measured",
   rows: "What the gear has lost",
-};
+});

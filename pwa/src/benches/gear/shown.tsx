@@ -9,12 +9,14 @@ import type { PicturesProps, ShownProps, Shows } from "../../result/shows.ts";
 import { text as shared } from "../../result/strings.ts";
 import { toneOf } from "../../result/tone.tsx";
 import type { LengthUnit } from "../../units/parse.ts";
+import { text as units } from "../../units/strings.ts";
 import { text } from "./meta.ts";
 
 function glance(result: GearResult, length: LengthUnit): Glance {
   const { radius_loss_mm: loss, measured, verdict } = result;
   const at = show("radius_loss_mm", loss.value, (loss.high - loss.low) / 2, length);
   return {
+    figure: "radius_loss_mm",
     what: `${text.loss}, ${shared.of(measured.count)}`,
     number: at.value,
     unit: at.unit,
@@ -57,9 +59,7 @@ function Loss({ result, length }: Omit<PicturesProps<GearResult>, "input" | "dri
                 <th scope="row">{label}</th>
                 <td class="num">
                   <strong>{withUnit(shown.value, shown.unit)}</strong>
-                  <span class="interval-text">
-                    [{shown.low} to {shown.high}]
-                  </span>
+                  <span class="interval-text">[{units.range(shown.low, shown.high)}]</span>
                 </td>
               </tr>
             );

@@ -14,6 +14,7 @@ import {
 import { text as shared } from "../../result/strings.ts";
 import { fixed } from "../../units/format.ts";
 import type { LengthUnit } from "../../units/parse.ts";
+import { text as units } from "../../units/strings.ts";
 import { BoredPicture } from "./bored-picture.tsx";
 import { TwoStates } from "./two-states.tsx";
 import { boredWords as words } from "./words.ts";
@@ -25,7 +26,10 @@ function Reasons({ result, length }: Props) {
   const by = after.centre_distance_mm - before.centre_distance_mm;
   const exact = (mm: number) => lengthTo(mm, length, EXCESS_DECIMALS);
   const signed = (mm: number) => (mm < 0 ? exact(mm) : `+${exact(mm)}`);
-  const window = `${numberTo(needed.window_lower_mm, length, WINDOW_DECIMALS)} to ${lengthTo(needed.window_upper_mm, length, WINDOW_DECIMALS)}`;
+  const window = units.range(
+    numberTo(needed.window_lower_mm, length, WINDOW_DECIMALS),
+    lengthTo(needed.window_upper_mm, length, WINDOW_DECIMALS),
+  );
   return (
     <>
       <section class="panel reasons">
@@ -86,7 +90,8 @@ function Details({ result, length }: Props) {
 }
 
 export const boredShown: Shows<BoredResult> = {
-  glance: ({ before, after }, length) => slackGlance(after, before, length, words),
+  glance: ({ before, after }, length) =>
+    slackGlance(after, before, length, { ...words, figure: "bored_movement_mm" }),
   Reasons,
   Pictures: BoredPicture,
   Details,

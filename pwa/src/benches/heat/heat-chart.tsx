@@ -5,7 +5,7 @@ import { useDrawn } from "../../picture/drawn.ts";
 import type { PicturesProps } from "../../result/shows.ts";
 import { shownTheme } from "../../shell/theme.ts";
 import { settings } from "../../store/settings.ts";
-import { chartText as text } from "./chart-words.ts";
+import { spoken, chartText as text } from "./chart-words.ts";
 import type { Line } from "./heat-line.ts";
 
 const CURVE_POINTS = 41;
@@ -37,7 +37,7 @@ export function HeatChart({ result, input, length }: PicturesProps<HeatResult>) 
           </li>
         ))}
       </ul>
-      <div ref={box} class="heat-plot" role="img" aria-label={text.of(linesOf(drawn), length)} />
+      <div ref={box} class="heat-plot" role="img" aria-label={spoken(linesOf(drawn), length)} />
       <p class="small">{text.note}</p>
     </figure>
   );

@@ -4,6 +4,7 @@ import { LengthField } from "../../controls/length-field.tsx";
 import { PlainField } from "../../controls/plain-field.tsx";
 import { TemperatureField } from "../../controls/temperature-field.tsx";
 import { TemperatureSwitch } from "../../controls/unit-switch.tsx";
+import { originText } from "../../result/origin.tsx";
 import { settings } from "../../store/settings.ts";
 import { parseNumber } from "../../units/parse.ts";
 import { temperatureText } from "../../units/temperature.ts";
@@ -142,7 +143,7 @@ export function Temperatures({ draft, change, problemAt, assumed }: FormProps) {
                 usual &&
                 shared.leftEmptyOf(
                   temperatureText(Number(usual.value), settings.value.temperature),
-                  usual.origin,
+                  originText(usual.origin),
                 )
               }
               problem={problemAt(field)?.text}

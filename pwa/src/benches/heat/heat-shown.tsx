@@ -17,6 +17,7 @@ import { text as shared } from "../../result/strings.ts";
 import { toneOf } from "../../result/tone.tsx";
 import { fixed, trimmed } from "../../units/format.ts";
 import type { LengthUnit } from "../../units/parse.ts";
+import { text as units } from "../../units/strings.ts";
 import { HeatChart } from "./heat-chart.tsx";
 import { text } from "./meta.ts";
 import { TwoStates } from "./two-states.tsx";
@@ -71,13 +72,13 @@ function sureOf({ hot_interval: at, hot_verdict: verdict }: HeatResult, length: 
 }
 
 function range(from: number, to: number, length: LengthUnit, decimals: number): string {
-  return `${numberTo(from, length, decimals)} to ${lengthTo(to, length, decimals)}`;
+  return units.range(numberTo(from, length, decimals), lengthTo(to, length, decimals));
 }
 
 const signed = (words: string) => (words.startsWith("−") ? words : `+${words}`);
 
 function newtons(low: number, high: number): string {
-  return low === high ? `${fixed(low, 0)} N` : `${fixed(low, 0)} to ${fixed(high, 0)} N`;
+  return low === high ? `${fixed(low, 0)} N` : `${units.range(fixed(low, 0), fixed(high, 0))} N`;
 }
 
 interface PullProps extends Props {
@@ -174,18 +175,31 @@ function Details({ result, length }: Props) {
 export const heatShown: Shows<HeatResult> = {
   glance: ({ hot, hot_interval, cold, interference: pull, warnings }, length) => {
     const underShort = pull ? words.pull(newtons(pull.tension_low_n, pull.tension_high_n)) : "";
-    const seen = slackGlance(hot, cold, length, { ...words, underShort });
+    const seen = slackGlance(hot, cold, length, {
+      ...words,
+      underShort,
+      figure: "hot_movement_mm",
+    });
     if (hot_interval && seen.scale) {
       const { low, high } = hot_interval.movement_mm;
       seen.scale = { ...seen.scale, low, high };
       if (hot.excess_mm >= 0) {
-        const ends = `${numberTo(low, length, MOVEMENT_DECIMALS)} to ${numberTo(high, length, MOVEMENT_DECIMALS)}`;
+        const ends = units.range(
+          numberTo(low, length, MOVEMENT_DECIMALS),
+          numberTo(high, length, MOVEMENT_DECIMALS),
+        );
         seen.under = `${withUnit(ends, length)}, 95 %`;
       }
     }
     if (!warnings.some((one) => one.code === "hot-too-close")) return seen;
     const outcome = "too-close";
-    return { ...seen, tone: toneOf(outcome), outcome, word: words.doubt, headline: words.doubt };
+    return {
+      ...seen,
+      tone: toneOf(outcome),
+      outcome,
+      word: words.wordDoubt,
+      headline: words.doubt,
+    };
   },
   Reasons,
   Pictures: HeatChart,

@@ -1,4 +1,6 @@
 /** Heat bench: its two parts and all their words. */
+
+import { words } from "../../words/words.ts";
 import type { Draft } from "../bench.ts";
 
 export type Part = "heat" | "bored";
@@ -27,7 +29,7 @@ export const empty: Draft = {
   fields: { centre_way: "new", change_way: "closer" },
 };
 
-export const text = {
+export const text = words("heat", {
   title: "Heat and bored block",
   part: "What changes",
   parts: { heat: "Running hot", bored: "Bored block" } satisfies Record<Part, string>,
@@ -100,4 +102,4 @@ export const text = {
   workedChange: (before: string, sign: string, change: string, centre: string) =>
     `${before} ${sign} ${change} = ${centre}`,
   needsBlock: "Choose what the block is made of.",
-};
+});

@@ -1,5 +1,6 @@
 import type { HeatResult } from "../../core/results.ts";
 import { labelOf, meaningOf } from "../../core/terms.ts";
+import { FigureName } from "../../result/figure-name.tsx";
 import { lengthTo, withUnit } from "../../result/quantity.ts";
 import { fixed } from "../../units/format.ts";
 import type { LengthUnit } from "../../units/parse.ts";
@@ -41,7 +42,7 @@ export function TwoStates({ title, heads, before, after, length }: Props) {
           {ROWS.map(([name, decimals]) => (
             <tr key={name}>
               <th scope="row" title={meaningOf(name)}>
-                {labelOf(name)}
+                <FigureName figure={name}>{labelOf(name)}</FigureName>
               </th>
               {[before, after].map((seen, i) => (
                 <td key={heads[i]} class="num">

@@ -1,16 +1,18 @@
 /** Words of the results of the heat bench. */
 import type { Zone } from "../../core/results.ts";
 import { text as shared } from "../../result/strings.ts";
+import { words } from "../../words/words.ts";
 
 const zone = (name: Zone) => shared.zoneNames[name];
 const capital = (words: string) => words.charAt(0).toUpperCase() + words.slice(1);
 
-export const heatWords = {
+export const heatWords = words("heat.words", {
   movement: "Mid-span movement, hot",
   short: "Hot, the chain is too short by",
   before: (value: string) => `cold ${value}`,
   headline: (name: Zone) => `Hot: ${zone(name)}`,
   doubt: "Hot: too close to call",
+  wordDoubt: "Hot: too close to call",
   headlineShort: "Hot: no slack, the chain pulls",
   wordShort: "No slack hot",
   caption: "solid hot, hollow cold",
@@ -40,9 +42,9 @@ export const heatWords = {
   both: "Cold and hot",
   cold: "Cold",
   hot: "Hot",
-};
+});
 
-export const boredWords = {
+export const boredWords = words("heat.bored", {
   movement: "Mid-span movement, after",
   short: "After, the chain is too short by",
   before: (value: string) => `was ${value}`,
@@ -70,4 +72,4 @@ export const boredWords = {
     `The crank moved: centre distance was ${before} and is ${after}; the slack strand before and after.`,
   was: "was",
   now: "now",
-};
+});

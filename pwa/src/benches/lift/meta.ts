@@ -1,4 +1,5 @@
 /** Lift table bench: its two lobes and all their words. */
+import { words } from "../../words/words.ts";
 import type { Draft } from "../bench.ts";
 
 export type Lobe = "intake" | "exhaust";
@@ -7,7 +8,7 @@ export const LOBES: Lobe[] = ["intake", "exhaust"];
 export const empty: Draft = { method: "intake", readings: {}, fields: {} };
 
 /** What is chosen of each kind, the usual first. */
-export const CHOICES = {
+export const CHOICES = words("lift.choices", {
   lift_unit: { mm: "Lift in mm", in: "Lift in inches" },
   angle_of: { crank: "Crank degrees", cam: "Cam degrees" },
   wheel: {
@@ -17,10 +18,10 @@ export const CHOICES = {
   },
   lift_of: { lobe: "Read at the lobe or tappet", valve: "Read at the valve" },
   zero: { tdc: "Zero is true TDC", elsewhere: "Zero is elsewhere" },
-} as const;
+});
 export type Choice = keyof typeof CHOICES;
 
-export const text = {
+export const text = words("lift", {
   title: "Lift table",
   lobe: "Which lobe",
   lobes: { intake: "Intake lobe", exhaust: "Exhaust lobe" } satisfies Record<Lobe, string>,
@@ -61,13 +62,15 @@ export const text = {
   dial: "Dial indicator",
   wheel: "Degree wheel",
   needsTable: "Paste a lift table, or add its rows.",
-};
+});
 
-export const shownText = {
+export const shownText = words("lift.shown", {
   duration: (height: string, read: string) => `Duration at ${height} of ${read} lift`,
   read: { lobe: "lobe", valve: "valve" },
   notReached: "Height not reached",
   centre: (words: string, side: string) => `Centre ${words}° ${side} TDC`,
+  before: "before",
+  after: "after",
   noCentre: "No centre from equal lift",
   sound: "No fault shows in the readings",
   faults: (count: number) =>
@@ -102,4 +105,4 @@ export const shownText = {
   readings: "Readings",
   curve: "Smooth curve",
   xAxis: "Crank degrees",
-};
+});

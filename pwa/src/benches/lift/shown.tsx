@@ -21,6 +21,7 @@ function glance(result: LiftResult, length: LengthUnit): Glance {
   const centre = result.nose_centreline_deg;
   const headline = faults > 0 ? text.faults(faults) : text.sound;
   return {
+    figure: "duration_deg",
     what: text.duration(lengthTo(first?.height_mm ?? 0, length, 2), text.read[result.lift_of]),
     number: shown ? shown.value : shared.nothing,
     unit: "°",
@@ -42,7 +43,7 @@ function glance(result: LiftResult, length: LengthUnit): Glance {
 }
 
 function centreText(deg: number): string {
-  return text.centre(fixed(Math.abs(deg), 1), deg < 0 ? "before" : "after");
+  return text.centre(fixed(Math.abs(deg), 1), deg < 0 ? text.before : text.after);
 }
 
 function Reasons({ result }: ShownProps<LiftResult>) {

@@ -1,4 +1,5 @@
 /** Planner of pulls: its choices and all its words. */
+import { words } from "../../words/words.ts";
 export type Dyno = "engine-dyno-good" | "engine-dyno" | "chassis-dyno";
 export type Order = "there-and-back" | "alternating" | "thirds" | "one-change";
 
@@ -21,7 +22,7 @@ export const empty: PullsDraft = {
   order: "there-and-back",
 };
 
-export const text = {
+export const text = words("pulls", {
   title: "How many pulls?",
   gain: "Smallest gain worth knowing",
   gainHint: "In percent of power or torque. Half the gain takes four times the pulls.",
@@ -52,4 +53,4 @@ export const text = {
   othersHead: ["Order", "Pulls", "Changes"],
   over: "over 60",
   drift: "A steady drift is taken out in every case.",
-};
+});

@@ -1,7 +1,13 @@
 import { later } from "../../shell/later.tsx";
+import { words } from "../../words/words.ts";
 import type { Bench } from "../bench.ts";
 
 export const rockers: Bench = {
-  meta: { id: "rockers", label: "Rockers", icon: "rockers", group: "set" },
+  meta: {
+    id: "rockers",
+    ...words("rockers.bench", { label: "Rockers" }),
+    icon: "rockers",
+    group: "set",
+  },
   View: later(async () => (await import("./view.tsx")).RockersView),
 };

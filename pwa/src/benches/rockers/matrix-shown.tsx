@@ -11,6 +11,7 @@ import { shownText as text } from "./meta.ts";
 function glance(result: MatrixResult): Glance {
   const headline = result.proven ? text.proven : text.unproven;
   return {
+    figure: "total_min",
     what: text.total,
     number: fixed(result.total_min, 0),
     unit: "min",

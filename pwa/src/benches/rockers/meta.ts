@@ -1,11 +1,12 @@
 /** Rockers bench: side by side, and the matrix of tests; all their words. */
+import { words } from "../../words/words.ts";
 import type { Draft } from "../bench.ts";
 
 export type Part = "rockers" | "matrix";
 export const PLACES = ["one", "two", "three"] as const;
 export type Place = (typeof PLACES)[number];
 
-export const KEPT = {
+export const KEPT = words("rockers.kept", {
   "intake-closing": "Intake closing",
   "intake-opening": "Intake opening",
   "exhaust-closing": "Exhaust closing",
@@ -13,7 +14,7 @@ export const KEPT = {
   "intake-centre": "Intake centre",
   "overlap-middle": "Middle of the overlap",
   overlap: "Length of the overlap",
-};
+});
 
 export const empty: Draft = {
   method: "rockers",
@@ -21,7 +22,7 @@ export const empty: Draft = {
   fields: { ratio_one: "1.5", ratio_two: "1.6", settings: "0 -4 4" },
 };
 
-export const text = {
+export const text = words("rockers", {
   title: "Rockers",
   part: "What to work out",
   parts: { rockers: "Side by side", matrix: "Order of tests" } satisfies Record<Part, string>,
@@ -53,9 +54,9 @@ export const text = {
   swapHint: "Left empty: 90 min, from memory, unverified.",
   moveHint: "Left empty: 45 min, from memory, unverified.",
   repeat: "Repeat the baseline at the end, so that drift shows",
-};
+});
 
-export const shownText = {
+export const shownText = words("rockers.shown", {
   move: "Move the cam by",
   earlier: "earlier",
   later: "later",
@@ -95,4 +96,4 @@ export const shownText = {
   start: "start here",
   print: "Print the order",
   tickNote: "Ticks are kept on this phone.",
-};
+});

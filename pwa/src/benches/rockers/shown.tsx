@@ -19,6 +19,7 @@ function glance(result: RockersResult, length: LengthUnit): Glance {
   const headline = !second ? text.onlyOne : move ? text.checkFirst : text.cannot;
   const moved = move?.cam_moved_deg ?? 0;
   return {
+    figure: "cam_moved_deg",
     what: second ? text.to(second.label, KEPT[result.keep], height) : text.moves,
     number: move ? fixed(Math.abs(moved), 1) : shared.nothing,
     unit: "°",

@@ -1,5 +1,6 @@
 import type { AdjustResult } from "../../core/results.ts";
 import { labelOf } from "../../core/terms.ts";
+import { FigureName } from "../../result/figure-name.tsx";
 import { withUnit } from "../../result/quantity.ts";
 import { fixed, trimmed } from "../../units/format.ts";
 import { FIGURES } from "./rows.tsx";
@@ -33,7 +34,9 @@ export function AdjustDetails({ result }: { result: AdjustResult }) {
           <tbody>
             {rows.map(([name, value]) => (
               <tr key={name}>
-                <th scope="row">{labelOf(name)}</th>
+                <th scope="row">
+                  <FigureName figure={name}>{labelOf(name)}</FigureName>
+                </th>
                 <td class="num">
                   <strong>{withUnit(fixed(value, 1), "°")}</strong>
                 </td>

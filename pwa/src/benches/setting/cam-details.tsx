@@ -24,8 +24,16 @@ export function CamDetails({ result }: { result: CamResult }) {
           </h2>
           <table class="state-table">
             <tbody>
-              <IntervalRow label={text.nose} at={one.nose_centreline_deg} />
-              <IntervalRow label={text.middle} at={one.middle_centreline_deg} />
+              <IntervalRow
+                figure="nose_centreline_deg"
+                label={text.nose}
+                at={one.nose_centreline_deg}
+              />
+              <IntervalRow
+                figure="intake_centreline_deg"
+                label={text.middle}
+                at={one.middle_centreline_deg}
+              />
               <IntervalRow label={text.asymmetry} at={one.asymmetry_deg} />
             </tbody>
           </table>
@@ -73,7 +81,11 @@ export function CamDetails({ result }: { result: CamResult }) {
           <h2>{text.chain}</h2>
           <table class="state-table">
             <tbody>
-              <IntervalRow label={text.chainRows.retard} at={chain.cam_retard_crank_deg} />
+              <IntervalRow
+                figure="cam_retard_crank_deg"
+                label={text.chainRows.retard}
+                at={chain.cam_retard_crank_deg}
+              />
               <IntervalRow label={text.chainRows.rest} at={chain.rest_deg} />
             </tbody>
           </table>

@@ -1,5 +1,7 @@
 import { labelOf } from "../../core/terms.ts";
+import { FigureName } from "../../result/figure-name.tsx";
 import { showInterval, withUnit } from "../../result/quantity.ts";
+import { text as units } from "../../units/strings.ts";
 
 interface At {
   value: number;
@@ -8,17 +10,25 @@ interface At {
 }
 
 /** One figure with its interval, as a row of a table. */
-export function IntervalRow({ label, at }: { label: string; at: At | null }) {
+export function IntervalRow({
+  label,
+  at,
+  figure = "",
+}: {
+  label: string;
+  at: At | null;
+  figure?: string;
+}) {
   if (!at) return null;
   const shown = showInterval("_deg", at, "mm");
   return (
     <tr>
-      <th scope="row">{label}</th>
+      <th scope="row">
+        <FigureName figure={figure}>{label}</FigureName>
+      </th>
       <td class="num">
         <strong>{withUnit(shown.value, "°")}</strong>
-        <span class="interval-text">
-          [{shown.low} to {shown.high}]
-        </span>
+        <span class="interval-text">[{units.range(shown.low, shown.high)}]</span>
       </td>
     </tr>
   );
@@ -45,7 +55,7 @@ export function IntervalTable({ figures }: { figures: Record<string, At | null> 
     <table class="state-table">
       <tbody>
         {FIGURES.map((name) => (
-          <IntervalRow key={name} label={labelOf(name)} at={figures[name] ?? null} />
+          <IntervalRow key={name} figure={name} label={labelOf(name)} at={figures[name] ?? null} />
         ))}
       </tbody>
     </table>

@@ -8,10 +8,11 @@ import { text as shared } from "../../result/strings.ts";
 import { toneOf } from "../../result/tone.tsx";
 import { later } from "../../shell/later.tsx";
 import { fixed } from "../../units/format.ts";
+import { text } from "./strings.ts";
 
 const below = () => import("./below.tsx");
 
-type Number = Pick<Glance, "what" | "number" | "side" | "under">;
+type Number = Pick<Glance, "figure" | "what" | "number" | "side" | "under">;
 
 const signed = (value: number, decimals: number) =>
   `${value > 0 ? "+" : ""}${fixed(value, decimals)}`;
@@ -20,6 +21,7 @@ function measured({ measured }: TdcResult | CamResult): Number {
   const { quantity, value, expanded_uncertainty, count } = measured;
   const at = show(quantity, value, expanded_uncertainty, "mm");
   return {
+    figure: quantity,
     what: `${labelOf(quantity)}, ${shared.of(count)}`,
     number: at.value,
     side: `± ${at.plusMinus}`,
@@ -39,17 +41,18 @@ function numberOf(result: SettingResult): Number {
 function correctionOf({ wheel, correction_deg }: TdcResult): string {
   const added = `${signed(correction_deg, 2)}°`;
   const other = `${signed(-correction_deg, 2)}°`;
-  if (wheel === "both-ways") return `readings after zero ${added}, before it ${other}`;
-  return `${wheel === "0-360-down" ? other : added} on every reading`;
+  if (wheel === "both-ways") return text.sides(added, other);
+  return text.every(wheel === "0-360-down" ? other : added);
 }
 
 function moveOf({ options, wanted_crank_deg }: AdjustResult): Number {
   const move = options[0]?.move_crank_deg ?? 0;
   return {
+    figure: "move_crank_deg",
     what: labelOf("move_crank_deg"),
     number: signed(move, 1),
-    side: `of ${signed(wanted_crank_deg, 1)}`,
-    under: `${signed(move / 2, 1)} cam degrees`,
+    side: text.ofWanted(signed(wanted_crank_deg, 1)),
+    under: text.camDegrees(signed(move / 2, 1)),
   };
 }
 

@@ -1,5 +1,6 @@
 /** Words of the results that set a cam. */
-export const text = {
+import { words } from "../../words/words.ts";
+export const text = words("setting", {
   wheel: "The wheel, running direction clockwise",
   tdc: "TDC",
   bdc: "BDC",
@@ -10,6 +11,8 @@ export const text = {
     `Degree wheel: a stop ${half} degrees before and after true TDC, the wheel's zero ${off} degrees after it.`,
   timing: "Valve timing, crank degrees, clockwise from TDC",
   timingSaid: (parts: string[]) => `Timing diagram. ${parts.join(" ")}`,
+  fromCentre: (degrees: string, before: boolean, centre: string) =>
+    `${degrees}° ${before ? "before" : "after"} ${centre}`,
   arcSaid: (lobe: string, from: string, to: string) => `${lobe} open from ${from} to ${to}.`,
   centreSaid: (lobe: string, at: string) => `${lobe} centreline at ${at}.`,
   overlap: (degrees: string) => `overlap ${degrees}`,
@@ -47,6 +50,10 @@ export const text = {
     anticlockwise: "Cam gear seen from the front; turn the camshaft anticlockwise against it.",
     none: "Cam gear seen from the front; nothing to turn.",
   } as Record<string, string>,
+  sides: (after: string, before: string) => `readings after zero ${after}, before it ${before}`,
+  every: (added: string) => `${added} on every reading`,
+  ofWanted: (wanted: string) => `of ${wanted}`,
+  camDegrees: (degrees: string) => `${degrees} cam degrees`,
   options: "Nearest settings",
   optionsHead: ["Fit", "Moves", "Left over"],
   unchanged: "as it is",
@@ -70,4 +77,4 @@ export const text = {
   recheckPm: (degrees: string) =>
     `The centreline within ${degrees}° of this, by the readings alone (95 %), wheel and pointer untouched.`,
   stopNow: (degrees: string) => `Each stop, once the wheel is right: ${degrees}° from zero.`,
-};
+});

@@ -35,9 +35,9 @@ function eventsOf({ figures }: CamResult, lobe: Lobe): Events {
 /** An angle as the trade says it: from the nearest dead centre. */
 function said(angle: number): string {
   const turn = ((((angle + 180) % 360) + 360) % 360) - 180;
-  const [from, centre] =
-    Math.abs(turn) <= 90 ? [turn, "TDC"] : [turn > 0 ? turn - 180 : turn + 180, "BDC"];
-  return `${fixed(Math.abs(from), 1)}° ${from < 0 ? "before" : "after"} ${centre}`;
+  const [from, centre]: [number, string] =
+    Math.abs(turn) <= 90 ? [turn, text.tdc] : [turn > 0 ? turn - 180 : turn + 180, text.bdc];
+  return text.fromCentre(fixed(Math.abs(from), 1), from < 0, centre);
 }
 
 /** Opening, closing and centrelines round the circle that the crank turns; overlap at the top. */

@@ -1,4 +1,6 @@
 /** Slack bench: its ways of measuring and all its words. */
+
+import { words } from "../../words/words.ts";
 import type { Draft } from "../bench.ts";
 
 export type Method =
@@ -19,7 +21,7 @@ interface MethodMeta {
   how: string;
 }
 
-export const methods: Record<Method, MethodMeta> = {
+export const methods: Record<Method, MethodMeta> = words("slack.methods", {
   total: {
     calc: "slack",
     field: "readings_mm",
@@ -76,23 +78,24 @@ export const methods: Record<Method, MethodMeta> = {
     reading: "Chain movement at the cam gear",
     how: "Crank held. Turn the cam gear both ways by its bolt, as the maker says; read how far a link moves at the rim.",
   },
-};
-
-export const groups: { id: "strand" | "crank"; label: string; methods: Method[] }[] = [
-  { id: "strand", label: "At the strand", methods: ["total", "one-way", "sag"] },
-  {
-    id: "crank",
-    label: "At the crank",
-    methods: ["crank-degrees", "rotor-degrees", "damper-arc", "sprocket-movement"],
-  },
-];
+});
 
 export const empty: Draft = { method: "total", readings: {}, fields: {} };
 
-export const text = {
+export const text = words("slack", {
   title: "Slack bench",
   group: "Where you measure",
+  groups: { strand: "At the strand", crank: "At the crank" },
   method: "What you measure",
   damper: "Damper diameter",
   damperHint: "Over the rim that carries the marks.",
-};
+});
+
+export const groups: { id: "strand" | "crank"; label: string; methods: Method[] }[] = [
+  { id: "strand", label: text.groups.strand, methods: ["total", "one-way", "sag"] },
+  {
+    id: "crank",
+    label: text.groups.crank,
+    methods: ["crank-degrees", "rotor-degrees", "damper-arc", "sprocket-movement"],
+  },
+];

@@ -1,5 +1,6 @@
 import { warm } from "../../core/client.ts";
 import { later } from "../../shell/later.tsx";
+import { words } from "../../words/words.ts";
 import type { Bench } from "../bench.ts";
 
 const View = later(async () => {
@@ -8,6 +9,6 @@ const View = later(async () => {
 });
 
 export const spark: Bench = {
-  meta: { id: "spark", label: "Spark", icon: "spark", group: "prove" },
+  meta: { id: "spark", ...words("spark.bench", { label: "Spark" }), icon: "spark", group: "prove" },
   View,
 };

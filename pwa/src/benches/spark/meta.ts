@@ -1,5 +1,7 @@
 /** Spark bench: its lists and all its words. */
+
 import type { SparkResult } from "../../core/results.ts";
+import { words } from "../../words/words.ts";
 import type { Draft } from "../bench.ts";
 
 export type Place = SparkResult["spreads"][number]["at"];
@@ -12,7 +14,7 @@ export const LISTS: Record<Place, Record<When, string>> = {
 
 export const empty: Draft = { method: "light", readings: {}, fields: { place: "idle" } };
 
-export const text = {
+export const text = words("spark", {
   title: "Spark scatter",
   save: "Save this comparison",
   how: "Aim the light at the marks and let it settle at one steady speed. Note what the mark shows, look away, look again: five times or more, in crank degrees before TDC.",
@@ -61,4 +63,4 @@ export const text = {
   brackets: "Brackets: 95 % interval.",
   law: "Law of the losses",
   trade: "Range that goes with the right slack",
-};
+});

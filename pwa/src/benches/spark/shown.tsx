@@ -10,6 +10,7 @@ import type { Tone } from "../../result/tone.tsx";
 import { settings } from "../../store/settings.ts";
 import { decimalsFor, fixed, trimmed } from "../../units/format.ts";
 import { POWER_SIGNS, powerIn } from "../../units/power.ts";
+import { text as units } from "../../units/strings.ts";
 import { LISTS, type Place, text } from "./meta.ts";
 
 type Spread = SparkResult["spreads"][number];
@@ -27,6 +28,7 @@ function glance(result: SparkResult): Glance {
   const spread = spreads.findLast((one) => !change || one.at === change.at) ?? spreads[0];
   const headline = change ? text.outcomes[change.outcome] : text.only;
   return {
+    figure: "range_deg",
     what: spread ? text.what(text.where(spread.at, spread.when)) : "",
     number: spread ? trimmed(spread.range_deg, 2) : shared.nothing,
     unit: "°",
@@ -44,7 +46,7 @@ function glance(result: SparkResult): Glance {
 /** Both ends to the decimals that the range is worth. */
 function between({ low, high }: Range, by = 1): string {
   const decimals = decimalsFor((high - low) / 2 / by || high / by);
-  return `${fixed(low / by, decimals)} to ${fixed(high / by, decimals)}`;
+  return units.range(fixed(low / by, decimals), fixed(high / by, decimals));
 }
 
 function costs(percent: Range, kw: Range | null): string {

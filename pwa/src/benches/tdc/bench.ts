@@ -1,7 +1,13 @@
 import { later } from "../../shell/later.tsx";
+import { words } from "../../words/words.ts";
 import type { Bench } from "../bench.ts";
 
 export const tdc: Bench = {
-  meta: { id: "tdc", label: "True TDC", icon: "tdc", group: "set" },
+  meta: {
+    id: "tdc",
+    ...words("tdc.bench", { label: "True TDC", short: "True TDC" }),
+    icon: "tdc",
+    group: "set",
+  },
   View: later(async () => (await import("./view.tsx")).TdcView),
 };

@@ -1,4 +1,5 @@
 /** True TDC bench: its steps and all its words. */
+import { words } from "../../words/words.ts";
 import type { Draft } from "../bench.ts";
 
 export type Method = "positive-stop" | "equal-drop";
@@ -17,7 +18,7 @@ export const empty: Draft = {
   fields: { step: "safe", wheel: "both-ways" },
 };
 
-export const methods: Record<Method, { label: string; how: string }> = {
+export const methods: Record<Method, { label: string; how: string }> = words("tdc.methods", {
   "positive-stop": {
     label: "Piston stop",
     how: "Turn the crank until the piston is well down. Fix a solid stop that the piston will meet 3 to 12 mm below the top. The surest way.",
@@ -26,9 +27,9 @@ export const methods: Record<Method, { label: string; how: string }> = {
     label: "Dial at equal drop",
     how: "Stand a dial indicator on the piston, find the highest reading and set it to zero. Choose a drop of 3 mm or more to read at on both sides.",
   },
-};
+});
 
-export const scales: Record<Scale, { label: string; how: string }> = {
+export const scales: Record<Scale, { label: string; how: string }> = words("tdc.scales", {
   "both-ways": {
     label: "0 to 180 both ways",
     how: "From the wheel's zero the numbers rise on either side. Readings are counted from zero, never above 180.",
@@ -41,7 +42,7 @@ export const scales: Record<Scale, { label: string; how: string }> = {
     label: "Round to 360, falling",
     how: "One row of numbers all the way round. As the engine turns in its running direction, the number at the pointer falls.",
   },
-};
+});
 
 interface StepWords {
   title: string;
@@ -53,7 +54,7 @@ interface StepWords {
 
 const NO_STARTER = "By hand, with a bar on the crank bolt. Never with the starter.";
 
-export const steps: Record<Step, (method: Method) => StepWords> = {
+export const steps: Record<Step, (method: Method) => StepWords> = words("tdc.steps", {
   safe: () => ({
     title: "Make it safe",
     lines: [
@@ -113,9 +114,9 @@ export const steps: Record<Step, (method: Method) => StepWords> = {
     next: "See true TDC",
   }),
   result: () => ({ title: "True TDC", lines: [], mind: [], next: "" }),
-};
+});
 
-export const text = {
+export const text = words("tdc", {
   title: "True TDC",
   stepOf: (at: number, all: number) => `Step ${at} of ${all}`,
   steps: "Steps",
@@ -131,6 +132,14 @@ export const text = {
     before_readings_deg: "Wheel, piston coming up",
     after_readings_deg: "Wheel, piston going down",
   } satisfies Record<Side, string>,
+  said: {
+    safe: "Crank, rod and piston",
+    wheel: "Piston near the top, wheel and pointer at about zero",
+    stop: "Piston well down, the stop above it",
+    before: "Piston coming up in the running direction to the stop",
+    after: "Piston at the stop again, on the other side",
+    result: "Piston at the top",
+  } satisfies Record<Step, string>,
   fold: "Wheel, stop and crank",
   foldWhy: "They only weigh the plus-or-minus. Left empty, figures from memory are used.",
   diameter: "Wheel diameter at the marks",
@@ -143,4 +152,4 @@ export const text = {
   change: "Read again",
   toCam: "On to the cam's position",
   saveFirst: "Save it: the cam's position goes on from the saved figure.",
-};
+});

@@ -1,5 +1,5 @@
 /** The crank, the piston and the stop at each step; and how the numbers of a wheel run. */
-import type { Method, Scale, Step } from "./meta.ts";
+import { type Method, type Scale, type Step, text } from "./meta.ts";
 
 const AXIS = { x: 110, y: 150 };
 const THROW = 34;
@@ -25,15 +25,6 @@ function turn(from: number, to: number, radius: number): string {
   return `M${x1} ${y1}A${radius} ${radius} 0 ${large} ${way} ${x2} ${y2}M${ax} ${ay}L${x2} ${y2}L${bx} ${by}`;
 }
 
-const SAID: Record<Step, string> = {
-  safe: "Crank, rod and piston",
-  wheel: "Piston near the top, wheel and pointer at about zero",
-  stop: "Piston well down, the stop above it",
-  before: "Piston coming up in the running direction to the stop",
-  after: "Piston at the stop again, on the other side",
-  result: "Piston at the top",
-};
-
 /** Where crank and piston are at a step, and which way to turn; drawn turning clockwise. */
 export function StepPicture({ step, method }: { step: Step; method: Method }) {
   const degrees = ANGLES[step];
@@ -45,7 +36,7 @@ export function StepPicture({ step, method }: { step: Step; method: Method }) {
   const top = touch[1] - Math.sqrt(ROD ** 2 - (touch[0] - AXIS.x) ** 2) - 22;
   const stopped = step === "stop" || step === "before" || step === "after";
   return (
-    <svg class="guide-picture" viewBox="0 0 220 222" role="img" aria-label={SAID[step]}>
+    <svg class="guide-picture" viewBox="0 0 220 222" role="img" aria-label={text.said[step]}>
       <path class="g-wall" d="M74 4V100M146 4V100" />
       <path class="g-part" d={`M78 ${pin - 22}h64v38h-64z`} />
       <path class="g-rod" d={`M${AXIS.x} ${pin}L${x} ${y}`} />

@@ -1,11 +1,11 @@
 import { later } from "../../shell/later.tsx";
+import { words } from "../../words/words.ts";
 import type { Bench } from "../bench.ts";
 
 export const torsion: Bench = {
   meta: {
     id: "torsion",
-    label: "Torsional study",
-    short: "Study",
+    ...words("torsion.bench", { label: "Torsional study", short: "Study" }),
     icon: "torsion",
     group: "prove",
   },

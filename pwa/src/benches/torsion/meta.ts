@@ -1,4 +1,5 @@
 /** The torsional study: its fields, its maps, its words. */
+import { words } from "../../words/words.ts";
 import type { Draft } from "../bench.ts";
 
 export const empty: Draft = { method: "", readings: {}, fields: {} };
@@ -30,7 +31,7 @@ export const MAPS = [
 ] as const;
 export type MapId = (typeof MAPS)[number]["id"];
 
-export const text = {
+export const text = words("torsion", {
   title: "Torsional study",
   band: "A study by a model, not a measurement",
   about:
@@ -57,4 +58,4 @@ export const text = {
   to: "to",
   natural: (hz: string, steps: string) =>
     `The cam on one taut strand swings at ${hz} Hz. Integrated in ${steps} steps per cam turn.`,
-};
+});

@@ -19,7 +19,7 @@ import { toQuestion } from "./ask.ts";
 import { StudyMap } from "./map.tsx";
 import { empty, FIGURES, LENGTHS, type MapId, SPEEDS, text } from "./meta.ts";
 import "../../styles/torsion.css";
-import { told } from "../../words/told.ts";
+import { asRead } from "../../core/as-read.ts";
 
 const DRAFT = "draft:torsion";
 
@@ -152,7 +152,7 @@ function Line({ question }: { question: string | null }) {
 }
 
 function Answer({ chosen, choose }: { chosen: MapId; choose(id: MapId): void }) {
-  const study = told(labLine("torsion").kept.value.answered?.answer);
+  const study = asRead(labLine("torsion").kept.value.answered?.answer);
   if (!study) return null;
   return (
     <>

@@ -45,7 +45,7 @@ export function toAsk(draft: Draft, stand: Stand): Ask {
   }
   const pitches = reader.number("pitches", "count", text.pitches, true);
   if (pitches !== undefined) reader.payload.pitches = pitches;
-  for (const [field, label] of readings) reader.readings(field, label);
+  for (const { field, label } of readings) reader.readings(field, label);
   readInstrument(reader, "mm");
   const allowed = ownQuantities(method, drive !== null);
   const chosen = draft.fields.own_quantity ?? "";

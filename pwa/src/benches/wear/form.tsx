@@ -36,7 +36,7 @@ export function WearForm(props: FormProps) {
         draft={draft}
         change={change}
       />
-      {readings.map(([field, label]) => (
+      {readings.map(({ field, label }) => (
         <ReadingsField
           key={`${method} ${field}`}
           field={field}

@@ -1,4 +1,6 @@
 /** Wear bench: its ways of measuring and all its words. */
+
+import { words } from "../../words/words.ts";
 import type { Draft } from "../bench.ts";
 
 export type Method = "inside-and-outside" | "pin-to-pin" | "inside";
@@ -6,34 +8,34 @@ export type Method = "inside-and-outside" | "pin-to-pin" | "inside";
 interface MethodMeta {
   label: string;
   /** Field of the core and the words over it. */
-  readings: [field: string, label: string][];
+  readings: { field: string; label: string }[];
   how: string;
   needsRoller: boolean;
 }
 
-export const methods: Record<Method, MethodMeta> = {
+export const methods: Record<Method, MethodMeta> = words("wear.methods", {
   "inside-and-outside": {
     label: "In & outside jaws",
     readings: [
-      ["inside_readings_mm", "Inside reading"],
-      ["outside_readings_mm", "Outside reading"],
+      { field: "inside_readings_mm", label: "Inside reading" },
+      { field: "outside_readings_mm", label: "Outside reading" },
     ],
     how: "Chain clean, dry, pulled straight. Inside jaws between the facing sides of two rollers, then outside jaws over the far sides of the same two; the roller size cancels.",
     needsRoller: false,
   },
   "pin-to-pin": {
     label: "Pin to pin",
-    readings: [["readings_mm", "Length, pin centre to pin centre"]],
+    readings: [{ field: "readings_mm", label: "Length, pin centre to pin centre" }],
     how: "Chain clean, dry, pulled straight. Read from the edge of one pin to the same edge of another.",
     needsRoller: false,
   },
   inside: {
     label: "Inside jaws",
-    readings: [["readings_mm", "Inside reading"]],
+    readings: [{ field: "readings_mm", label: "Inside reading" }],
     how: "Chain clean, dry, pulled straight. Inside jaws between the facing sides of two rollers; the roller diameter is added.",
     needsRoller: true,
   },
-};
+});
 
 export const order: Method[] = ["inside-and-outside", "pin-to-pin", "inside"];
 
@@ -43,7 +45,7 @@ export const empty: Draft = {
   fields: { pitches: "10" },
 };
 
-export const text = {
+export const text = words("wear", {
   title: "Wear bench",
   method: "What you measure",
   pitches: "Pitches measured",
@@ -58,4 +60,4 @@ export const text = {
   load: "Load on the chain",
   loadHint: "What pulled it straight; 1 kg hung on it pulls 9.8 N. Left empty: not noted.",
   nominal: (mm: string) => `Nominal, new: ${mm}.`,
-};
+});

@@ -14,7 +14,7 @@ export function WearView() {
     [on?.draft, on?.stand.drive, on?.stand.chain, refused],
   );
   if (!on) return null;
-  const field = methods[on.draft.method as Method].readings[0]?.[0] ?? "readings_mm";
+  const field = methods[on.draft.method as Method].readings[0]?.field ?? "readings_mm";
   return (
     <BenchLayout
       on={on}

@@ -1,0 +1,51 @@
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { inUnits, type Units } from "./in-units.ts";
+
+const METRIC: Units = {
+  length: "mm",
+  temperature: "degC",
+  running: "km",
+  power: "kW",
+  torque: "Nm",
+};
+const INCH: Units = {
+  length: "in",
+  temperature: "degF",
+  running: "mi",
+  power: "hp",
+  torque: "lbfft",
+};
+
+test("lengths in inches, to a tenth of what was told in millimetres", () => {
+  // 1 in is 25.4 mm exactly (international yard and pound agreement, 1959).
+  assert.equal(
+    inUnits("It moves 12.7 mm, 95 % interval 12.0 to 13.4 mm; wanted is 4.8 to 6.4 mm.", INCH),
+    "It moves 0.500 in, 95 % interval 0.472 to 0.528 in; wanted is 0.189 to 0.252 in.",
+  );
+  assert.equal(inUnits("Se mueve de 12.0 a 13.4 mm.", INCH), "Se mueve de 0.472 a 0.528 in.");
+});
+
+test("temperatures, distances, powers and torques", () => {
+  assert.equal(inUnits("Air of -40.0 degC", INCH), "Air of -40.0 °F");
+  assert.equal(inUnits("15.00 to 35.00 degC", INCH), "59.00 to 95.00 °F");
+  assert.equal(inUnits("after 1609 km", INCH), "after 1000 mi");
+  // 1 hp is 550 ft lbf/s, 745.69987 W; 1 PS is 75 kgf m/s, 735.49875 W (NIST SP 811, appendix B).
+  assert.equal(inUnits("of 74.569987 kW", INCH), "of 100.000000 hp");
+  assert.equal(inUnits("of 73.549875 kW", { ...METRIC, power: "PS" }), "of 100.000000 PS");
+  assert.equal(inUnits("135.6 N m", INCH), "100.0 lbf ft");
+});
+
+test("who works in the core's own units reads them, with the signs of degrees", () => {
+  assert.equal(
+    inUnits("1.4 degC, 2.5 mm, 40 km and 3 kW", METRIC),
+    "1.4 °C, 2.5 mm, 40 km and 3 kW",
+  );
+  assert.equal(inUnits("retarded by 2 to 3 deg", METRIC), "retarded by 2 to 3°");
+});
+
+test("a stiffness, an area, a rate and a part number are left", () => {
+  for (const text of ["800 N/mm", "12 mm2", "3 mm/s", "50 km/h", "chain 219mmX", "3 deg/mm"]) {
+    assert.equal(inUnits(text, INCH), text);
+  }
+});

@@ -1,0 +1,78 @@
+/** The core speaks in mm, °C, km, kW and N m; here it is said in the units chosen. No state here. */
+import { type LengthUnit, MM_PER_INCH } from "./parse.ts";
+import {
+  POWER_SIGNS,
+  type PowerUnit,
+  powerIn,
+  TORQUE_SIGNS,
+  type TorqueUnit,
+  torqueIn,
+} from "./power.ts";
+import { KM_PER_MILE, type RunningUnit } from "./running.ts";
+import { SIGNS, type TemperatureUnit, temperatureIn } from "./temperature.ts";
+
+export interface Units {
+  length: LengthUnit;
+  temperature: TemperatureUnit;
+  running: RunningUnit;
+  power: PowerUnit;
+  torque: TorqueUnit;
+}
+
+interface Way {
+  unit: string;
+  turn(value: number): number;
+  /** Decimals after so many before. */
+  decimals(before: number): number;
+}
+
+// One figure, or two with a word between them in either language, then the unit by itself: not that
+// of a stiffness, an area or a rate.
+const AMOUNTS =
+  /(-?\d+(?:\.\d+)?)( (?:to|and|or|a|y|o) )?(-?\d+(?:\.\d+)?)? ?(mm|degC|km|kW|N m|deg)(?![\w/²³^]| \/)/g;
+const same = (before: number) => before;
+// A tenth of a millimetre is told by thousandths of an inch, a hundredth too.
+const finer = (before: number) => (before < 2 ? before + 2 : before + 1);
+
+function wayOf(unit: string, units: Units): Way | null {
+  if (unit === "mm" && units.length === "in") {
+    return { unit: "in", turn: (mm) => mm / MM_PER_INCH, decimals: finer };
+  }
+  if (unit === "degC") {
+    const { temperature } = units;
+    return { unit: SIGNS[temperature], turn: (c) => temperatureIn(c, temperature), decimals: same };
+  }
+  if (unit === "km" && units.running === "mi") {
+    return { unit: "mi", turn: (km) => km / KM_PER_MILE, decimals: same };
+  }
+  if (unit === "kW" && units.power !== "kW") {
+    return {
+      unit: POWER_SIGNS[units.power],
+      turn: (kw) => powerIn(kw, units.power),
+      decimals: same,
+    };
+  }
+  if (unit === "N m" && units.torque !== "Nm") {
+    return {
+      unit: TORQUE_SIGNS[units.torque],
+      turn: (nm) => torqueIn(nm, units.torque),
+      decimals: same,
+    };
+  }
+  return null;
+}
+
+/** A sentence with its lengths, temperatures, distances, powers and torques in these units. */
+export function inUnits(text: string, units: Units): string {
+  return text.replace(AMOUNTS, (all, from: string, between = "", to = "", unit: string) => {
+    if (unit === "deg") return `${from}${between}${to}°`;
+    const way = wayOf(unit, units);
+    // Two figures without a word between them are no range.
+    if (!way || Boolean(between) !== Boolean(to)) return all;
+    const turned = (figure: string) => {
+      const decimals = figure.split(".")[1]?.length ?? 0;
+      return figure && way.turn(Number(figure)).toFixed(way.decimals(decimals));
+    };
+    return `${turned(from)}${between}${turned(to)} ${way.unit}`;
+  });
+}
