@@ -19,11 +19,12 @@ const chunks = [
   ["app", /src\/start\.tsx$/],
   // Loaded by who reads Spanish, before anything else; it needs nothing of the others.
   ["es", /src\/es\//],
-  ["charts", /node_modules\/uplot\//],
   [
     "bench",
-    /src\/(controls|benches)\/[^/]+\.tsx?$|src\/benches\/(slack|wear|gear|combined|heat)\//,
+    /src\/(controls|benches)\/[^/]+\.tsx?$|src\/benches\/(slack|wear|gear|combined|heat)\/(?!.*plot\.ts$)/,
   ],
+  // What is drawn on canvas comes after the screen that it is on.
+  ["charts", /node_modules\/uplot\/|plot\.ts$/],
   ["set", /src\/benches\//],
   ["record", /src\/(screens|shelf|builds|files|device)\//],
   ["prove", /src\/(breakin|sessions|compare)\//],

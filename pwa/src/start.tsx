@@ -2,6 +2,7 @@
 import { render } from "preact";
 import { dispatch, warmUp } from "./core/client.ts";
 import { App, beforeFirstPaint, loadAhead } from "./shell/app.tsx";
+import { idle } from "./shell/idle.ts";
 import { followKeypad } from "./shell/keypad.ts";
 import { resume } from "./shell/resume.ts";
 import { followTheme } from "./shell/theme.ts";
@@ -19,27 +20,39 @@ declare global {
   }
 }
 
+const CORE_MOST_MS = 10_000;
+
 window.midspan = { dispatch };
 
 async function start(): Promise<void> {
   const root = document.getElementById("app");
   if (!root) throw new Error("The page has no #app");
-  loadAhead();
+  void loadAhead();
   await Promise.all([loadSettings(), loadPairing(), reload(), resume()]);
   await beforeFirstPaint();
   followTheme();
   followKeypad();
+  root.replaceChildren();
   render(<App />, root);
-  // After the first paint: the interpreter, the service, the worker that keeps the app offline.
-  requestAnimationFrame(() => {
-    setTimeout(() => {
-      warmUp();
-      hearOthers();
-      keepSyncing();
-      void keepAsking();
-      watchForUpdates();
-    });
-  });
+  await afterFirstPaint();
+}
+
+/**
+ * What the screen can do without for a moment, one after another: all at once they would take the
+ * processor from the screen, and from each other.
+ */
+async function afterFirstPaint(): Promise<void> {
+  await loadAhead();
+  await idle();
+  const core = warmUp();
+  hearOthers();
+  keepSyncing();
+  void keepAsking();
+  // Last what keeps the app offline: it loads all there is. An interpreter that hangs must not keep
+  // a better version of the app away.
+  await Promise.race([core, new Promise((done) => setTimeout(done, CORE_MOST_MS))]);
+  await idle();
+  watchForUpdates();
 }
 
 void start();

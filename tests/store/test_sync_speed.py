@@ -7,7 +7,6 @@ from datetime import UTC, datetime
 from typing import Any
 from uuid import UUID
 
-import pytest
 import sqlalchemy as sa
 
 from midspan.core import run
@@ -18,12 +17,13 @@ from midspan.web import create_app
 from midspan.web.examples import INPUTS, WRITES
 from web.pairing import client_of, paired
 
-READINGS, IN_A_BATCH, ROUNDS = 10_000, 400, 2
+READINGS, IN_A_BATCH, ROUNDS = 2_000, 400, 2
 # Wanted is 0.30. The bare rows wait for the disk and the service for the processor, so on a busy
 # machine this falls to a third; one round trip a record would be far below.
 LEAST_OF_BARE = 0.05
 MOST_FOR_A_PAGE = 1.5
-SHORT, LONG = 1_000, 1_000_000
+# One that read the whole list would cost a hundred times as much; `midspan bench` has a million.
+SHORT, LONG = 1_000, 100_000
 AT = datetime(2026, 1, 31, 12, tzinfo=UTC)
 
 
@@ -133,7 +133,6 @@ def fill(store: Store, first: int, count: int) -> None:
         connection.exec_driver_sql("ANALYZE")
 
 
-@pytest.mark.timeout(600)
 def test_a_page_of_a_long_list_costs_what_one_of_a_short_list_does(store: Store) -> None:
     def page(after: int) -> Callable[[], None]:
         def ask() -> None:

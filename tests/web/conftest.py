@@ -1,6 +1,7 @@
 """The service on an empty, migrated store of either kind; its document; well-formed requests."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -28,15 +29,43 @@ def pytest_generate_tests(metafunc: pytest.Metafunc) -> None:
 @pytest.fixture
 def settings(tmp_path: Path, store_kind: str, databases: Databases) -> Iterator[Settings]:
     """Settings of a service with a data folder and a migrated database of its own."""
-    folder = tmp_path / "data"
-    url = databases.migrated(store_kind, folder)
-    yield Settings(data_dir=folder, database_url=url, requests_per_minute=0)
-    databases.drop(url)
+    with databases.lent(store_kind) as (url, folder):
+        yield Settings(
+            data_dir=folder or tmp_path / "data", database_url=url, requests_per_minute=0
+        )
+
+
+@pytest.fixture(scope="module")
+def made_apps() -> Iterator[dict[Settings, tuple[Flask, dict[str, Any]]]]:
+    """The services of a module, each with its configuration as it was made."""
+    made: dict[Settings, tuple[Flask, dict[str, Any]]] = {}
+    yield made
+    for app, _ in made.values():
+        app.extensions["midspan"].close()
 
 
 @pytest.fixture
-def app(settings: Settings) -> Iterator[Flask]:
-    """The service on them."""
+def app(settings: Settings, made_apps: dict[Settings, tuple[Flask, Any]]) -> Iterator[Flask]:
+    """The service on them: one for all checks of a module, before each of which it is emptied.
+
+    It counts requests and pairings on from check to check, and takes no further routes; a check
+    that minds takes `own_app`.
+    """
+    alike = replace(settings, data_dir=Path())
+    if alike not in made_apps:
+        made = create_app(settings)
+        made_apps[alike] = made, dict(made.config)
+    one, config = made_apps[alike]
+    one.config.clear()
+    one.config.update(config)
+    yield one
+    if settings.database_url.startswith("sqlite"):
+        one.extensions["midspan"].close()  # of its file; the next check brings another
+
+
+@pytest.fixture
+def own_app(settings: Settings) -> Iterator[Flask]:
+    """The service on them, made anew."""
     made = create_app(settings)
     yield made
     made.extensions["midspan"].close()

@@ -2,6 +2,7 @@
 
 import copy
 from collections.abc import Iterator
+from functools import cache
 from itertools import pairwise
 from typing import Any
 
@@ -14,11 +15,14 @@ METHODS = ("get", "put", "post", "delete", "patch")
 ADDRESS = "urn:midspan:document"
 
 
+_built = cache(build)
+
+
 class Document:
     """The document, resolved where asked."""
 
     def __init__(self) -> None:
-        self.whole = build()
+        self.whole = _built()
 
     def operations(self) -> Iterator[tuple[str, str, dict[str, Any]]]:
         """Give method, path and description of every operation."""

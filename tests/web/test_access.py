@@ -11,6 +11,7 @@ from flask import Flask
 from flask.testing import FlaskClient
 from sqlalchemy import select
 
+from databases import Databases
 from midspan.settings import Settings
 from midspan.store import Store, tokens
 from midspan.store.models import Base
@@ -114,9 +115,9 @@ def test_the_check_above_sees_the_records() -> None:
     assert {path for _, path in found if is_open(path)} >= OPEN - {"/"}
 
 
-def test_a_route_that_nobody_listed_is_closed(app: Flask, bare_client: FlaskClient) -> None:
-    app.add_url_rule("/api/v1/forgotten", view_func=lambda: "secret")
-    assert bare_client.get("/api/v1/forgotten").status_code == 401
+def test_a_route_that_nobody_listed_is_closed(own_app: Flask) -> None:
+    own_app.add_url_rule("/api/v1/forgotten", view_func=lambda: "secret")
+    assert own_app.test_client().get("/api/v1/forgotten").status_code == 401
 
 
 @pytest.mark.parametrize(("method", "path"), operations())
@@ -133,9 +134,11 @@ def test_every_role_on_every_route(app: Flask, document: Document, method: str, 
     order = ["reader", "member", "owner"]
     # The device asked for here is none of its own.
     needed = "owner" if (method, path) == EACH_ITS_OWN else least(method, path)
+    # Who is let in to a study need not wait for it.
+    body = {} if path.startswith("/api/v1/lab/") else body_of(document, method, path)
     for role in order:
         client = client_of(app, paired(app.extensions["midspan"], role)[0])
-        answer = ask(client, method, filled(path), body_of(document, method, path))
+        answer = ask(client, method, filled(path), body)
         if order.index(role) >= order.index(needed):
             assert answer.status_code not in (401, 403), role
             continue
@@ -162,10 +165,10 @@ class TwoShops:
     """Two shops on one store. The other has a record of every noun that the document knows."""
 
     def __init__(self, app: Flask, document: Document) -> None:
+        self.app = app
         self.document = document
         self.store: Store = app.extensions["midspan"]
         add_shop(self.store)
-        self.ours = client_of(app, paired(self.store)[0])
         token, device = paired(self.store, shop=OTHER_SHOP)
         self.theirs = client_of(app, token)
         self.ids = [ID, str(device.id)]
@@ -176,6 +179,12 @@ class TwoShops:
                 body[name] = MARK
             answer = ask(self.theirs, "put", filled(path), body)
             assert answer.status_code == 201, (path, answer.text)
+        self.open_ours()
+
+    def open_ours(self) -> None:
+        """Open a shop of ours, with nothing in it yet."""
+        shop = add_shop(self.store, tokens.new_id())
+        self.ours = client_of(self.app, paired(self.store, shop=shop)[0])
 
     def kept(self) -> dict[str, list[Any]]:
         """Give all that is kept of the other shop, straight from the store."""
@@ -188,9 +197,19 @@ class TwoShops:
         return found
 
 
+@pytest.fixture(scope="module")
+def both(store_kind: str, databases: Databases, document: Document) -> Iterator[TwoShops]:
+    with databases.lent(store_kind) as (url, _):
+        app = create_app(Settings(database_url=url, requests_per_minute=0))
+        yield TwoShops(app, document)
+        app.extensions["midspan"].close()
+
+
 @pytest.fixture
-def shops(app: Flask, document: Document) -> TwoShops:
-    return TwoShops(app, document)
+def shops(both: TwoShops) -> TwoShops:
+    """Theirs as it was left by other checks, and a new one of ours."""
+    both.open_ours()
+    return both
 
 
 def test_the_other_shop_sees_its_own(shops: TwoShops) -> None:
@@ -212,7 +231,7 @@ def test_a_token_of_one_shop_neither_reads_nor_writes_another(
     shops: TwoShops, method: str, path: str
 ) -> None:
     before = shops.kept()
-    for id in shops.ids:
+    for id in shops.ids if "{id}" in path else shops.ids[:1]:
         body = body_of(shops.document, method, path)
         answer = ask(shops.ours, method, filled(path, id), body)
         assert MARK not in answer.text
@@ -230,9 +249,9 @@ def test_a_token_of_one_shop_neither_reads_nor_writes_another(
 def test_after_all_that_each_shop_has_its_own(shops: TwoShops) -> None:
     """Every route one after the other, our records under the very ids of the other shop's."""
     before = shops.kept()
-    for _ in range(2):
+    for again in (False, True):
         for method, path in closed():
-            if (method, path) == EACH_ITS_OWN:
+            if (method, path) == EACH_ITS_OWN or (again and (method, path) in READING):
                 continue
             ask(shops.ours, method, filled(path), body_of(shops.document, method, path))
     for path in shops.nouns:

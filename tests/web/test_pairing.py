@@ -24,6 +24,12 @@ DEVICES = "/api/v1/devices"
 ATTACK = 400
 
 
+@pytest.fixture
+def app(own_app: Flask) -> Flask:
+    """A service that nobody has asked yet: it counts how often it is asked to pair."""
+    return own_app
+
+
 def code_for(client: FlaskClient, role: str = "member") -> str:
     made = client.post(CODES, json={"role": role})
     assert made.status_code == 201

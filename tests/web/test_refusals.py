@@ -19,7 +19,7 @@ from midspan.web import create_app
 from midspan.web.examples import WRITES
 from midspan.web.problems import KINDS, pointer
 from web.document import Document
-from web.pairing import bearer
+from web.pairing import bearer, client_of, paired
 
 JSON = "application/json"
 FORM = "application/x-www-form-urlencoded"
@@ -268,9 +268,11 @@ def test_our_own_names_are_answered(client, host: str) -> None:
 
 
 def test_a_fault_of_ours_is_logged_under_an_id_and_tells_nothing(
-    app: Flask, client, document: Document, caplog: pytest.LogCaptureFixture
+    own_app: Flask, document: Document, caplog: pytest.LogCaptureFixture
 ) -> None:
-    @app.get("/api/v1/fault")
+    client = client_of(own_app, paired(own_app.extensions["midspan"])[0])
+
+    @own_app.get("/api/v1/fault")
     def fault() -> str:
         raise RuntimeError("secret of the inside")
 
@@ -286,13 +288,16 @@ def test_a_fault_of_ours_is_logged_under_an_id_and_tells_nothing(
     assert "secret of the inside" in caplog.text
 
 
-def test_an_answer_that_is_no_json_never_goes_out(app: Flask, client) -> None:
-    app.add_url_rule("/api/v1/nan", view_func=lambda: {"value": float("nan")})
+def test_an_answer_that_is_no_json_never_goes_out(own_app: Flask) -> None:
+    client = client_of(own_app, paired(own_app.extensions["midspan"])[0])
+    own_app.add_url_rule("/api/v1/nan", view_func=lambda: {"value": float("nan")})
     assert client.get("/api/v1/nan").status_code == 500
 
 
-def test_a_store_that_cannot_be_used_is_503_and_its_words_stay_inside(app: Flask, client) -> None:
-    @app.get("/api/v1/locked")
+def test_a_store_that_cannot_be_used_is_503_and_its_words_stay_inside(own_app: Flask) -> None:
+    client = client_of(own_app, paired(own_app.extensions["midspan"])[0])
+
+    @own_app.get("/api/v1/locked")
     def locked() -> str:
         raise OperationalError("SELECT secret", {}, Exception("database is locked"))
 

@@ -1,6 +1,7 @@
 """Changing what is kept: versions, deletions, batches that are done once, catching up."""
 
 import json
+from collections.abc import Callable
 from datetime import UTC, datetime, timedelta
 from typing import Any
 
@@ -12,9 +13,10 @@ from midspan.core.errors import Refused
 from midspan.store import once
 from midspan.store.changes import new_history
 from midspan.store.models import LOCAL_SHOP, SentBatch
+from midspan.web import sync
 from midspan.web.examples import WRITES
 from midspan.web.nouns import BY_NAME, NOUNS, take
-from web.shelf import BUILD, SESSION, Shelf, key, many
+from web.shelf import BUILD, SESSION, Shelf, compact, key, many
 from web.test_records import BAD
 
 EDITABLE = [noun.one for noun in NOUNS if not noun.model.append_only]
@@ -197,10 +199,11 @@ def test_deleting_and_bringing_back_in_batches(shelf: Shelf) -> None:
     "spoiled",
     ['"\\ud800"', "1e999", "NaN", "1" * 400, '{"a":1,"a":2}', '{"a" :1}', '"\\":"', '"ä"'],
 )
+@pytest.mark.parametrize("write", [json.dumps, compact])
 def test_the_quick_reader_takes_and_refuses_what_the_strict_one_does(
-    shelf: Shelf, spoiled: str
+    shelf: Shelf, spoiled: str, write: Callable[[Any], str]
 ) -> None:
-    body = json.dumps({"changes": [change("reading", 2, input={"x": "@"})]})
+    body = write({"changes": [change("reading", 2, input={"x": "@"})]})
     answer = shelf.client.post(
         "/api/v1/sync",
         data=body.replace('"@"', spoiled),
@@ -218,6 +221,72 @@ def test_the_quick_reader_takes_and_refuses_what_the_strict_one_does(
     if status == 201:
         two, three = shelf.get("reading", 2), shelf.get("reading", 3)
         assert json.dumps(two["input"]) == json.dumps(three["input"])
+
+
+def nested(depth: int) -> dict[str, Any]:
+    return {"x": nested(depth - 1)} if depth else {}
+
+
+def plain(batch: list[sync.Sent]) -> list[Any]:
+    """Make what was read comparable: large objects by their text, refusals by their problems."""
+    return [
+        (
+            sent.kind, sent.id, sent.noun, sent.refused and sent.refused.problems,
+            sent.change and sent.change[:2] + sent.change[3:],
+            sent.change and sent.change.values
+            and {name: getattr(v, "text", v) for name, v in sent.change.values.items()},
+        )
+        for sent in batch
+    ]  # fmt: skip
+
+
+LIKE_A_CUT = {"x": [{"kind": 1, "y": 2}, {"kind": 3}], "y": '},{"kind":'}
+SPELLED = [
+    [change(noun, 2) for noun in EVERY],
+    [change("reading", 2, input={"x": '"},{"kin', "ä": 1.5, "z": [1e-300, {}, None, True]})],
+    [gone("engine", 2, 1), change("engine", 3, name=""), {"kind": "engins"}, {"kind": 1, "x": 1}],
+]
+
+
+@pytest.mark.parametrize("changes", SPELLED)
+def test_change_by_change_a_batch_is_read_as_all_at_once(changes: list[Any]) -> None:
+    data = compact({"changes": changes}).encode()
+    found = sync._read_each(data)
+    assert len(found) == len(changes)
+    assert plain(found) == plain(sync._read_all(data))
+    assert sync._read_each(json.dumps({"changes": changes}).encode()) == []
+
+
+@pytest.mark.parametrize(
+    "data",
+    [
+        *(compact({"changes": odd}) for odd in (
+            [], [5, change("engine", 2)], [change("engine", 2), 5], [change("engine", 2), []],
+            [change("reading", 2, input=LIKE_A_CUT)], [change("reading", 2, input=nested(19))],
+            [change("engine", 2)] * 1001,
+        )),
+        compact({"changes": [change("engine", 2)], "more": 1}),
+        compact([{"changes": [change("engine", 2)]}]),
+        compact({"changes": [change("engine", 2)]}) + " ",
+        compact({"changes": [change("engine", 2)]})[:-3],
+        compact({"changes": [change("engine", 2)]}).replace("{", '{"kind":"plans",', 2),
+        '{"changes":[{"kind":"engines","kind":"engines"}]}',
+        '{"changes":[{"kind":NaN}]}',
+        '{"changes":[{}]}',
+    ],
+)  # fmt: skip
+def test_whatever_else_is_left_to_reading_all_at_once(data: str) -> None:
+    assert sync._read_each(data.encode()) == []
+
+
+def test_a_reading_that_is_sent_again_in_a_batch_is_compared_as_a_whole(shelf: Shelf) -> None:
+    shelf.put("reading", 2, WRITES["reading"], 201)
+    assert told(shelf.sync([change("reading", 2)], "a")) == [(200, 1)]
+    other = change("reading", 2, input=WRITES["reading"]["input"] | {"x": 1})
+    assert told(shelf.sync([other], "b")) == [(409, 1)]
+    assert told(shelf.sync([gone("reading", 2, 1), change("reading", 3)], "c"))[0] == (200, 2)
+    assert told(shelf.sync([change("reading", 2, 2)], "d")) == [(200, 3)]
+    assert shelf.get("reading", 2)["input"] == WRITES["reading"]["input"]
 
 
 @pytest.mark.parametrize("noun", NOUNS, ids=lambda noun: noun.one)

@@ -22,16 +22,13 @@ class Sizes(NamedTuple):
     # Calculations on the phone's interpreter, and keys typed in the browser.
     on_phone: int
     keys: int
-    # Turns of a loop that is to stand for the 50 ms a key may take, slowed down like a phone: by an
-    # estimate of 10 ns a turn, not yet held to a clock on a quiet machine.
-    loops: int
 
 
 FULL = Sizes(
     rounds=7, asked=1500, batch=1000, readings=10_000, in_a_batch=400, short=1_000,
-    long=1_000_000, pages=60, table_rows=200_000, on_phone=150, keys=40, loops=1_300_000,
+    long=1_000_000, pages=60, table_rows=200_000, on_phone=150, keys=40,
 )  # fmt: skip
 QUICK = Sizes(
     rounds=3, asked=400, batch=1000, readings=2_000, in_a_batch=400, short=1_000,
-    long=100_000, pages=30, table_rows=50_000, on_phone=40, keys=15, loops=1_300_000,
+    long=100_000, pages=30, table_rows=50_000, on_phone=40, keys=15,
 )  # fmt: skip

@@ -105,18 +105,20 @@ def hold(
 
 def judged_rows(held: Findings) -> list[dict[str, object]]:
     """Give every judgement in the form of the result."""
-    return [
-        {
+    found = []
+    for row in held.rows:
+        at = held.by[row.limit.quantity].at
+        judged = {
             "limit": limits.as_dict(row.limit, held.teeth),
             "outcome": row.outcome,
-            "value": held.by[row.limit.quantity].at.value,
-            "low": held.by[row.limit.quantity].at.low,
-            "high": held.by[row.limit.quantity].at.high,
-            "limit_value": row.nearest_end(held.by[row.limit.quantity].at.value),
+            "value": at.value,
+            "low": at.low,
+            "high": at.high,
+            "limit_value": row.nearest_end(at.value),
             "unit": row.unit,
         }
-        for row in held.rows
-    ]
+        found.append(judged)
+    return found
 
 
 def shown_verdict(verdict: Verdict, teeth: int | None) -> dict[str, object]:

@@ -84,10 +84,45 @@ def geometry(drive: Drive) -> Geometry:
     """
     r1 = pitch_radius(drive.pitch, drive.crank_teeth)
     r2 = pitch_radius(drive.pitch, drive.cam_teeth)
-    if drive.centre_distance <= abs(r2 - r1):
+    return _laid_round(drive, r1, r2, drive.centre_distance)
+
+
+def geometry_at(drive: Drive, shape: Geometry, centre_distance: float) -> Geometry:
+    """Work out the taut chain line of the same two gears at another centre distance.
+
+    As `geometry`, but for the radii, which stay as they are.
+
+    Parameters
+    ----------
+    drive : Drive, lengths in [mm]; its own centre distance is not used
+    shape : its geometry at any centre distance
+    centre_distance : C [mm]
+
+    Returns
+    -------
+    Geometry: radii, strand and taut length in [mm], strand angle in [rad]
+
+    Raises
+    ------
+    ValueError : as `geometry`
+
+    Validity
+    --------
+    As `geometry`.
+
+    Reference
+    ---------
+    As `geometry`.
+    """
+    return _laid_round(drive, shape.crank_radius, shape.cam_radius, centre_distance)
+
+
+def _laid_round(drive: Drive, r1: float, r2: float, centre: float) -> Geometry:
+    """Lay the chain round two circles."""
+    if centre <= abs(r2 - r1):
         raise ValueError("centre distance must exceed the difference of the pitch radii")
-    angle = math.asin((r2 - r1) / drive.centre_distance)
-    strand = drive.centre_distance * math.cos(angle)
+    angle = math.asin((r2 - r1) / centre)
+    strand = centre * math.cos(angle)
     pitches = (
         2 * strand / drive.pitch
         + drive.crank_teeth * (math.pi - 2 * angle) / (2 * math.pi)
@@ -213,12 +248,12 @@ def taut_centre_distance(drive: Drive) -> float | None:
     ---------
     Inverse of the exact taut length; published examples hold it to a handbook's printed digits.
     """
-    least = abs(
-        pitch_radius(drive.pitch, drive.cam_teeth) - pitch_radius(drive.pitch, drive.crank_teeth)
-    )
+    r1 = pitch_radius(drive.pitch, drive.crank_teeth)
+    r2 = pitch_radius(drive.pitch, drive.cam_teeth)
+    least = abs(r2 - r1)
 
     def miss(centre: float) -> float:
-        return float(geometry(drive.at(centre)).taut_pitches - drive.links)
+        return float(_laid_round(drive, r1, r2, centre).taut_pitches - drive.links)
 
     floor = least * (1 + 1e-9) + 1e-9
     if miss(floor) > 0:

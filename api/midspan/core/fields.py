@@ -55,35 +55,32 @@ class Form:
 
     def take_number(self, name: str, required: bool = True) -> float | None:
         """Read a number and hold it against the glossary's range."""
-        if not self.has(name):
+        self.seen.add(name)
+        value = self.payload.get(name)
+        if value is None:
             if required:
                 self.refuse("missing", name, None, glossary.need(name), "Measure it or look it up.")
             return None
-        return self._number(name, name, self.payload[name])
+        return self._number(name, value)
 
     def take_numbers(self, name: str, most: int = MOST_READINGS) -> list[float] | None:
         """Read a list of one number or more, each held against the glossary's range."""
-        each = glossary.need(name)
-        need = "a list of 1 to " + str(most) + " readings, each " + each
-        if not self.has(name):
+        values = self.payload[name] if self.has(name) else None
+        if isinstance(values, list) and 1 <= len(values) <= most:
+            taken = [self._number(name, values[i], i) for i in range(len(values))]
+            numbers = [value for value in taken if value is not None]
+            return numbers if len(numbers) == len(taken) else None
+        need = "a list of 1 to " + str(most) + " readings, each " + glossary.need(name)
+        if values is None:
             self.refuse("missing", name, None, need, "Take at least one reading, better three.")
-            return None
-        values = self.payload[name]
-        if not isinstance(values, list):
+        elif not isinstance(values, list):
             self.refuse("not-a-list", name, values, need, "Put the readings in a list.")
-            return None
-        if not values:
+        elif not values:
             self.refuse("empty-list", name, "an empty list", need, "Take at least one reading.")
-            return None
-        if len(values) > most:
+        else:
             got = str(len(values)) + " readings"
             self.refuse("too-many", name, got, need, "Keep the latest, or send them apart.")
-            return None
-        taken = [
-            self._number(name, name + "[" + str(i) + "]", values[i]) for i in range(len(values))
-        ]
-        numbers = [value for value in taken if value is not None]
-        return numbers if len(numbers) == len(taken) else None
+        return None
 
     def take_choice(
         self, name: str, choices: tuple[str, ...], default: str | None = None
@@ -159,7 +156,8 @@ class Form:
         if self.problems:
             raise Refused(self.problems)
 
-    def _number(self, name: str, place: str, value: object) -> float | None:
+    def _number(self, name: str, value: object, index: int | None = None) -> float | None:
+        """Hold a number against its range; index is its place in a list."""
         term = glossary.TERMS[name]
         if isinstance(value, bool) or not isinstance(value, (int, float)):
             code, step = "not-a-number", "Send a JSON number, no text or unit."
@@ -172,5 +170,6 @@ class Form:
             code, step = "not-whole", "Count again: there are no part teeth."
         else:
             return int(value) if term.whole else float(value)
+        place = name if index is None else name + "[" + str(index) + "]"
         self.refuse(code, place, value, glossary.need(name), step)
         return None

@@ -295,11 +295,12 @@ def applies(limit: Limit, facts: dict[str, object]) -> bool:
     none
     """
     for condition, wanted in limit.where.items():
-        teeth = facts.get("cam_teeth")
         if condition == "cam_teeth_to":
             # Without a drive the teeth are not known; the general figure is then the one to show.
+            teeth = facts.get("cam_teeth")
             met = not isinstance(teeth, int) or teeth <= wanted
         elif condition == "cam_teeth_above":
+            teeth = facts.get("cam_teeth")
             met = isinstance(teeth, int) and teeth > wanted
         elif condition == "pitch_mm":
             pitch = facts.get("pitch_mm")

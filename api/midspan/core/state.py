@@ -1,11 +1,11 @@
 """The one physical state of a chain on its drive, and all the readings of it."""
 
 from .build import Build
-from .drive import Geometry, elongation_of, excess_length, geometry
+from .drive import Geometry, elongation_of, excess_length, geometry_at
 from .movement import excess_from_movement, movement_from_excess, sag_from_excess
 from .phase import cam_retard, degrees, rock_from_excess
 from .student import coverage_factor
-from .uncertainty import Estimate, Interval, propagate, rectangular, steepest
+from .uncertainty import Estimate, Interval, direction, rectangular
 
 TYPE_CHECKING = False  # MicroPython has no typing module; type checkers take this as true
 if TYPE_CHECKING:
@@ -40,21 +40,44 @@ def readings_of(build: Build, shape: Geometry, excess: float) -> dict[str, float
     ---------
     The conversions in drive, movement and phase.
     """
+    straight = _straight(build, shape, excess)
+    slack = _slack(shape, excess)
+    return {name: straight[name] if name in straight else slack[name] for name in NAMES}
+
+
+# In the order in which they are told.
+NAMES = (
+    "excess_mm",
+    "elongation_percent",
+    "movement_mm",
+    "sag_mm",
+    "crank_rock_deg",
+    "cam_retard_deg",
+    "cam_retard_crank_deg",
+)
+# What only slack can show: nothing moves, hangs or rocks below zero excess.
+NEVER_NEGATIVE = ("movement_mm", "sag_mm", "crank_rock_deg")
+
+
+def _straight(build: Build, shape: Geometry, excess: float) -> dict[str, float]:
+    """Give what goes on below zero excess as it does above."""
     elongation = elongation_of(build.drive, shape.taut_length, excess)
     retard = degrees(cam_retard(shape.strand, shape.cam_radius, elongation))
     return {
         "excess_mm": excess,
         "elongation_percent": 100 * elongation,
-        "movement_mm": movement_from_excess(shape.strand, excess),
-        "sag_mm": sag_from_excess(shape.strand, excess),
-        "crank_rock_deg": degrees(rock_from_excess(shape.crank_radius, excess)),
         "cam_retard_deg": retard,
         "cam_retard_crank_deg": retard * build.drive.cam_teeth / build.drive.crank_teeth,
     }
 
 
-# What only slack can show: nothing moves, hangs or rocks below zero excess.
-NEVER_NEGATIVE = ("movement_mm", "sag_mm", "crank_rock_deg")
+def _slack(shape: Geometry, excess: float) -> dict[str, float]:
+    """Give what only slack can show."""
+    return {
+        "movement_mm": movement_from_excess(shape.strand, excess),
+        "sag_mm": sag_from_excess(shape.strand, excess),
+        "crank_rock_deg": degrees(rock_from_excess(shape.crank_radius, excess)),
+    }
 
 
 def state(
@@ -89,42 +112,59 @@ def state(
     ---------
     JCGM 100:2008 (GUM), 5.1.3; see `uncertainty.propagate`.
     """
+    x, u, half = reading.value, reading.uncertainty, reading.expanded
     centre = build.drive.centre_distance
     centre_u = rectangular(build.centre_error)
-    inputs = [
-        (reading.value, reading.uncertainty, reading.expanded),
-        (centre, centre_u, coverage_factor(None) * centre_u),
-    ]
+    expanded = [half, coverage_factor(None) * centre_u]
     # The same few points serve all seven quantities: work each out once.
-    known: dict[tuple[float, float], dict[str, float]] = {}
+    known: dict[tuple[float, float], tuple[Geometry, float]] = {}
 
-    def at(x: float, c: float) -> dict[str, float]:
-        if (x, c) not in known:
-            shape = build.geometry if c == centre else geometry(build.drive.at(c))
-            known[(x, c)] = readings_of(build, shape, to_excess(x, shape))
-        return known[(x, c)]
+    def at(x: float, c: float) -> tuple[Geometry, float]:
+        found = known.get((x, c))
+        if found is None:
+            shape = build.geometry
+            if c != centre:
+                shape = geometry_at(build.drive, shape, c)
+            found = known[(x, c)] = (shape, to_excess(x, shape))
+        return found
 
-    def excess(values: list[float]) -> float:
-        return at(values[0], values[1])["excess_mm"]
+    def straight(x: float, c: float) -> dict[str, float]:
+        shape, excess = at(x, c)
+        return _straight(build, shape, excess)
 
+    # For each input the readings with it a standard uncertainty above, and below.
+    moved = [
+        (straight(x + u, centre), straight(x - u, centre)),
+        (straight(x, centre + centre_u), straight(x, centre - centre_u)),
+    ]
+
+    def way(name: str) -> tuple[float, list[float]]:
+        return direction([(up[name] - down[name]) / 2 for up, down in moved], expanded)
+
+    shape, excess = at(x, centre)
+    best = _straight(build, shape, excess)
+    slack = _slack(shape, excess)
     # What slack alone can show is an image of the excess: its ends lie where those of the excess
     # do. Looked for by itself it would trip over the kink where the slack ends.
-    u, steps = steepest(excess, inputs)
-    ends = [at(reading.value + k * steps[0], centre + k * steps[1]) for k in (-1, 1)]
-    half = (ends[1]["excess_mm"] - ends[0]["excess_mm"]) / 2
-    share = u / max(half, u) if u else 0.0  # 1 / k, but for ends cut off
+    excess_u, steps = way("excess_mm")
+    ends = [at(x + k * steps[0], centre + k * steps[1]) for k in (-1, 1)]
+    lows, highs = [_slack(shape, excess) for shape, excess in ends]
+    reach = (ends[1][1] - ends[0][1]) / 2
+    share = excess_u / max(reach, excess_u) if excess_u else 0.0  # 1 / k, but for ends cut off
 
     def one(name: str) -> Interval:
         if name == quantity:
-            x, half = reading.value, reading.expanded
             low = max(x - half, 0.0) if name in NEVER_NEGATIVE else x - half
-            return Interval(x, low, x + half, reading.uncertainty)
-        if name in NEVER_NEGATIVE:
-            low, high = ends[0][name], ends[1][name]
-            return Interval(at(reading.value, centre)[name], low, high, share * (high - low) / 2)
-        return propagate(lambda values: at(values[0], values[1])[name], inputs)
+            return Interval(x, low, x + half, u)
+        if name in slack:
+            low, high = lows[name], highs[name]
+            return Interval(slack[name], low, high, share * (high - low) / 2)
+        spread, steps = way(name)
+        low = straight(x - steps[0], centre - steps[1])[name]
+        high = straight(x + steps[0], centre + steps[1])[name]
+        return Interval(best[name], low, high, spread)
 
-    return {name: one(name) for name in at(reading.value, centre)}
+    return {name: one(name) for name in NAMES}
 
 
 def elongation_of_movement(build: Build, movement: float | None) -> float:

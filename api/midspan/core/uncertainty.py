@@ -203,17 +203,49 @@ def steepest(
     ---------
     As `propagate`.
     """
-    centre = [x for x, _, _ in inputs]
+    values = [x for x, _, _ in inputs]
     changes = []
     for i in range(len(inputs)):
         x, u, _ = inputs[i]
-        upper = function(centre[:i] + [x + u] + centre[i + 1 :])
-        lower = function(centre[:i] + [x - u] + centre[i + 1 :])
+        values[i] = x + u
+        upper = function(values)
+        values[i] = x - u
+        lower = function(values)
+        values[i] = x
         changes.append((upper - lower) / 2)
+    return direction(changes, [expanded for _, _, expanded in inputs])
+
+
+def direction(changes: list[float], expanded: list[float]) -> tuple[float, list[float]]:
+    """Find which way to move the inputs for the ends of a result, and how far.
+
+    u = sqrt(sum Z_i^2);  d_i = U_i Z_i / u
+
+    Parameters
+    ----------
+    changes : Z_i, what the standard uncertainty of each input makes of the result [its unit]
+    expanded : U_i, expanded uncertainty of each input [unit of the input]
+
+    Returns
+    -------
+    standard uncertainty [unit of the result] and the steps d_i [unit of each input]
+
+    Raises
+    ------
+    none
+
+    Validity
+    --------
+    As `propagate`.
+
+    Reference
+    ---------
+    As `propagate`.
+    """
     total = math.sqrt(sum([z * z for z in changes]))
     if total == 0:
-        return 0.0, [0.0 for _ in inputs]
-    return total, [expanded * z / total for (_, _, expanded), z in zip(inputs, changes)]
+        return 0.0, [0.0 for _ in changes]
+    return total, [far * z / total for far, z in zip(expanded, changes)]
 
 
 def propagate(

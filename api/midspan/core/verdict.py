@@ -98,6 +98,8 @@ class Judgement(
     def nearest_end(self, value: float) -> float:
         """Give the end of the limit that lies nearest to a value in the judged unit."""
         ends = [x for x in (self.lower, self.upper, self.upper_to) if x is not None]
+        if len(ends) == 1:
+            return float(ends[0])
         return float(min(ends, key=lambda x: abs(x - value)))
 
     def in_printed_range(self, value: float) -> bool:
@@ -143,11 +145,13 @@ def judgements(found: list[Limit], by: dict[str, Subject], teeth: int | None) ->
     rows = []
     for limit in found:
         if limit.quantity in by:
-            subject = by[limit.quantity]
-            ends = [limit.lower, limits.upper_of(limit, teeth), limit.upper_to]
-            lower, upper, upper_to = [None if x is None else x * subject.factor for x in ends]
-            outcome = judge(subject.at.low, subject.at.high, lower, upper, upper_to)
-            rows.append(Judgement(limit, outcome, lower, upper, upper_to, subject.unit))
+            at, factor, unit = by[limit.quantity]
+            lower, upper, upper_to = limit.lower, limits.upper_of(limit, teeth), limit.upper_to
+            lower = None if lower is None else lower * factor
+            upper = None if upper is None else upper * factor
+            upper_to = None if upper_to is None else upper_to * factor
+            outcome = judge(at.low, at.high, lower, upper, upper_to)
+            rows.append(Judgement(limit, outcome, lower, upper, upper_to, unit))
     return rows
 
 

@@ -19,6 +19,7 @@ from sqlalchemy.orm import Session
 from midspan.core.errors import problem
 
 from .models import Record, Shop
+from .written import Packed
 
 # Versions that a change may be made from; 0 stands for a record that is not there yet.
 NEW: Container[int] = range(1)
@@ -213,6 +214,8 @@ def _same(row: Record, full: Mapping[str, Any]) -> bool:
 
 def _plain(value: object) -> object:
     """Make two equal JSON values equal texts; Python alone would take 1, 1.0 and true as one."""
+    if isinstance(value, Packed):
+        value = value.unpack()
     return json.dumps(value, sort_keys=True) if isinstance(value, (dict, list)) else value
 
 

@@ -17,9 +17,23 @@ class Written(dict[str, Any]):
         self.text = write(value)
 
 
+class Packed:
+    """A JSON object of which only the text is held: many readings at once are large unpacked."""
+
+    __slots__ = ("text",)
+
+    def __init__(self, text: str) -> None:
+        """Take the text, as `write` makes it."""
+        self.text = text
+
+    def unpack(self) -> Any:  # noqa: ANN401  (an object of JSON)
+        """Read the text."""
+        return json.loads(self.text)
+
+
 def write(value: object) -> str:
     """Write JSON in the order of its names, without blanks."""
-    if isinstance(value, Written):
+    if isinstance(value, (Written, Packed)):
         return value.text
     try:
         return orjson.dumps(value).decode()

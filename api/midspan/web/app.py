@@ -31,6 +31,7 @@ from . import (
 )
 from .body import StrictJson
 from .openapi import CONFIG, MidspanApi
+from .plain import PlainFlask
 
 
 def create_app(settings: Settings) -> Flask:
@@ -40,7 +41,7 @@ def create_app(settings: Settings) -> Flask:
     ----------
     settings : see `midspan.settings`; the database must have been migrated
     """
-    app = Flask("midspan", static_folder=None)
+    app = PlainFlask("midspan", static_folder=None)
     app.config.from_mapping(CONFIG)
     app.config["MAX_CONTENT_LENGTH"] = settings.max_body_bytes
     app.config["MIDSPAN_MAX_IMPORT_BYTES"] = settings.max_import_bytes
@@ -79,7 +80,6 @@ def create_app(settings: Settings) -> Flask:
 
     rates.limit(app, settings)
     access.guard(app)
-    app.after_request(headers.add)
     pages.serve(app)
     app.wsgi_app = headers.secure(app.wsgi_app)  # type: ignore[method-assign,assignment]
     proxies.trust(app, settings.trusted_proxies)

@@ -5,9 +5,10 @@ import math
 from typing import Any
 
 import orjson
-from flask import Response, request
+from flask import Response
 from flask.json.provider import DefaultJSONProvider
 
+from .plain import asked
 from .problems import Problem, refuse
 
 # Deeper than this the quick reader leaves it to the strict one; nothing we take is.
@@ -28,7 +29,17 @@ class StrictJson(DefaultJSONProvider):
 
 
 def answer(value: dict[str, Any]) -> Response:
-    """Answer with a result of the core: as StrictJson writes it, and quicker.
+    """Answer with a result of the core.
+
+    Raises
+    ------
+    ValueError : as `written`
+    """
+    return Response(written(value), content_type="application/json")
+
+
+def written(value: dict[str, Any]) -> bytes:
+    """Write a result of the core: as StrictJson does, and quicker.
 
     Raises
     ------
@@ -37,10 +48,9 @@ def answer(value: dict[str, Any]) -> Response:
     if not _finite(value):
         raise ValueError("a number of the result is not finite")
     try:
-        text: str | bytes = orjson.dumps(value)
+        return orjson.dumps(value)
     except TypeError:  # half a surrogate pair, or an integer of more than 64 bits: both are JSON
-        text = json.dumps(value, separators=(",", ":"))
-    return Response(text, mimetype="application/json")
+        return json.dumps(value, separators=(",", ":")).encode()
 
 
 def _finite(value: Any) -> bool:  # noqa: ANN401  (an object or a list)
@@ -75,17 +85,23 @@ def received() -> bytes:
     ------
     Problem : not sent as JSON, too large
     """
-    if request.mimetype != "application/json":
-        raise Problem("not-sent-as-json")
-    charset = request.mimetype_params.get("charset", "utf-8")
-    if charset.lower() not in ("utf-8", "utf8", "us-ascii"):
-        raise Problem("not-sent-as-json", "JSON is UTF-8: leave the charset out.")
+    request = asked()
+    if request.environ.get("CONTENT_TYPE") != "application/json":
+        _check_type(request.mimetype, request.mimetype_params)
     data = request.get_data(cache=False)
-    most = request.max_content_length
-    # A body sent in chunks tells no length; the framework then stops reading at the limit.
-    if request.content_length is None and most is not None and len(data) >= most:
-        raise Problem("body-too-large")
+    if request.content_length is None:
+        # A body sent in chunks tells no length; the framework then stops reading at the limit.
+        most = request.max_content_length
+        if most is not None and len(data) >= most:
+            raise Problem("body-too-large")
     return data
+
+
+def _check_type(mimetype: str, params: dict[str, str]) -> None:
+    if mimetype != "application/json":
+        raise Problem("not-sent-as-json")
+    if params.get("charset", "utf-8").lower() not in ("utf-8", "utf8", "us-ascii"):
+        raise Problem("not-sent-as-json", "JSON is UTF-8: leave the charset out.")
 
 
 def parse_many(data: bytes, deepest: int) -> tuple[Any, bool]:
@@ -98,14 +114,62 @@ def parse_many(data: bytes, deepest: int) -> tuple[Any, bool]:
     """
     try:
         found = orjson.loads(data)
-        # Of a name given twice the quick reader keeps one: then there are more colons than names,
-        # unless a colon stands apart from its name.
-        colons = -1 if any(apart in data for apart in _APART) else data.count(b'":')
-        if isinstance(found, dict) and colons == _names(found, deepest):
+        if isinstance(found, dict) and (
+            _as_written(found, data, deepest) or _all_names_kept(found, data, deepest)
+        ):
             return found, True
     except (orjson.JSONDecodeError, RecursionError, OverflowError):
         pass
     return parse(data), False
+
+
+def _as_written(found: dict[str, Any], data: bytes, deepest: int) -> bool:
+    """Tell whether a body is, to the byte, what we would write ourselves, as the phone's are.
+
+    Then nothing of it was lost by the quick reader: no name, no digit. How deep it is nested is
+    seen by how far it is indented when written so: there a line can start nowhere else.
+    """
+    if orjson.dumps(found) != data:
+        return False
+    return b"\n" + b"  " * deepest not in orjson.dumps(found, option=orjson.OPT_INDENT_2)
+
+
+def pieces(data: bytes, before: bytes, after: bytes) -> list[bytes]:
+    """Cut the objects of a list apart that stands between two texts, each written like the first.
+
+    Where an object only looks like the end of one and the start of the next, the pieces are no
+    JSON; so read each, and all of the body at once if one cannot be read. Empty if it is not so
+    written at all.
+    """
+    start, end = len(before), len(data) - len(after)
+    first = data[start : data.find(b":", start) + 1]
+    if not (data.startswith(before + b"{") and data.endswith(b"}" + after) and first):
+        return []
+    cut = data[start:end].split(b"}," + first)
+    last = len(cut) - 1
+    return [
+        (first if n else b"") + piece + (b"}" if n < last else b"") for n, piece in enumerate(cut)
+    ]
+
+
+def read_piece(data: bytes, deepest: int) -> dict[str, Any] | None:
+    """Read an object that is just what we would write ourselves; None for any other."""
+    try:
+        found = orjson.loads(data)
+        return found if type(found) is dict and _as_written(found, data, deepest) else None
+    except (orjson.JSONDecodeError, TypeError):
+        return None
+
+
+def _all_names_kept(found: dict[str, Any], data: bytes, deepest: int) -> bool:
+    """Tell the same of any other body.
+
+    Of a name given twice the quick reader keeps one: then there are more colons than names, unless
+    a colon stands apart from its name.
+    """
+    if any(apart in data for apart in _APART):
+        return False
+    return data.count(b'":') == _names(found, deepest)
 
 
 def _names(value: dict[str, Any] | list[Any], depth: int) -> int:

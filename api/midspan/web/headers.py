@@ -3,8 +3,6 @@
 from collections.abc import Iterable
 from typing import TYPE_CHECKING, Any
 
-from flask import Response, request
-
 if TYPE_CHECKING:
     from _typeshed.wsgi import StartResponse, WSGIApplication, WSGIEnvironment
 
@@ -29,20 +27,21 @@ SECURITY = {
 }
 
 
-def add(response: Response) -> Response:
-    """Add to what the app answers that it is never stored on the way."""
-    if request.path.startswith("/api/"):
-        response.headers.setdefault("Cache-Control", "no-store")
-    return response
-
-
 def secure(inner: "WSGIApplication") -> "WSGIApplication":
-    """Add the security headers to whatever goes out, static files too."""
-    more = list(SECURITY.items())
+    """Add the security headers to whatever goes out, static files too.
+
+    To what the interface answers also that it is never stored on the way, if it does not say so
+    otherwise.
+    """
+    files = list(SECURITY.items())
+    answers = [("Cache-Control", "no-store"), *files]
 
     def app(environ: "WSGIEnvironment", start_response: "StartResponse") -> Iterable[bytes]:
+        more = answers if environ.get("PATH_INFO", "").startswith("/api/") else files
+
         def start(status: str, headers: list[tuple[str, str]], *rest: Any) -> Any:  # noqa: ANN401
-            return start_response(status, headers + more, *rest)
+            said = any(name.lower() == "cache-control" for name, _ in headers)
+            return start_response(status, headers + (files if said else more), *rest)
 
         return inner(environ, start)
 

@@ -6,15 +6,16 @@ log line can so be shown to anyone who looks after the machine.
 
 import logging
 import re
+import secrets
 import time
 from collections.abc import Iterable
 from contextvars import ContextVar
 from typing import TYPE_CHECKING, Any
-from uuid import uuid4
 
-from flask import Flask, Response, g, request
+from flask import Flask, Response, g
 
 from .metrics import Metrics
+from .plain import asked
 
 if TYPE_CHECKING:
     from _typeshed.wsgi import StartResponse, WSGIApplication, WSGIEnvironment
@@ -34,6 +35,7 @@ def watch(app: Flask, metrics: Metrics) -> None:
 
 
 def _tell(response: Response) -> Response:
+    request = asked()
     told = request.environ.get(_TOLD, {})
     told["route"] = "none" if request.url_rule is None else request.url_rule.rule
     device = g.get("device")
@@ -45,7 +47,7 @@ def _tell(response: Response) -> Response:
 def _watched(inner: "WSGIApplication", metrics: Metrics) -> "WSGIApplication":
     def app(environ: "WSGIEnvironment", start_response: "StartResponse") -> Iterable[bytes]:
         given = environ.get("HTTP_X_REQUEST_ID", "")
-        own = given if _GIVEN_ID.fullmatch(given) else uuid4().hex
+        own = given if _GIVEN_ID.fullmatch(given) else secrets.token_hex(16)
         method = environ["REQUEST_METHOD"]
         # A file of the app never reaches a route.
         told = {"method": method if method in METHODS else "other", "route": "static"}

@@ -8,14 +8,14 @@ see `midspan.store.devices`.
 import threading
 import time
 
-from flask import Flask, request
+from flask import Flask
 from limits import RateLimitItem, RateLimitItemPerMinute
 from limits.errors import ConfigurationError, StorageError
 from limits.storage import MemoryStorage, Storage, storage_from_string
-from limits.strategies import FixedWindowRateLimiter
 
 from midspan.settings import BadSetting, Settings, variable
 
+from .plain import asked
 from .problems import Problem
 
 PAIR = "/api/v1/pair"
@@ -53,12 +53,12 @@ class Counts(MemoryStorage):
 
 def limit(app: Flask, settings: Settings) -> None:
     """Count requests, by the address they come from, and answer too many with 429."""
-    shared = FixedWindowRateLimiter(open_store(settings))
-    own = FixedWindowRateLimiter(Counts())
+    shared, own = open_store(settings), Counts()
     most = settings.requests_per_minute
     any_route = [RateLimitItemPerMinute(most, namespace="any")] if most else []
 
     def check() -> None:
+        request = asked()
         address = request.remote_addr or ""
         for item in any_route:
             _hit(app, shared, own, item, address)
@@ -88,18 +88,18 @@ def open_store(settings: Settings) -> Storage:
 
 
 def _hit(
-    app: Flask, shared: FixedWindowRateLimiter, own: FixedWindowRateLimiter,
-    item: RateLimitItem, who: str,
+    app: Flask, shared: Storage, own: Storage, item: RateLimitItem, who: str
 ) -> None:  # fmt: skip
     """Count one request; where the shared store is away, this worker counts by itself."""
+    key, lasts = f"{item.namespace}/{who}", item.get_expiry()
     used = shared
     try:
-        passed = used.hit(item, who)
+        count = used.incr(key, lasts)
     except StorageError as error:
         app.logger.warning("the store of rate limits cannot be used: %s", type(error).__name__)
         used = own
-        passed = used.hit(item, who)
-    if not passed:
-        ends = used.get_window_stats(item, who).reset_time
+        count = used.incr(key, lasts)
+    if count > item.amount:
+        ends = used.get_expiry(key)
         wait = {"Retry-After": str(max(1, round(ends - time.time())))}
         raise Problem("too-many-requests", headers=wait)

@@ -11,6 +11,7 @@ from flask_smorest import Blueprint
 from midspan.core.errors import Refused
 from midspan.store import changes, once
 from midspan.store import sync as engine
+from midspan.store.written import Packed, Written
 
 from . import body
 from .access import shop
@@ -77,8 +78,7 @@ def sync(_: object) -> Response:
         raise Problem("key-needed")
     data = body.received()
     fingerprint = hashlib.sha256(data).digest()
-    payload, sound = body.parse_many(data, MOST_NESTING)
-    batch = [_read(item, sound) for item in _changes(payload)]
+    batch = _read_each(data) or _read_all(data)
     try:
         with store().writing() as session:
             engine.lock(session, shop())
@@ -106,6 +106,41 @@ def pull(query: dict[str, Any]) -> Response:
         raise Problem("cursor-unknown") from None
     items = [{"kind": BY_MODEL[type(row)].many, "record": shown(row)} for row in page.rows]
     return jsonify(items=items, next=page.cursor, more=page.more)
+
+
+def _read_each(data: bytes) -> list[Sent]:
+    """Read a batch as phones write it, one change after the other; empty if it is not so written.
+
+    Of each, only the text of what is large is held. All of them at once, unpacked, take so much
+    memory that getting it takes longer than reading them.
+    """
+    pieces = body.pieces(data, b'{"changes":[', b"]}")
+    if len(pieces) > s.MOST_CHANGES:
+        return []
+    batch = []
+    for piece in pieces:
+        item = body.read_piece(piece, MOST_NESTING - 2)
+        if item is None:
+            return []
+        batch.append(_packed(_read(item, sound=True)))
+    return batch
+
+
+def _packed(sent: Sent) -> Sent:
+    change = sent.change
+    if change is None or change.values is None:
+        return sent
+    values = {
+        name: Packed(value.text) if type(value) is Written else value
+        for name, value in change.values.items()
+    }
+    return sent._replace(change=change._replace(values=values))
+
+
+def _read_all(data: bytes) -> list[Sent]:
+    """Read a batch however it is written."""
+    payload, sound = body.parse_many(data, MOST_NESTING)
+    return [_read(item, sound) for item in _changes(payload)]
 
 
 def _changes(payload: object) -> list[Any]:
@@ -166,7 +201,7 @@ def _result(sent: Sent, answer: engine.Answer | None) -> dict[str, object]:
     against: Problem | Refused | None = sent.refused
     theirs = None
     if answer is not None and sent.noun is not None and sent.change is not None:
-        against = objection(sent.noun, sent.change.values, answer)
+        against = objection(sent.noun, None, answer)  # the phone has its own side
         result["version"] = answer.version
         result["status"] = STATUS.get(answer.outcome, 422)
         if isinstance(against, Problem):

@@ -7,6 +7,7 @@ import { route } from "../shell/router.ts";
 import type { Plan } from "../store/records.ts";
 import { engines, plans } from "../store/state.ts";
 import "../styles/sheet.css";
+import { nameText } from "../words/own.ts";
 import { Due } from "./facts.tsx";
 import { text } from "./strings.ts";
 import { useAdapted } from "./use-plan.ts";
@@ -21,16 +22,17 @@ function Card({ plan }: { plan: Plan }) {
   const now = useAdapted(plan);
   const engine = engines.value.find((one) => one.id === plan.engine_id);
   const name = engine?.name ?? "";
+  const label = nameText(plan.label);
   // Before it is drawn: whoever sees it can print it, foot and all.
   useLayoutEffect(() => {
     const before = document.title;
-    document.title = `${text.cardFor}, ${name || plan.label}`;
-    const unfoot = footPages(`${name} · ${plan.label}`);
+    document.title = `${text.cardFor}, ${name || label}`;
+    const unfoot = footPages(`${name} · ${label}`);
     return () => {
       document.title = before;
       unfoot();
     };
-  }, [name, plan.label]);
+  }, [name, label]);
   const due = (now?.steps ?? []).filter((one) => one.ends === "distance" && one.status === "to-do");
   const minds = new Map(due.flatMap((one) => one.cautions).map((one) => [one.code, one.text]));
   return (
@@ -38,7 +40,7 @@ function Card({ plan }: { plan: Plan }) {
       <div class="sheet-tools">
         <a class="back" href={`#/plan/${plan.id}`}>
           <Icon name="back" />
-          {plan.label}
+          {label}
         </a>
         <button type="button" class="button button-main" onClick={() => print()}>
           {text.print}
@@ -46,7 +48,7 @@ function Card({ plan }: { plan: Plan }) {
       </div>
       <article class="sheet plan-card" data-ready={now !== null}>
         <p class="sheet-kind">{text.cardFor}</p>
-        <h1>{name || plan.label}</h1>
+        <h1>{name || label}</h1>
         {engine?.invented && <p class="sheet-invented">{text.invented}</p>}
         {now && (
           <p>

@@ -25,7 +25,7 @@ const POUND_N = 4.4482216152605;
 export function parseLoad(typed: string): ReadNumber | Wrong {
   const pounds = /\s*(lb|lbs|lbf)\.?$/i;
   const read = parseNumber(typed.replace(pounds, "").replace(/\s*n$/i, ""));
-  if (!read.ok) return { ...read, need: "a load such as 1400 N or 320 lb" };
+  if (!read.ok) return { ...read, need: text.loadNeed };
   return { ok: true, value: pounds.test(typed) ? read.value * POUND_N : read.value };
 }
 
@@ -33,7 +33,7 @@ export function parseLoad(typed: string): ReadNumber | Wrong {
 export function parseSpeed(typed: string, unit: DistanceUnit): ReadNumber | Wrong {
   const said = /\s*(km\/h|kmh|mph)\.?$/i.exec(typed);
   const read = parseNumber(typed.slice(0, said?.index));
-  if (!read.ok) return { ...read, need: "a speed such as 30 mph or 50 km/h" };
+  if (!read.ok) return { ...read, need: text.speedNeed };
   const miles = said ? /mph/i.test(said[0]) : unit === "mi";
   return { ok: true, value: miles ? read.value * KM_PER_MILE : read.value };
 }

@@ -3,6 +3,7 @@ import { Fold } from "../controls/fold.tsx";
 import { LengthField } from "../controls/length-field.tsx";
 import { PlainField } from "../controls/plain-field.tsx";
 import { Select } from "../controls/select.tsx";
+import { run } from "../core/client.ts";
 import { useLatest } from "../core/latest.ts";
 import type { Problem } from "../core/results.ts";
 import { coreVersion } from "../core/terms.ts";
@@ -16,6 +17,7 @@ import { readings, save } from "../store/state.ts";
 import { sync } from "../store/sync.ts";
 import { uuid7 } from "../store/uuid7.ts";
 import { parseNumber } from "../units/parse.ts";
+import { PLAN_NAME } from "../words/own.ts";
 import { askOf, FIRST, parseLoad, parseSpeed } from "./plan-draft.ts";
 import { Findings, Steps } from "./plan-page.tsx";
 import { text } from "./strings.ts";
@@ -47,15 +49,18 @@ export function PlanForm() {
   const byHours = draft.use_by === "hours";
   const make = async () => {
     if (!input || !result) return;
+    // What is kept is the answer as the core gave it, not as it is shown.
+    const answer = await run("plan", input);
+    if (!answer.ok) return;
     const id = uuid7();
     await save("plans", {
       id,
       engine_id: currentEngine.value?.id ?? null,
       build_id: currentBuild.value?.id ?? null,
-      label: draft.label?.trim() || text.first,
+      label: draft.label?.trim() || PLAN_NAME,
       started_at: null,
       input,
-      result,
+      result: answer.result,
       core_version: coreVersion,
       log: [],
       created_at: new Date().toISOString(),

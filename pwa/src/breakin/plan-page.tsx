@@ -6,8 +6,9 @@ import { Icon } from "../shell/icon.tsx";
 import type { Plan } from "../store/records.ts";
 import { engines } from "../store/state.ts";
 import { whenText } from "../units/when.ts";
+import { nameText } from "../words/own.ts";
 import { said } from "../words/told.ts";
-import { sayCalendar } from "./calendar-said.ts";
+import { sayCalendar } from "./calendar.ts";
 import { Band, Cautions, Due, Figures, figuresOf, SaidList } from "./facts.tsx";
 import { text } from "./strings.ts";
 import { useAdapted } from "./use-plan.ts";
@@ -23,7 +24,7 @@ export function PlanPage({ plan }: { plan: Plan }) {
         {text.back}
       </a>
       <section class="panel">
-        <h1>{plan.label}</h1>
+        <h1>{nameText(plan.label)}</h1>
         <p class="small">
           {engine?.name} {engine?.invented && <span class="tag">{text.invented}</span>}
         </p>
@@ -35,7 +36,11 @@ export function PlanPage({ plan }: { plan: Plan }) {
         )}
         {now && !now.next && <p>{text.allDone}</p>}
         <div class="buttons">
-          <button type="button" class="button" onClick={() => void saveCalendar(plan, plan.label)}>
+          <button
+            type="button"
+            class="button"
+            onClick={() => void saveCalendar(plan, nameText(plan.label))}
+          >
             {text.calendar}
           </button>
           <a class="button" href={`#/plan/${plan.id}/card`}>
@@ -51,7 +56,7 @@ export function PlanPage({ plan }: { plan: Plan }) {
           <ul class="plain-list">
             {now.deviations.map((one) => (
               <li key={`${one.at} ${one.text}`}>
-                <span class="small">{whenText(one.at)}</span> {one.text}
+                <span class="small">{whenText(one.at)}</span> {logText(plan, one.text)}
               </li>
             ))}
           </ul>
@@ -65,6 +70,12 @@ export function PlanPage({ plan }: { plan: Plan }) {
       )}
     </div>
   );
+}
+
+/** A line of the log: what was typed stays so, what the app wrote of its clock is said. */
+function logText(plan: Plan, line: string): string {
+  const own = plan.log.some((one) => one.kind === "clock" && one.text === line);
+  return own ? said(line) : line;
 }
 
 export function Progress({ now }: { now: PlanAdapted }) {
@@ -186,11 +197,10 @@ async function saveCalendar(plan: Plan, title: string): Promise<void> {
   const asked = { plan: plan.input, log: plan.log, started_on, made_at, title, id: plan.id };
   const answer = await run("plan-calendar", asked);
   if (!answer.ok) return;
-  const days = sayCalendar(answer.result.text, title, said);
-  const file = new Blob([days], { type: "text/calendar" });
+  const file = new Blob([sayCalendar(answer.result.text, title)], { type: "text/calendar" });
   const link = document.createElement("a");
   link.href = URL.createObjectURL(file);
-  link.download = "running-in.ics";
+  link.download = text.calendarFile;
   link.click();
   setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
 }

@@ -1,7 +1,9 @@
 import { useState } from "preact/hooks";
+import { clockLine } from "../builds/stored.ts";
 import type { PlanAdapted, PlanStep } from "../core/results.ts";
 import { Icon } from "../shell/icon.tsx";
 import type { Plan } from "../store/records.ts";
+import { said } from "../words/told.ts";
 import { awake, mayCall } from "./alarm.ts";
 import { Band, Cautions, Due, Figures, figuresOf, SaidList } from "./facts.tsx";
 import { Slip, type SlipKind } from "./slips.tsx";
@@ -58,7 +60,7 @@ function StepAtHand({ plan, step, next }: Props) {
     const jumps = (on.timer?.jumps ?? []).map((one) => ({
       kind: "clock" as const,
       step: step.key,
-      text: jumpText(one.by),
+      text: clockLine(one.by / MINUTE_MS),
     }));
     const run = durationMs === null ? {} : { run_min: (await on.finish()) / MINUTE_MS };
     await tell(plan.id, ...jumps, { kind: "done", step: step.key, ...run });
@@ -129,17 +131,12 @@ function Clock({ on, durationMs }: { on: OnRun; durationMs: number }) {
   );
 }
 
-function jumpText(by: number): string {
-  const min = (Math.abs(by) / MINUTE_MS).toFixed(1);
-  return by > 0 ? text.ahead(min) : text.setBack(min);
-}
-
 function Jumps({ on }: { on: OnRun }) {
   return (
     <>
       {(on.timer?.jumps ?? []).map((one, i) => (
         <p key={one.at} class="notice" role="alert">
-          {jumpText(one.by)}{" "}
+          {said(clockLine(one.by / MINUTE_MS))}{" "}
           {one.by > 0 && (
             <button type="button" class="button" onClick={() => void on.dontCount(i)}>
               {text.dontCount}

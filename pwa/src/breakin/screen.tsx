@@ -3,6 +3,7 @@ import { route } from "../shell/router.ts";
 import { engines, plans } from "../store/state.ts";
 import "../styles/breakin.css";
 import { whenText } from "../units/when.ts";
+import { nameText } from "../words/own.ts";
 import { PlanForm } from "./plan-form.tsx";
 import { PlanPage } from "./plan-page.tsx";
 import { RunScreen } from "./run.tsx";
@@ -34,7 +35,7 @@ function PlanList() {
           {list.map((one) => (
             <li key={one.id}>
               <a class="plan-row" href={`#/plan/${one.id}`}>
-                <strong>{one.label}</strong>
+                <strong>{nameText(one.label)}</strong>
                 <span>{engines.value.find((e) => e.id === one.engine_id)?.name}</span>
                 <span class="small">{whenText(one.created_at)}</span>
               </a>

@@ -1,5 +1,6 @@
 /** The small forms beside the engine: why it was cut short, a value read, a note, another oil. */
 import { useState } from "preact/hooks";
+import { labelText, VALUES } from "../builds/stored.ts";
 import { Choice } from "../controls/choice.tsx";
 import { PlainField } from "../controls/plain-field.tsx";
 import type { PlanEvent, PlanStep } from "../core/results.ts";
@@ -27,8 +28,8 @@ type Told = Omit<PlanEvent, "at">;
 export function Slip({ kind, plan, step, on, close }: Props) {
   const [typed, setTyped] = useState<Typed>({
     reason: "temperature",
-    label: text.values[0],
-    unit: text.units[0],
+    label: VALUES[0].label,
+    unit: VALUES[0].unit,
     oil: plan.input.oil.kind,
   });
   const set = (field: string) => (value: string) => setTyped({ ...typed, [field]: value });
@@ -130,11 +131,10 @@ function ValueFields({ typed, set, put }: FieldsProps & { put(typed: Typed): voi
       <Choice
         name="label"
         legend={text.what}
-        options={text.values.map((id) => ({ id, label: id }))}
+        options={VALUES.map(({ label }) => ({ id: label, label: labelText(label) }))}
         value={typed.label ?? ""}
         onValue={(label) => {
-          const at = (text.values as readonly string[]).indexOf(label);
-          put({ ...typed, label, unit: text.units[at] ?? "" });
+          put({ ...typed, label, unit: VALUES.find((one) => one.label === label)?.unit ?? "" });
         }}
       />
       <PlainField

@@ -1,9 +1,10 @@
 /** Every word of running in. */
 import type { PlanStep } from "../core/results.ts";
+import { words } from "../words/words.ts";
 
 const km = (value: number) => Math.round(value).toLocaleString("en").replace(/,/g, " ");
 
-export const text = {
+export const text = words("breakin", {
   title: "Running in",
   empty: "No plan yet. A plan fits the oil, the followers, the rings and the chain's slack.",
   newPlan: "New plan",
@@ -36,6 +37,8 @@ export const text = {
   ],
   springs: "Spring load at full lift",
   springsHint: "One valve, all its springs: 1400 N or 320 lb. Leave empty if not known.",
+  loadNeed: "a load such as 1400 N or 320 lb",
+  speedNeed: "a speed such as 30 mph or 50 km/h",
   movement: "Mid-span movement",
   movementHint: "Fully in to fully out, cold, as it starts.",
   fromSlack: "From the last slack reading",
@@ -60,9 +63,7 @@ export const text = {
   first: "Running in",
   make: "Make the plan",
   cannotRead: (what: string) => `Cannot read: ${what}.`,
-  preview: "What that makes",
   chain: "The chain",
-  oilSaid: "The oil",
   steps: "Steps",
   deviations: "Otherwise than planned",
   begin: "Start the plan",
@@ -71,10 +72,10 @@ export const text = {
   progress: (done: number, all: number) => `${done} of ${all} steps`,
   minutes: (run: number, all: number) => `${Math.round(run)} of ${Math.round(all)} min run`,
   calendar: "Calendar of drains and re-checks",
+  calendarFile: "running-in.ics",
   noDates: "Give the use a week to have dates.",
   card: "Card for the customer",
   print: "Print",
-  assumed: "Assumed",
   sources: "Figures and sources",
   lookAt: "At this step, look at",
   stopWhen: "Stop at once when",
@@ -86,7 +87,6 @@ export const text = {
     skipped: "left out",
   } satisfies Record<PlanStep["status"], string>,
   addedStep: "put in",
-  runFor: "Run for",
   speed: "Engine speed",
   sourcesAgree: (from: number, to: number) =>
     from === to
@@ -96,7 +96,6 @@ export const text = {
   rpm: "rpm",
   load: "Load",
   oilAction: "Oil and filter",
-  due: "Due",
   dueAt: (at: number, hours: number) =>
     `${km(at)} km (${km(at / 1.609344)} mi), about ${km(hours)} h of running`,
   dueIn: (weeks: number) =>
@@ -130,27 +129,19 @@ export const text = {
     other: "Other",
   },
   say: "What happened",
-  values: ["Oil pressure", "Oil temperature", "Coolant temperature", "Engine speed", "Slack"],
-  units: ["bar", "degC", "degC", "1/min", "mm"],
   what: "What",
   value: "Value",
   unit: "Unit",
   save: "Save",
   cancel: "Cancel",
-  logged: "Written down",
   awake: "Screen kept on.",
   notAwake: "This browser cannot keep the screen on: the time runs on when it goes dark.",
   soundOff: "Tap to allow sound",
-  ahead: (min: string) =>
-    `The clock went ${min} min ahead of this page: the phone slept, or its clock was set. Counted as running.`,
-  setBack: (min: string) =>
-    `The clock was set back by ${min} min. The time run is counted by the page's own clock.`,
   dontCount: "Do not count it",
   changeOil: "Oil changed",
   distanceNow: "Distance since the first start",
   distanceSoFar: "Distance so far",
   measure: "Measure the slack",
-  minutesRun: (text: string) => `Run so far ${text}`,
   cardFor: "Running in and first services",
   cardDue: "What is due",
   cardWhat: "What",
@@ -161,4 +152,4 @@ export const text = {
   cardManual: "The maker's manual comes first.",
   cardNote: (version: string) =>
     `Worked out by Midspan ${version}. Figures: published where a source is named in the plan; the rest is common practice or from memory, unverified, as marked.`,
-} as const;
+} as const);

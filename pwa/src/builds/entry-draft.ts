@@ -3,7 +3,9 @@ import type { Typed } from "../shelf/use-draft.ts";
 import type { Chain, Entry, Figure, GearSet } from "../store/records.ts";
 import { localText, momentOf } from "../units/local-time.ts";
 import { parseSigned, plainNumber } from "../units/signed.ts";
+import { SESSION_NAME } from "../words/own.ts";
 import { correctionLine, PEAKS, splitCorrection } from "./session.ts";
+import { labelText } from "./stored.ts";
 import { text } from "./strings.ts";
 
 export type EntryKind = Entry["kind"];
@@ -68,7 +70,7 @@ export function entryOf(
   for (const { field, label, units } of kind === "session" ? PEAKS : []) {
     if (typed(field) === "") continue;
     const read = parseSigned(typed(field));
-    if (!read.ok) return { missing: text.needsNumber(label) };
+    if (!read.ok) return { missing: text.needsNumber(labelText(label)) };
     figures.push({ label, value: read.value, unit: typed(`${field}_unit`) || (units[0] ?? null) });
   }
   for (let i = 0; i < rowsOf(draft); i++) {
@@ -76,7 +78,7 @@ export function entryOf(
     if (!label && !value && !unit) continue;
     if (!label) return { missing: text.needsFigureName };
     const read = parseSigned(value ?? "");
-    if (!read.ok) return { missing: text.needsNumber(label) };
+    if (!read.ok) return { missing: text.needsNumber(labelText(label)) };
     figures.push({ label, value: read.value, unit: unit || null });
   }
   let words = typed("text");
@@ -113,7 +115,7 @@ function titleFrom(
 ): string {
   const part = [chain?.label, gears?.label].filter(Boolean).join(", ");
   if (kind === "part" && part) return part.slice(0, 200);
-  if (kind === "session") return figures.length > 0 || words ? text.kinds.session : "";
+  if (kind === "session") return figures.length > 0 || words ? SESSION_NAME : "";
   if (kind === "note" || kind === "plan") {
     const [line = ""] = words.split("\n");
     return line.length > TITLE_LENGTH ? `${line.slice(0, TITLE_LENGTH - 1).trimEnd()}…` : line;

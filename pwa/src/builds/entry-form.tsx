@@ -97,7 +97,7 @@ export function EntryForm({ build, kind, entry }: Props) {
           <Choice
             name="correction"
             legend={text.correction}
-            options={CORRECTIONS.map(({ id, label }) => ({ id, label }))}
+            options={CORRECTIONS}
             value={draft.correction ?? ""}
             onValue={set("correction")}
           />

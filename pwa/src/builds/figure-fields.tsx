@@ -4,6 +4,7 @@ import type { useDraft } from "../shelf/use-draft.ts";
 import { parseSigned } from "../units/signed.ts";
 import { MOST_ROWS, rowsOf } from "./entry-draft.ts";
 import { PEAKS } from "./session.ts";
+import { labelText } from "./stored.ts";
 import { text } from "./strings.ts";
 
 type Form = ReturnType<typeof useDraft>;
@@ -59,7 +60,7 @@ export function PeakFields({ form: { draft, set } }: { form: Form }) {
         <PlainField
           key={field}
           field={field}
-          label={label}
+          label={labelText(label)}
           value={draft[field] ?? ""}
           onValue={set(field)}
           parse={parseSigned}
@@ -68,7 +69,7 @@ export function PeakFields({ form: { draft, set } }: { form: Form }) {
           {...(units.length === 1 ? { unit: units[0] as string } : {})}
         >
           {units.length > 1 && (
-            <fieldset class="unit-switch" aria-label={`${text.figureUnit}: ${label}`}>
+            <fieldset class="unit-switch" aria-label={`${text.figureUnit}: ${labelText(label)}`}>
               {units.map((unit) => (
                 <button
                   key={unit}

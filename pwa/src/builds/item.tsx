@@ -10,6 +10,8 @@ import { unitOf } from "../store/settings.ts";
 import { chains, gearSets } from "../store/state.ts";
 import { fixed, trimmed } from "../units/format.ts";
 import { whenText } from "../units/when.ts";
+import { nameText } from "../words/own.ts";
+import { labelText, sessionText } from "./stored.ts";
 import { text } from "./strings.ts";
 import type { Item } from "./timeline.ts";
 
@@ -52,14 +54,14 @@ function EntryRow({ entry, href }: { entry: Entry; href: string | undefined }) {
         <span class="item-when">
           {text.kinds[entry.kind]} · {whenText(entry.at)}
         </span>
-        <span class="item-title">{entry.title}</span>
+        <span class="item-title">{nameText(entry.title)}</span>
         {about(entry) && <span class="small">{about(entry)}</span>}
         {(entry.figures ?? []).map((one, i) => (
           <span key={`${one.label} ${i}`} class="num">
             {figureText(one)}
           </span>
         ))}
-        {entry.text && entry.text !== entry.title && <span class="item-text">{entry.text}</span>}
+        {entry.text && entry.text !== entry.title && <span class="item-text">{textOf(entry)}</span>}
       </span>
     </a>
   );
@@ -72,7 +74,12 @@ export function glanceOf(reading: Reading) {
 /** Every digit that was typed: what is evidence is never rounded. */
 export function figureText({ label, value, unit }: Figure): string {
   const number = fixed(value, 12).includes("e") ? String(value) : trimmed(value, 12);
-  return `${label} ${unit ? withUnit(number, unit) : number}`;
+  return `${labelText(label)} ${unit ? withUnit(number, unit) : number}`;
+}
+
+/** What an entry says in words. */
+export function textOf({ kind, text }: Entry): string {
+  return kind === "session" ? sessionText(text ?? "") : (text ?? "");
 }
 
 /** The chain and the gear set it is of. */
@@ -95,5 +102,5 @@ export function wordsOf(item: Item): string {
   const { entry } = item;
   const figures = (entry.figures ?? []).map(figureText);
   const kind = text.kinds[entry.kind];
-  return [kind, when, entry.title, entry.text, about(entry), ...figures].join(" ");
+  return [kind, when, nameText(entry.title), textOf(entry), about(entry), ...figures].join(" ");
 }

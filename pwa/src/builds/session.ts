@@ -1,4 +1,5 @@
 /** What a dyno session is usually noted by: its peaks, and the air it was run in. */
+import { text } from "./strings.ts";
 
 export interface Peak {
   field: string;
@@ -32,11 +33,7 @@ export function firstUnits(inches: boolean): Record<string, string> {
 }
 
 /** How the peaks were corrected for the air; figures without this cannot be compared. */
-export const CORRECTIONS = [
-  { id: "none", label: "As read" },
-  { id: "j1349", label: "SAE J1349" },
-  { id: "other", label: "Other" },
-] as const;
+export const CORRECTIONS = Object.entries(text.corrections).map(([id, label]) => ({ id, label }));
 
 const START = "Correction: ";
 const LINES: Record<string, string> = {

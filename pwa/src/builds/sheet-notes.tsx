@@ -1,3 +1,4 @@
+import { asRead } from "../core/as-read.ts";
 import type { Limit } from "../core/results.ts";
 import { Source } from "../result/origin.tsx";
 import type { Reading } from "../store/records.ts";
@@ -7,7 +8,8 @@ import { text } from "./sheet-strings.ts";
 /** What can hurt, and what was worth knowing of the readings. */
 export function Cautions({ readings }: { readings: Reading[] }) {
   const said = new Map<string, string>();
-  for (const { result } of readings) {
+  for (const { result: kept, input } of readings) {
+    const result = asRead(kept, input);
     for (const one of [...(result.cautions ?? []), ...(result.warnings ?? [])]) {
       if (!text.usual.includes(one.text)) said.set(one.code, one.text);
     }

@@ -11,7 +11,8 @@ import { unitOf } from "../store/settings.ts";
 import { chains, drives, gearSets } from "../store/state.ts";
 import { lengthText } from "../units/format.ts";
 import { whenText } from "../units/when.ts";
-import { about, figureText, glanceOf } from "./item.tsx";
+import { nameText } from "../words/own.ts";
+import { about, figureText, glanceOf, textOf } from "./item.tsx";
 import { limitText } from "./limit-text.ts";
 import { text } from "./sheet-strings.ts";
 import { text as words } from "./strings.ts";
@@ -174,10 +175,10 @@ function EntryCells({ entry }: { entry: Entry }) {
     <>
       <td>{words.kinds[entry.kind]}</td>
       <td>
-        <strong>{entry.title}</strong>
+        <strong>{nameText(entry.title)}</strong>
         {about(entry) && <small>{about(entry)}</small>}
         {figures.length > 0 && <p class="num">{figures.map(figureText).join("; ")}</p>}
-        {entry.text && entry.text !== entry.title && <p class="sheet-words">{entry.text}</p>}
+        {entry.text && entry.text !== entry.title && <p class="sheet-words">{textOf(entry)}</p>}
       </td>
     </>
   );

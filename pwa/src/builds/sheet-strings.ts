@@ -1,5 +1,7 @@
 /** Words of the printed build sheet. */
-export const text = {
+import { words } from "../words/words.ts";
+
+export const text = words("builds.sheet", {
   title: "Build sheet",
   print: "Print, or save as PDF",
   printNote: "A4 or letter, as the printer is set.",
@@ -50,4 +52,4 @@ export const text = {
   between: (low: string, high: string) => `${low} to ${high}`,
   made: (version: string) => `Core ${version}. Readings keep the version that judged them.`,
   versions: (list: string) => `Readings above were judged by core ${list}.`,
-};
+});

@@ -1,7 +1,8 @@
 import type { Entry } from "../store/records.ts";
+import { words } from "../words/words.ts";
 
 /** Words of the build record. */
-export const text = {
+export const text = words("builds", {
   title: "Build record",
   none: "No build yet. A build holds what goes into an engine, from one start to the next: parts, readings, settings, plans, dyno sessions, notes.",
   noEngine: "A build is of an engine. Enter the engine first.",
@@ -31,7 +32,6 @@ export const text = {
   needsCorrection: "Correction: say which one, or choose “As read”.",
   notFound: "This is not on this phone.",
   back: "All builds",
-  backToBuild: "Back to the build",
   inHand: "in hand",
   takeInHand: "Work on this build",
   putAside: "Put it aside",
@@ -77,6 +77,7 @@ export const text = {
   figureUnit: "Unit",
   addFigure: "Another figure",
   figures: "Figures",
+  runs: "Runs",
   correction: "Peaks corrected for the air by",
   correctionOther: "Which correction",
   corrections: { none: "As read", j1349: "SAE J1349", other: "Other" } as Record<string, string>,
@@ -88,4 +89,4 @@ export const text = {
   started: (when: string) => `started ${when}`,
   engine: "Engine",
   drive: "Drive",
-};
+});

@@ -1,5 +1,7 @@
 /** Everything of a build in the order in which it happened. No screen here. */
 import type { Build, Entry, Figure, Plan, Reading, Run, Session } from "../store/records.ts";
+import { said as inWords } from "../words/told.ts";
+import { text } from "./strings.ts";
 
 export type Item =
   | { kind: "reading"; at: string; reading: Reading }
@@ -47,7 +49,7 @@ function entryOf(plan: Plan, build: Build): Entry {
     if (one.kind === "value" && one.label && typeof one.value_read === "number") {
       figures.push({ label: one.label, value: one.value_read, unit: one.unit ?? null });
     }
-    if (one.text) said.push(one.text);
+    if (one.text) said.push(one.kind === "clock" ? inWords(one.text) : one.text);
   }
   return {
     id: plan.id,
@@ -73,7 +75,7 @@ function sessionEntry(session: Session, build: Build, made: number): Entry {
     at: session.at,
     title: session.label,
     text: [...compared, session.note ?? ""].filter(Boolean).join("\n") || null,
-    figures: [{ label: "Runs", value: made, unit: null }],
+    figures: [{ label: text.runs, value: made, unit: null }],
     chain_id: null,
     gear_set_id: null,
     created_at: session.created_at,

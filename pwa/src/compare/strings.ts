@@ -1,5 +1,7 @@
 /** Words of the comparison of a session's settings, and of the page to print. */
-export const text = {
+import { words } from "../words/words.ts";
+
+export const text = words("compare", {
   title: "Was the gain shown?",
   back: "Back to the session",
   page: "Page to print",
@@ -46,6 +48,8 @@ export const text = {
   difference: (to: string, from: string) => `${to} less ${from}`,
   band: "95 % at one speed",
   bandAll: "95 % at all speeds at once",
+  low: (band: string) => `${band}, low`,
+  high: (band: string) => `${band}, high`,
   refitting: "With refitting allowed for",
   offline: "Bands come from the service, when the phone is paired and reaches it.",
   older: "Bands are of the last answer; the runs have changed since.",
@@ -66,7 +70,5 @@ export const text = {
   whatMeans:
     "95 % interval: of a hundred sessions like this, about 95 give an interval that holds the true gain. A gain is called shown only if the interval leaves out zero.",
   made: (when: string, version: string) => `Printed ${when}. Core ${version}.`,
-  noCurves: "No curves were kept with these runs.",
-  cautions: "Cautions",
   dyno: "A dyno's figures hold for that dyno, that day and that fuel. The maker's manual, local codes and licensed practice come before any figure here.",
-};
+});

@@ -1,5 +1,6 @@
 /** The door from the screen to the Python core. */
-import { signal } from "@preact/signals";
+import { effect, signal } from "@preact/signals";
+import { idle } from "../shell/idle.ts";
 import type { Asked, Told } from "./messages.ts";
 import type { Answer, CalcName, Results } from "./results.ts";
 import { text } from "./strings.ts";
@@ -44,15 +45,21 @@ function hear(told: Told): void {
   }
 }
 
-/** Starts the interpreter ahead of the first question. */
-export function warmUp(): void {
+/** Starts the interpreter ahead of the first question; done when it runs, or it is known why not. */
+export function warmUp(): Promise<void> {
   open();
+  return new Promise((done) => {
+    effect(() => {
+      if (coreReady.value || coreTrouble.value !== null) done();
+    });
+  });
 }
 
 /** Has the core load a calculation before there is a question for it: the first answer is sooner. */
-export function warm(name: CalcName): void {
+export async function warm(name: CalcName): Promise<void> {
+  await idle();
   // An empty question is refused, which is answered without working anything out.
-  dispatch(name, "{}").catch(() => undefined); // coreTrouble says why, on every screen
+  await dispatch(name, "{}").catch(() => undefined); // coreTrouble says why, on every screen
 }
 
 /** JSON text in, JSON text out: exactly what the Python `dispatch` does. */

@@ -1,9 +1,14 @@
 /** Every word in Spanish: of the screens by the names of their files, and of the core by its phrases. */
+
 import * as adjust from "./adjust.ts";
 import * as benches from "./benches.ts";
+import { breakin } from "./breakin.ts";
+import { builds } from "./builds.ts";
+import { sheet } from "./builds-sheet.ts";
 import * as cam from "./cam.ts";
 import * as clearance from "./clearance.ts";
 import * as combined from "./combined.ts";
+import { compare as comparing } from "./compare.ts";
 import * as controls from "./controls.ts";
 import bench from "./core/bench.json" with { type: "json" };
 import coreClearance from "./core/clearance.json" with { type: "json" };
@@ -18,6 +23,7 @@ import heat from "./core/heat.json" with { type: "json" };
 import input from "./core/input.json" with { type: "json" };
 import coreLift from "./core/lift.json" with { type: "json" };
 import limits from "./core/limits.json" with { type: "json" };
+import subjects from "./core/methods.json" with { type: "json" };
 import plan from "./core/plan.json" with { type: "json" };
 import running from "./core/running.json" with { type: "json" };
 import service from "./core/service.json" with { type: "json" };
@@ -25,6 +31,7 @@ import coreSetting from "./core/setting.json" with { type: "json" };
 import shelf from "./core/shelf.json" with { type: "json" };
 import sources from "./core/sources.json" with { type: "json" };
 import coreSpark from "./core/spark.json" with { type: "json" };
+import stored from "./core/stored.json" with { type: "json" };
 import warnings from "./core/warnings.json" with { type: "json" };
 import * as device from "./device.ts";
 import * as files from "./files.ts";
@@ -34,12 +41,16 @@ import * as gear from "./gear.ts";
 import * as hot from "./heat.ts";
 import { home } from "./home.ts";
 import * as lift from "./lift.ts";
+import { methods } from "./methods.ts";
 import * as picture from "./picture.ts";
 import * as pulls from "./pulls.ts";
 import * as result from "./result.ts";
 import * as rockers from "./rockers.ts";
 import * as screens from "./screens.ts";
+import { sessions } from "./sessions.ts";
 import * as setting from "./setting.ts";
+import { shelf as onShelf } from "./shelf.ts";
+import { fit } from "./shelf-fit.ts";
 import * as shell from "./shell.ts";
 import * as slack from "./slack.ts";
 import * as spark from "./spark.ts";
@@ -54,6 +65,9 @@ export const pack: Record<string, unknown> = {
   "adjust.kinds": adjust.kinds,
   "adjust.units": adjust.units,
   benches: benches.text,
+  breakin,
+  builds,
+  "builds.sheet": sheet,
   cam: cam.cam,
   "cam.bench": cam.bench,
   "cam.card": cam.card,
@@ -64,6 +78,7 @@ export const pack: Record<string, unknown> = {
   "clearance.shown": clearance.shown,
   combined: combined.text,
   "combined.bench": combined.bench,
+  compare: comparing,
   controls: controls.text,
   core: shell.core,
   device: device.text,
@@ -86,6 +101,7 @@ export const pack: Record<string, unknown> = {
   "lift.bench": lift.bench,
   "lift.choices": lift.choices,
   "lift.shown": lift.shown,
+  methods,
   picture: picture.text,
   pulls: pulls.pulls,
   "pulls.bench": pulls.bench,
@@ -97,7 +113,10 @@ export const pack: Record<string, unknown> = {
   screens: screens.text,
   "screens.gone": screens.gone,
   "screens.inputs": screens.inputs,
+  sessions,
   setting: setting.setting,
+  shelf: onShelf,
+  "shelf.fit": fit,
   shell: shell.text,
   slack: slack.text,
   "slack.bench": slack.bench,
@@ -119,24 +138,26 @@ export const pack: Record<string, unknown> = {
 
 export const phrases: Record<string, string> = {
   ...bench,
-  ...coreClearance,
   ...common,
   ...compare,
-  ...dyno,
+  ...coreClearance,
   ...coreForecast,
   ...coreGain,
+  ...coreLift,
+  ...coreSetting,
+  ...coreSpark,
+  ...dyno,
   ...gears,
   ...glossary,
   ...heat,
   ...input,
-  ...coreLift,
   ...limits,
   ...plan,
   ...running,
   ...service,
-  ...coreSetting,
   ...shelf,
   ...sources,
-  ...coreSpark,
+  ...stored,
+  ...subjects,
   ...warnings,
 };

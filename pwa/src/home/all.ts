@@ -17,6 +17,7 @@ import {
   sessions,
 } from "../store/state.ts";
 import { whenText } from "../units/when.ts";
+import { nameText } from "../words/own.ts";
 import type { Findable } from "./find.ts";
 import { text } from "./strings.ts";
 
@@ -71,7 +72,7 @@ export const records = computed<Findable[]>(() => {
     })),
     ...plans.value.map((one) => ({
       kind: kinds.plan,
-      name: one.label,
+      name: nameText(one.label),
       words: words(named(one.engine_id)),
       href: `#/plan/${one.id}`,
     })),
@@ -83,7 +84,7 @@ export const records = computed<Findable[]>(() => {
     })),
     ...entries.value.map((one) => ({
       kind: kinds.entry,
-      name: one.title,
+      name: nameText(one.title),
       words: words(one.text),
       href: `#/builds/${one.build_id}`,
     })),

@@ -5,6 +5,7 @@ import { Icon } from "../shell/icon.tsx";
 import type { Group } from "../shell/nav.tsx";
 import { chainsHere, currentBuild, currentEngine, gearSetsHere } from "../store/settings.ts";
 import { engines, plans, readings } from "../store/state.ts";
+import { nameText } from "../words/own.ts";
 import { readingLine, records } from "./all.ts";
 import { type Findable, find } from "./find.ts";
 import { text } from "./strings.ts";
@@ -82,7 +83,7 @@ function State({ group }: { group: Group }) {
   }
   if (group.id === "breakin") {
     const plan = plans.value.findLast((one) => engine && one.engine_id === engine.id);
-    return plan ? <p class="small">{text.planned(plan.label)}</p> : null;
+    return plan ? <p class="small">{text.planned(nameText(plan.label))}</p> : null;
   }
   if (group.id === "record") {
     const build = currentBuild.value;

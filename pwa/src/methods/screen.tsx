@@ -3,6 +3,7 @@ import { Fold } from "../controls/fold.tsx";
 import { PlainField } from "../controls/plain-field.tsx";
 import { find } from "../home/find.ts";
 import { route } from "../shell/router.ts";
+import { said } from "../words/told.ts";
 import { OfFigure } from "./of-figure.tsx";
 import { counts, RelationFold } from "./relation.tsx";
 import { text } from "./strings.ts";
@@ -21,6 +22,7 @@ export function MethodsScreen() {
     <div class="page methods">
       <h1>{text.title}</h1>
       {!figure && <p>{text.lead}</p>}
+      {text.quoted && <p>{text.quoted}</p>}
       {trouble && (
         <p class="trouble" role="alert">
           {text.trouble} {trouble}
@@ -69,7 +71,7 @@ function Subjects({ methods }: { methods: Methods }) {
         return (
           <Fold
             key={id}
-            title={text.subject(label, relations.length, whole)}
+            title={text.subject(said(label), relations.length, whole)}
             open={route.value[1] === id}
           >
             {relations.map((one) => (

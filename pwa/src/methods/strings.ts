@@ -1,7 +1,11 @@
 /** The words of the screen Methods. */
-export const text = {
+import { words } from "../words/words.ts";
+
+export const text = words("methods", {
   title: "Methods and proofs",
   lead: "Every relation Midspan works by: what it gives, where it holds, where it comes from. Under it, what is in print beside what this device works out now.",
+  /** For a reader of another language: what is quoted is in English. */
+  quoted: "",
   limits:
     "That a value holds says that formula, code and copying agree with its source. A source can be wrong, and other inputs are not covered.",
   working: "Working out ours",
@@ -52,4 +56,4 @@ export const text = {
     gain_kw: "Expected gain",
   } as Record<string, string>,
   all: (count: number) => `Show all ${count}`,
-};
+});

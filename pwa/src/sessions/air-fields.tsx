@@ -39,7 +39,7 @@ export function AirFields({ form }: { form: ReturnType<typeof useDraft> }) {
         inputMode="decimal"
       >
         <select
-          aria-label={`${text.pressure}: unit`}
+          aria-label={text.pressureUnit}
           value={draft.pressure_unit ?? "hPa"}
           onChange={(event) => put({ pressure_unit: event.currentTarget.value })}
         >

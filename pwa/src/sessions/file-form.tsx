@@ -13,6 +13,7 @@ import { settings } from "../store/settings.ts";
 import { keep, kept, runs, save } from "../store/state.ts";
 import { sync } from "../store/sync.ts";
 import { uuid7 } from "../store/uuid7.ts";
+import { said, told } from "../words/told.ts";
 import { airDraft, airOf, runsOf, withFile } from "./air.ts";
 import { AirFields, FiguresAre } from "./air-fields.tsx";
 import { peaksText } from "./figures.tsx";
@@ -130,7 +131,7 @@ export function FileForm({ session }: { session: Session }) {
       )}
       {problems.map((one) => (
         <p key={one.field + one.code} class="note wrong">
-          {one.text} {one.next_step}
+          {told(one).text} {told(one).next_step}
         </p>
       ))}
       {read && (
@@ -139,7 +140,7 @@ export function FileForm({ session }: { session: Session }) {
           <p>{text.account(read.rows, read.rows_used, read.rows_down, read.bad_count)}</p>
           {read.warnings.map((one) => (
             <p key={one.code} class="note doubt">
-              {one.text}
+              {said(one.text)}
             </p>
           ))}
           {read.bad_count > 0 && (
@@ -157,7 +158,7 @@ export function FileForm({ session }: { session: Session }) {
               onValue={set(`pull_${at}`)}
             />
           ))}
-          <p class="small how">{read.how}</p>
+          <p class="small how">{said(read.how)}</p>
           <FiguresAre value={draft.figures_are ?? "observed"} onValue={set("figures_are")} />
           <AirFields form={form} />
           <p class="small how">{air === null ? text.noAirHint : text.airFromFile}</p>

@@ -16,7 +16,7 @@ const UNITS: Record<Role, string[]> = {
   water: ["degC", "degF", "K"],
   run: [""],
 };
-const SIGNS: Record<string, string> = { degC: "°C", degF: "°F", "1": "0 to 1" };
+const SIGNS: Record<string, string> = { degC: "°C", degF: "°F", "1": text.shareOfOne };
 
 interface Props {
   layout: Layout;

@@ -9,6 +9,7 @@ import { unitOf } from "../store/settings.ts";
 import { builds, runs } from "../store/state.ts";
 import { lengthText } from "../units/format.ts";
 import { whenText } from "../units/when.ts";
+import { said } from "../words/told.ts";
 import { runsOf } from "./air.ts";
 import { Cautions } from "./cautions.tsx";
 import { Figures } from "./figures.tsx";
@@ -148,7 +149,7 @@ export function BadRows({ rows }: { rows: BadRow[] }) {
     <ul class="plain-list bad-rows">
       {rows.map((one) => (
         <li key={one.line}>
-          <strong>{text.line(one.line)}</strong>: {one.why}. <code>{one.text}</code>
+          <strong>{text.line(one.line)}</strong>: {said(one.why)}. <code>{one.text}</code>
         </li>
       ))}
     </ul>

@@ -1,5 +1,7 @@
 /** The words of dyno sessions. */
-export const text = {
+import { words } from "../words/words.ts";
+
+export const text = words("sessions", {
   title: "Dyno sessions",
   back: "Dyno sessions",
   notFound: "This session is not on this phone.",
@@ -45,7 +47,6 @@ export const text = {
   addRun: "Type a run",
   addFile: "Bring a file",
   compare: "Compare the settings",
-  page: "Page to print",
   runs: "Runs, in order",
   noRuns: "No run yet. Type the peaks that the dyno shows, or bring its file.",
   setAside: "Set aside",
@@ -78,10 +79,10 @@ export const text = {
   airTitle: "Air of this run",
   airCopied: (place: number) =>
     `Copied from run ${place}. Read it again: it drifts within an hour.`,
-  airOwn: "Read for this run.",
   airReadAgain: "I have read it again",
   airTemperature: "Air temperature at the inlet",
   pressure: "Barometer",
+  pressureUnit: "Barometer: unit",
   pressureKind: "Which pressure is it?",
   station: "Read here, at the dyno",
   seaLevel: "Reduced to sea level (weather report, airport)",
@@ -121,6 +122,7 @@ export const text = {
   headerLines: "Lines above the figures",
   columnIs: (name: string) => `Column ${name} is`,
   columnUnit: (name: string) => `Unit of ${name}`,
+  shareOfOne: "0 to 1",
   notUsed: "Not used",
   roles: {
     speed: "Engine speed",
@@ -134,7 +136,6 @@ export const text = {
     run: "Number of the run",
   } as Record<string, string>,
   bySize: "Unit guessed from the size of the figures: check it.",
-  missingColumns: "Say which column is the engine speed, and which torque or power.",
   found: (count: number) => (count === 1 ? "1 pull found" : `${count} pulls found`),
   account: (rows: number, used: number, down: number, bad: number) =>
     `${rows} rows: ${used} in the curves, ${down} on the way down, ${bad} that cannot be read.`,
@@ -147,4 +148,4 @@ export const text = {
   warnings: "Worth knowing",
   readBroken: "The file could not be read:",
   altitudeUnit: "m",
-};
+});

@@ -1,6 +1,7 @@
 /** How far a chain has run: kept in kilometres, typed in kilometres or miles. */
 import { fixed } from "../units/format.ts";
 import type { Wrong } from "../units/parse.ts";
+import { text } from "./strings.ts";
 
 const KM_PER_MILE = 1.609344;
 export type DistanceUnit = "km" | "mi";
@@ -16,7 +17,7 @@ export function parseDistance(typed: string, unit: DistanceUnit): ReadDistance {
     return {
       ok: false,
       got: typed.trim(),
-      need: "a distance such as 61 000 mi or 98000 km",
+      need: text.distanceNeed,
       hint: "",
       unfinished: false,
     };

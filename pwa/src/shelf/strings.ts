@@ -1,5 +1,7 @@
 /** Words of the shelf. */
-export const text = {
+import { words } from "../words/words.ts";
+
+export const text = words("shelf", {
   title: "Shelf",
   find: "Find by tag or name",
   findHint: "Type part of it, or scan the label.",
@@ -36,6 +38,7 @@ export const text = {
   roller: "Roller diameter",
   distance: "Distance run",
   distanceHint: "Left empty: not known. Such as 61 000 mi or 98 000 km; 0 for a new one.",
+  distanceNeed: "a distance such as 61 000 mi or 98000 km",
   description: "What it looks like",
   descriptionHint: "Plating, stamped marks, which way round: to know it without a photo.",
   note: "Note",
@@ -59,9 +62,7 @@ export const text = {
   needs: (label: string) => `Needs: ${label}.`,
   saveChain: "Save chain",
   saveGears: "Save gear set",
-  saved: "Saved on this phone.",
   edit: "Change",
-  facts: "What it is",
   benchLengths: "Bench lengths",
   benchEmpty: "Not measured by itself yet. One bench length tells this chain apart from its gears.",
   measureLength: "Measure its length",
@@ -91,4 +92,4 @@ export const text = {
   scanCancel: "Cancel",
   cannotScan: "This browser cannot read codes. Type the tag.",
   noCamera: "The camera could not be used: it was refused, or another app has it. Type the tag.",
-};
+});

@@ -13,7 +13,7 @@ import { UpdateNotice } from "./update-notice.tsx";
 
 // What is on the shelf is for the fit table, whose calculation loads beside the screen.
 const ShelfScreen = later(async () => {
-  warm("fit");
+  void warm("fit");
   return (await import("../shelf/screen.tsx")).ShelfScreen;
 });
 const DriveScreen = later(async () => (await import("../screens/drive.tsx")).DriveScreen);
@@ -21,13 +21,13 @@ const SavedScreen = later(async () => (await import("../screens/saved.tsx")).Sav
 const SettingsScreen = later(async () => (await import("../screens/settings.tsx")).SettingsScreen);
 const PairScreen = later(async () => (await import("../device/pair-screen.tsx")).PairScreen);
 const FitScreen = later(async () => {
-  warm("fit");
+  void warm("fit");
   return (await import("../shelf/fit/screen.tsx")).FitScreen;
 });
 const BuildsScreen = later(async () => (await import("../builds/screen.tsx")).BuildsScreen);
 const BreakInScreen = later(async () => (await import("../breakin/screen.tsx")).BreakInScreen);
 const SessionsScreen = later(async () => {
-  warm("correction");
+  void warm("correction");
   return (await import("../sessions/screen.tsx")).SessionsScreen;
 });
 const MethodsScreen = later(async () => (await import("../methods/screen.tsx")).MethodsScreen);
@@ -41,7 +41,7 @@ const asides: Record<string, View> = {
   conflict: ConflictScreen,
 };
 
-type View = ComponentType & { load?(): void };
+type View = ComponentType & { load?(): Promise<void> };
 
 interface Screen extends Place {
   group: Bench["meta"]["group"] | "record";
@@ -112,8 +112,8 @@ function here(): { id: string; View: View } {
 }
 
 /** Begins to load the screen that is about to be shown, while the records are read. */
-export function loadAhead(): void {
-  here().View.load?.();
+export async function loadAhead(): Promise<void> {
+  await here().View.load?.();
 }
 
 /** Completes what the first paint needs, now that the records are read. */

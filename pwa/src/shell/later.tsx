@@ -3,8 +3,8 @@ import { useEffect, useState } from "preact/hooks";
 import { text } from "./strings.ts";
 
 type Later<P> = ComponentType<P> & {
-  /** Begins to load it, ahead of its being shown. */
-  load(): void;
+  /** Begins to load it, ahead of its being shown; done when it is there, or cannot be had. */
+  load(): Promise<void>;
 };
 
 /** A screen that is loaded when it is first opened, so that the first one is there sooner. */
@@ -39,5 +39,5 @@ export function later<P extends object = Record<never, never>>(
     const Loaded = loaded;
     return Loaded && <Loaded {...props} />;
   }
-  return Object.assign(Later, { load: () => void load().catch(() => undefined) });
+  return Object.assign(Later, { load: () => load().catch(() => undefined) });
 }

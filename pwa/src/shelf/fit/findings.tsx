@@ -96,7 +96,7 @@ function Culprit({ reading, table }: { reading: Reading | null; table: Table }) 
   const of = [chain, gears].flatMap((one) => (one ? [tagged(one)] : []));
   return (
     <a href={`#/saved/${reading.id}`}>
-      {of.join(" on ")}, {whenText(reading.taken_at)}
+      {of.join(` ${text.onWord} `)}, {whenText(reading.taken_at)}
     </a>
   );
 }

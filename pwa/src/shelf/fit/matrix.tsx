@@ -79,7 +79,7 @@ interface CellProps {
 function Cell({ pair, pressed, onTap }: CellProps) {
   const { chance, trials } = pair;
   const percent = chance === null ? "?" : percentText(chance);
-  const words = `${tagged(pair.chain)} on ${tagged(pair.gears)}: ${
+  const words = `${tagged(pair.chain)} ${text.onWord} ${tagged(pair.gears)}: ${
     chance === null ? text.undetermined : text.inWindow(`${percent} %`)
   }, ${text.trialHere(trials.length)}`;
   return (

@@ -40,7 +40,7 @@ export function NextTrial({ result, table, assembled }: Props) {
       <h2>{text.next}</h2>
       <p class="fit-pair">
         <strong>{tagged(pair.chain)}</strong>
-        <span>on</span>
+        <span>{text.onWord}</span>
         <strong>{tagged(pair.gears)}</strong>
       </p>
       <p>{why}</p>

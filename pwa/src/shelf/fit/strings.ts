@@ -1,12 +1,13 @@
 /** Words of the fit table. */
+import { words } from "../../words/words.ts";
+
 const list = (names: string[]) =>
   names.length < 2 ? names.join("") : `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
 
-export const text = {
+export const text = words("shelf.fit", {
   title: "Fit table",
   on: (teeth: string, links: number, centre: string) =>
     `${teeth} teeth, ${links} links, centre distance ${centre}`,
-  changeDrive: "Change the drive",
   needsDriveTitle: "First the engine",
   needsDrive:
     "The fit table is worked out for one engine’s drive: its teeth, centre distance and links.",
@@ -42,14 +43,12 @@ export const text = {
   trialHere: (count: number) =>
     count === 0 ? "not tried" : count === 1 ? "tried once" : `tried ${count} times`,
   more: (count: number) => `Show ${count} more`,
-  all: "Show all",
   measure: "Measure this pair",
   undetermined: "Not determined",
   noneDetermined:
     "No combination is known yet: no chain and gear set of these were tried together, nor each measured by itself.",
   undeterminedCount: (count: number, all: number) =>
     `${count} of ${all} combinations are not determined: a guess would only look like an answer.`,
-  groupsTitle: "Never tried together",
   groups: "A trial fit between two of these groups ties them together:",
   group: (chains: string[], gears: string[]) =>
     [chains.length > 0 && list(chains), gears.length > 0 && `on ${list(gears)}`]
@@ -90,7 +89,6 @@ export const text = {
   whichGearUnknown: "Does not say which gear of the set it is.",
   oneGearOnly: "Only one gear of the set was measured: the other’s wear is not known.",
   tooMany: (most: number) => `The table takes at most ${most}.`,
-  otherBlock: (centre: string) => `at ${centre}`,
   settings: "What is wanted",
   judge: "Judge it",
   hotIn: (block: string) => `Hot, ${block.toLowerCase()}`,
@@ -98,11 +96,8 @@ export const text = {
   windowSource: "Where the wanted movement is from",
   windowSourceHint: "Such as: builder’s sheet, page 2. Shown beside the table.",
   heatNote: "Kept for this engine.",
-  assumed: "Assumed and known",
   materials: "Materials",
   perKelvin: "10⁻⁶/K",
   part: { block: "Block", gear: "Gears", chain: "Chain" } as Record<string, string>,
-  offsets:
-    "Each trial fit reads one chain and one gear set together; least squares tell them apart.",
   noneOfShelf: "Left off the table",
-};
+});

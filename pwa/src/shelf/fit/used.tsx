@@ -67,7 +67,8 @@ function Line({ on, reading, why }: { on: OnFit; reading: Reading; why?: string 
           onChange={(event) => on.use(reading.id, event.currentTarget.checked)}
         />
         <span>
-          <span class="num">{measuredText(reading)}</span> {names.map(tagged).join(" on ")}
+          <span class="num">{measuredText(reading)}</span>{" "}
+          {names.map(tagged).join(` ${text.onWord} `)}
           <span class="small shelf-summary">
             {whenText(reading.taken_at)} {why && <em>{why}</em>}
           </span>
