@@ -197,9 +197,14 @@ def say(said: dict[str, str]) -> dict[str, dict[str, Any]]:
     found = dict(zip(said, json.loads(done.stdout), strict=True))
     for text, one in found.items():
         if one["left"]:
-            got = " ".join(" ".join(typed(said[text], None)).split())
-            one["left"] = [left for left in one["left"] if left not in got]
+            got = letters("".join(typed(said[text], None)))
+            one["left"] = [left for left in one["left"] if letters(left) not in got]
     return found
+
+
+def letters(text: str) -> str:
+    """Its letters alone: what a refusal shows of a text may be cut, and lack its blanks."""
+    return re.sub(r"[^A-Za-z]", "", text)
 
 
 def main(words: list[str]) -> None:
