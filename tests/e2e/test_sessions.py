@@ -85,7 +85,7 @@ def test_a_session_by_file_and_by_hand_through_a_kill(phone: Phone, service: Ser
            "relative_humidity_percent": 45}  # fmt: skip
     asked = {"conditions": air, "power_kw": peaks["power_kw"]}
     factor = {s["standard"]: s["factor"] for s in run("correction", asked)["standards"]}
-    first = page.locator("li.run").first
+    first = page.locator("li.session-run").first
     expect(first).to_contain_text(f"factor {factor['iso-1585']:.4f}")
     expect(first).to_contain_text("As read")
     expect(first).to_contain_text("By ISO 1585 form")

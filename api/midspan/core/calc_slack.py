@@ -168,8 +168,11 @@ def _verdict(seen: Evidence, held: Findings, moves: Interval) -> Verdict:
     why = "It moves {} mm, 95 % interval {} to {} mm; wanted is 4.8 to 6.4 mm.".format(
         fixed(moves.value, 1), fixed(moves.low, 1), fixed(moves.high, 1)
     )
+    named = {row.limit.id: row.limit for row in held.rows}
     if low == high:
-        return Verdict(low, HEADLINES[low], why, STEPS[low], limit, None)
+        # Far out it is no longer the wanted slack that says so, but the end that was passed.
+        rests = named.get("slack-" + low, limit)
+        return Verdict(low, HEADLINES[low], why, STEPS[low], rests, None)
     edges = (TOO_TIGHT_MM, WANTED_FROM_MM, WANTED_TO_MM, TOO_LOOSE_MM)
     crossed = [x for x in edges if moves.low <= x <= moves.high]
     nearest = min(crossed, key=lambda x: abs(x - moves.value))
@@ -177,4 +180,6 @@ def _verdict(seen: Evidence, held: Findings, moves: Interval) -> Verdict:
     first, last = ZONES.index(low), ZONES.index(high)
     words = [HEADLINES[z].lower() for z in ZONES[first : last + 1]]
     headline = "Too close to call: " + " or ".join([words[0], words[-1]])
-    return Verdict("too-close", headline, why, step, limit, [low, high])
+    ends = {TOO_TIGHT_MM: "slack-too-tight", TOO_LOOSE_MM: "slack-too-loose"}
+    rests = named.get(ends.get(nearest, ""), limit)
+    return Verdict("too-close", headline, why, step, rests, [low, high])

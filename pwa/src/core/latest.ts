@@ -46,7 +46,7 @@ export function useLatest<N extends CalcName>(
     },
     [],
   );
-  return answer && (answer.ok ? asRead(answer, payload) : told(inYourUnits(answer)));
+  return answer && (answer.ok ? asRead(answer, payload) : inYourUnits(told(answer)));
 }
 
 /** The core refuses in mm and °C; the screen says it in the unit of the field as well. */

@@ -98,7 +98,7 @@ export const breakin: Said<typeof text> = {
   ofPlan: (at, all) => `Paso ${at} de ${all}`,
   left: "restante",
   over: "Se acabó el tiempo",
-  start: "Poner en marcha el reloj",
+  start: "Iniciar el cronómetro",
   pause: "Pausa",
   resume: "Seguir",
   done: "Hecho",

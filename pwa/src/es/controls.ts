@@ -3,7 +3,7 @@ import type { Said } from "../words/words.ts";
 
 export const text: Said<typeof controlsText> = {
   unitOf: (label) => `Unidad de ${label}`,
-  add: "Añadir",
+  add: "Otra",
   addReading: (label) => `Añadir a ${label}`,
   remove: (what) => `Quitar ${what}`,
   space: "espacio",

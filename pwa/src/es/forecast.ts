@@ -1,14 +1,14 @@
 import type { text } from "../benches/forecast/meta.ts";
 import type { Said } from "../words/words.ts";
 
-export const bench = { label: "Pronóstico" };
+export const bench = { label: "Pronóstico", short: "Plazos" };
 
 export const forecast: Said<typeof text> = {
   title: "Pronóstico",
   save: "Guardar pronóstico",
-  quantity: "Cuándo estará la holgura dónde",
+  quantity: "Cuándo llegará la holgura a cada límite",
   readings: "Lecturas hasta ahora",
-  none: "Aquí no hay guardada ninguna lectura de esta cadena en estos piñones. Guarde una lectura de holgura, de balanceo o de desgaste, con lo que ha rodado: hasta entonces, esto es lo que se sabe de cualquier cadena así.",
+  none: "Ninguna lectura guardada aquí dice lo que esta cadena había rodado en estos piñones, así que ninguna cuenta. Guarde una lectura de holgura, de balanceo o de desgaste, con lo que ha rodado: hasta entonces, esto es lo que se sabe de cualquier cadena así.",
   ofBuild: (label) => `Las del montaje “${label}”.`,
   ran: (of) => `Rodado desde el primer arranque, en ${of}`,
   ranWhy: "Con esta no se anotó lo rodado. Escríbalo, y cuenta.",
@@ -54,10 +54,10 @@ export const forecast: Said<typeof text> = {
   level: (length) => `con ${length} de movimiento`,
   intervals: { median: "50 % hasta", 80: "80 %", 95: "95 %" },
   byNow: "ya",
-  onFitting: "al montar",
+  onFitting: "el montaje",
   spanOfLittle: (low, high, unit) =>
     `Cuán poco: el límite puede llegar en cualquier punto de ${low} a ${high} ${unit}, y una vez de cada 20 incluso fuera de eso.`,
-  to: (low, high) => `${low} a ${high}`,
+  to: (low, high) => `entre ${low} y ${high}`,
   noDates: "Dé el uso por semana, y cada uno tendrá su fecha.",
   passed: "pasado",
   farOff: "dentro de décadas",

@@ -12,7 +12,8 @@ export const home: Said<typeof text> = {
     measure: "¿Está bien esta cadena? Su desgaste, su holgura, el juego del cigüeñal, sus piñones.",
     choose: "¿Qué cadena en qué piñones, en este bloque, en frío y en caliente?",
     set: "Hallar el PMS verdadero, poner el árbol de levas donde debe estar y ver qué distancia queda.",
-    breakin: "Rodar el motor según un plan, junto a él, y ver cuándo la holgura llegará adónde.",
+    breakin:
+      "Rodar el motor según un plan, junto a él, y ver cuándo llegará la holgura a cada límite.",
     prove: "Qué ganancia cabe esperar, y si el banco de potencia la vio.",
     record: "Todo en un solo registro: en este teléfono, en el taller, en papel.",
   },

@@ -5,7 +5,7 @@ import type {
 } from "../benches/rockers/meta.ts";
 import type { Said } from "../words/words.ts";
 
-export const bench = { label: "Balancines" };
+export const bench = { label: "Balancines", short: "Balanc." };
 
 export const kept: Said<typeof keptEvents> = {
   "intake-closing": "Cierre de admisión",

@@ -1,7 +1,7 @@
 import type { text } from "../benches/spark/meta.ts";
 import type { Said } from "../words/words.ts";
 
-export const bench = { label: "Encendido" };
+export const bench = { label: "Encendido", short: "Chispa" };
 
 const places = { idle: "Al ralentí", "wide-open": "A plena carga" };
 const whens = { before: "antes", after: "después" };

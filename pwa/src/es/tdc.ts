@@ -12,7 +12,7 @@ export const bench = { label: "PMS verdadero", short: "PMS" };
 export const methods: Said<typeof tdcMethods> = {
   "positive-stop": {
     label: "Tope de pistón",
-    how: "Gire el cigüeñal hasta que el pistón esté bien abajo. Fije un tope sólido con el que el pistón dé de 3 a 12 mm por debajo de su punto más alto. La manera más segura.",
+    how: "Gire el cigüeñal hasta que el pistón esté bien abajo. Fije un tope sólido con el que el pistón dé de 3 a 12 mm (1/8 a 1/2 in) por debajo de su punto más alto: práctica común, sin fuente. La manera más segura.",
   },
   "equal-drop": {
     label: "Reloj, igual caída",

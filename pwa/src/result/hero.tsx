@@ -88,18 +88,20 @@ function Spoken({ glance }: { glance: Glance | null }) {
   );
 }
 
-/** Pixels at the top that the header covers. */
-const COVERED = 56;
+/** Pixels at the top that the header covers: more where names take more lines. */
+const covered = () => document.querySelector<HTMLElement>(".header")?.offsetHeight ?? 56;
 
 function useOutOfSight(at: { current: HTMLElement | null }): boolean {
   const [gone, setGone] = useState(false);
   useEffect(() => {
     if (!at.current) return undefined;
+    const top = covered();
+    document.documentElement.style.setProperty("--covered", `${top}px`);
     const watch = new IntersectionObserver(
       ([entry]) => {
-        if (entry) setGone(entry.intersectionRatio < 0.8 && entry.boundingClientRect.top < COVERED);
+        if (entry) setGone(entry.intersectionRatio < 0.8 && entry.boundingClientRect.top < top);
       },
-      { rootMargin: `-${COVERED}px 0px 0px`, threshold: [0, 0.4, 0.8, 1] },
+      { rootMargin: `-${top}px 0px 0px`, threshold: [0, 0.4, 0.8, 1] },
     );
     watch.observe(at.current);
     return () => watch.disconnect();

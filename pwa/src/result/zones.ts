@@ -57,12 +57,15 @@ function limitZones(found: Judgement[]): Zone[] {
   return all.filter((zone) => zone.to > zone.from);
 }
 
+/** The wanted slack and the ends beyond it: one scale shows all three. */
+const OF_THE_TRADE = new Set(["slack-window", "slack-too-tight", "slack-too-loose"]);
+
 /** What to draw on the scale; a quantity that no limit speaks of is shown as movement. */
 export function scaleData(result: BenchResult): ScaleData {
   const { measured, state, verdict } = result;
   const by = verdict.limit;
   const at = { value: measured.value, low: measured.low, high: measured.high };
-  if (by?.id === "slack-window" && state) {
+  if (by && OF_THE_TRADE.has(by.id) && state) {
     const zones = windowZones(result.judgements.map((one) => one.limit));
     const caption = measured.quantity === "movement_mm" ? {} : { caption: text.asMovement };
     return { quantity: "movement_mm", ...state.movement_mm, zones, ...caption };

@@ -107,7 +107,7 @@ function RunRow({ run, session, found }: RunProps) {
   const bad = (source?.bad_rows ?? []) as unknown as BadRow[];
   const name = text.runName(run.place);
   return (
-    <li class="run">
+    <li class="session-run">
       <p class="run-head">
         <strong>{name}</strong> <span class="chip">{run.setting}</span>{" "}
         <span class="small">{whenText(run.taken_at)}</span>

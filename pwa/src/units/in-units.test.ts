@@ -26,6 +26,12 @@ test("lengths in inches, to a tenth of what was told in millimetres", () => {
   assert.equal(inUnits("Se mueve de 12.0 a 13.4 mm.", INCH), "Se mueve de 0.472 a 0.528 in.");
 });
 
+test("a figure that the sentence had rounded is turned as it was", () => {
+  // 3/8 in is 9.525 mm, 3/16 to 1/4 in are 4.7625 to 6.35 mm.
+  const said = inUnits("It moves 9.5 mm; wanted is 4.8 to 6.4 mm.", INCH, [9.525, 4.7625, 6.35]);
+  assert.equal(said, "It moves 0.375 in; wanted is 0.188 to 0.250 in.");
+});
+
 test("temperatures, distances, powers and torques", () => {
   assert.equal(inUnits("Air of -40.0 degC", INCH), "Air of -40.0 °F");
   assert.equal(inUnits("15.00 to 35.00 degC", INCH), "59.00 to 95.00 °F");

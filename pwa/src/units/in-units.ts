@@ -29,7 +29,7 @@ interface Way {
 // One figure, or two with a word between them in either language, then the unit by itself: not that
 // of a stiffness, an area or a rate.
 const AMOUNTS =
-  /(-?\d+(?:\.\d+)?)( (?:to|and|or|a|y|o) )?(-?\d+(?:\.\d+)?)? ?(mm|degC|km|kW|N m|deg)(?![\w/²³^]| \/)/g;
+  /(-?\d+(?:\.\d+)?)( (?:to|and|or|a|y|o) )?(-?\d+(?:\.\d+)?)? ?(mm|degC|°C|km|kW|N m|deg)(?![\w/²³^]| \/)/g;
 const same = (before: number) => before;
 // A tenth of a millimetre is told by thousandths of an inch, a hundredth too.
 const finer = (before: number) => (before < 2 ? before + 2 : before + 1);
@@ -38,7 +38,7 @@ function wayOf(unit: string, units: Units): Way | null {
   if (unit === "mm" && units.length === "in") {
     return { unit: "in", turn: (mm) => mm / MM_PER_INCH, decimals: finer };
   }
-  if (unit === "degC") {
+  if (unit === "degC" || unit === "°C") {
     const { temperature } = units;
     return { unit: SIGNS[temperature], turn: (c) => temperatureIn(c, temperature), decimals: same };
   }
@@ -62,8 +62,11 @@ function wayOf(unit: string, units: Units): Way | null {
   return null;
 }
 
-/** A sentence with its lengths, temperatures, distances, powers and torques in these units. */
-export function inUnits(text: string, units: Units): string {
+/**
+ * A sentence with its lengths, temperatures, distances, powers and torques in these units. `exact` are
+ * numbers that the sentence may have rounded: the first that would be written so is turned instead.
+ */
+export function inUnits(text: string, units: Units, exact: readonly number[] = []): string {
   return text.replace(AMOUNTS, (all, from: string, between = "", to = "", unit: string) => {
     if (unit === "deg") return `${from}${between}${to}°`;
     const way = wayOf(unit, units);
@@ -71,7 +74,11 @@ export function inUnits(text: string, units: Units): string {
     if (!way || Boolean(between) !== Boolean(to)) return all;
     const turned = (figure: string) => {
       const decimals = figure.split(".")[1]?.length ?? 0;
-      return figure && way.turn(Number(figure)).toFixed(way.decimals(decimals));
+      if (!figure) return figure;
+      const meant =
+        exact.find((one) => Math.abs(one - Number(figure)) < 0.5001 * 10 ** -decimals) ??
+        Number(figure);
+      return way.turn(meant).toFixed(way.decimals(decimals));
     };
     return `${turned(from)}${between}${turned(to)} ${way.unit}`;
   });

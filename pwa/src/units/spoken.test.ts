@@ -46,3 +46,11 @@ test("a count, a text and a stiffness are left as they are", () => {
     assert.equal(spoken(said, "in", "degF").text, text);
   }
 });
+
+test("the same in Spanish", () => {
+  const said = { ...block, text: "Bloque: se recibió 999, se necesita un número de -50 a 300 °C." };
+  assert.equal(
+    spoken(said, "in", "degF").text,
+    "Bloque: se recibió 1830.2 °F (999 °C), se necesita un número de -50 a 300 °C (−58 a 572 °F).",
+  );
+});

@@ -10,7 +10,9 @@ interface Said {
   text: string;
 }
 
-const AMOUNTS = /(-?\d+(?:\.\d+)?)(?: to (-?\d+(?:\.\d+)?))? (mm|degC)(?![\w/])/g;
+// In English as the core has it, or already in the language of the screens.
+const AMOUNTS = /(-?\d+(?:\.\d+)?)(?:( (?:to|a) )(-?\d+(?:\.\d+)?))? (mm|degC|°C)(?![\w/])/g;
+const GOT = /(: (?:got|se recibió) )-?[\d.e+-]+(?=,)/;
 const INCH_DECIMALS = 4;
 
 /** A refusal as the core words it; where inches or °F are typed, every length and temperature in
@@ -24,18 +26,18 @@ export function spoken<P extends Said>(problem: P, length: LengthUnit, heat: Tem
   const sign = (unit: string) => (unit === "mm" ? "in" : SIGNS[heat]);
   const foreign = (unit: string) => (unit === "mm" ? length === "in" : heat === "degF");
   const both = (words: string) =>
-    words.replace(AMOUNTS, (all, from: string, to: string | undefined, unit: string) => {
+    words.replace(AMOUNTS, (all, from: string, and = "", to = "", unit: string) => {
       const plain = all.replace("degC", SIGNS.degC);
       if (!foreign(unit)) return plain;
       const ends = [from, to].flatMap((end) => (end ? [other(Number(end), unit)] : []));
-      return `${plain} (${ends.join(" to ")} ${sign(unit)})`;
+      return `${plain} (${ends.join(and)} ${sign(unit)})`;
     });
   const unit = kind === "mm" ? "mm" : kind === "c" ? "degC" : "";
   let text = both(problem.text);
   if (unit && typeof problem.got === "number") {
     const plain = `${trimmed(problem.got, 4)} ${unit === "mm" ? "mm" : SIGNS.degC}`;
     const told = foreign(unit) ? `${other(problem.got, unit)} ${sign(unit)} (${plain})` : plain;
-    text = text.replace(/(: got )-?[\d.e+-]+(?=,)/, `$1${told}`);
+    text = text.replace(GOT, `$1${told}`);
   }
   return { ...problem, text, need: both(problem.need) };
 }

@@ -13,6 +13,11 @@ export function said(text: string, theirs?: ReadonlySet<string>): string {
   return book && !CODE.test(text) ? book.say(text, theirs).text : text;
 }
 
+/** One word that is for reading where it stands, though it looks like a code. */
+export function saidWord(text: string): string {
+  return book?.say(text).text ?? text;
+}
+
 /** All texts of a table, of a refusal: what is never in the user's own words. */
 export function told<T>(answer: T): T {
   return book ? retell(answer, (text) => said(text)) : answer;

@@ -5,7 +5,7 @@ import type { Bench } from "../bench.ts";
 export const forecast: Bench = {
   meta: {
     id: "forecast",
-    ...words("forecast.bench", { label: "Forecast" }),
+    ...words("forecast.bench", { label: "Forecast", short: "Forecast" }),
     icon: "forecast",
     group: "breakin",
   },

@@ -13,7 +13,7 @@ export const text = words("forecast", {
   save: "Save forecast",
   quantity: "When the slack will be where",
   readings: "Readings so far",
-  none: "No reading of this chain on these gears is saved here. Save a slack, rock or wear reading, with how far it has run: until then this is what is known of any such chain.",
+  none: "No reading saved here says how far this chain had run on these gears, so none counts. Save a slack, rock or wear reading, with how far it has run: until then this is what is known of any such chain.",
   ofBuild: (label: string) => `Those of the build “${label}”.`,
   ran: (of: string) => `Run since the first start, at ${of}`,
   ranWhy: "No running was noted with this one. Type it, and it counts.",

@@ -5,7 +5,7 @@ import type { Bench } from "../bench.ts";
 export const rockers: Bench = {
   meta: {
     id: "rockers",
-    ...words("rockers.bench", { label: "Rockers" }),
+    ...words("rockers.bench", { label: "Rockers", short: "Rockers" }),
     icon: "rockers",
     group: "set",
   },

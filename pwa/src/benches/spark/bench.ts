@@ -9,6 +9,11 @@ const View = later(async () => {
 });
 
 export const spark: Bench = {
-  meta: { id: "spark", ...words("spark.bench", { label: "Spark" }), icon: "spark", group: "prove" },
+  meta: {
+    id: "spark",
+    ...words("spark.bench", { label: "Spark", short: "Spark" }),
+    icon: "spark",
+    group: "prove",
+  },
   View,
 };

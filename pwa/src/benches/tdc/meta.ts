@@ -21,7 +21,7 @@ export const empty: Draft = {
 export const methods: Record<Method, { label: string; how: string }> = words("tdc.methods", {
   "positive-stop": {
     label: "Piston stop",
-    how: "Turn the crank until the piston is well down. Fix a solid stop that the piston will meet 3 to 12 mm below the top. The surest way.",
+    how: "Turn the crank until the piston is well down. Fix a solid stop that the piston will meet 3 to 12 mm (1/8 to 1/2 in) below the top: common practice, no source. The surest way.",
   },
   "equal-drop": {
     label: "Dial at equal drop",
