@@ -118,8 +118,8 @@ def parse_many(data: bytes, deepest: int) -> tuple[Any, bool]:
             _as_written(found, data, deepest) or _all_names_kept(found, data, deepest)
         ):
             return found, True
-    except (orjson.JSONDecodeError, RecursionError, OverflowError):
-        pass
+    except (orjson.JSONDecodeError, orjson.JSONEncodeError, RecursionError, OverflowError):
+        pass  # among them: nested deeper than the quick writer goes
     return parse(data), False
 
 
