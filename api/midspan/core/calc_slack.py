@@ -180,6 +180,6 @@ def _verdict(seen: Evidence, held: Findings, moves: Interval) -> Verdict:
     first, last = ZONES.index(low), ZONES.index(high)
     words = [HEADLINES[z].lower() for z in ZONES[first : last + 1]]
     headline = "Too close to call: " + " or ".join([words[0], words[-1]])
-    ends = {TOO_TIGHT_MM: "slack-too-tight", TOO_LOOSE_MM: "slack-too-loose"}
-    rests = named.get(ends.get(nearest, ""), limit)
+    far = {TOO_TIGHT_MM: "slack-too-tight", TOO_LOOSE_MM: "slack-too-loose"}
+    rests = named.get(far.get(nearest, ""), limit)
     return Verdict("too-close", headline, why, step, rests, [low, high])
