@@ -35,7 +35,7 @@ export const text: Said<typeof shellText> = {
   nothingYet: "Nada guardado aún",
   onlyPhone: "Solo en este teléfono",
   pairAgain: "Vincular de nuevo",
-  chainOn: (chain, gears) => `se mide ${chain} en ${gears}`,
+  chainOn: (chain, gears) => `${chain} en ${gears}`,
   sending: "Enviando",
   coreTrouble:
     "Los cálculos no funcionan en este navegador. Recargue una vez; si sigue igual, actualice el navegador.",

@@ -34,7 +34,7 @@ export const text = words("shell", {
   nothingYet: "Nothing saved yet",
   onlyPhone: "On this phone only",
   pairAgain: "Pair again",
-  chainOn: (chain: string, gears: string) => `measuring ${chain} on ${gears}`,
+  chainOn: (chain: string, gears: string) => `${chain} on ${gears}`,
   sending: "Sending",
   coreTrouble:
     "The calculations cannot run in this browser. Reload once; if it stays, update the browser.",
