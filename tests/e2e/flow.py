@@ -34,12 +34,19 @@ def open_app(phone: Phone, service: Service, role: str = "owner") -> Page:
 @contextmanager
 def opened(folder: Path, playwright: Playwright, chromium: str) -> Iterator[Page]:
     """Open the app on a service of its own for a whole module; fails if a page complained."""
+    with opened_on(folder, playwright, chromium) as (_, page):
+        yield page
+
+
+@contextmanager
+def opened_on(folder: Path, playwright: Playwright, chromium: str) -> Iterator[tuple[Phone, Page]]:
+    """As `opened`; gives the phone too, for who takes its network away."""
     service = Service(folder / "data")
     phone = Phone(playwright, chromium, folder / "profile")
     try:
         service.start()
         phone.start()
-        yield open_app(phone, service)
+        yield phone, open_app(phone, service)
         assert phone.complaints == []
     finally:
         phone.kill()

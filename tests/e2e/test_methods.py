@@ -4,13 +4,11 @@ import re
 from collections.abc import Iterator
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Page, Playwright, expect
 
-from e2e.browser import PHONE, Phone
-from e2e.flow import READY, go, open_app
-from e2e.service import Service
-from e2e.test_screens import AXE_OPTIONS, SMALL_TARGETS, STICKS_OUT, TARGET_PX
+from e2e.browser import PHONE
+from e2e.flow import READY, go, opened_on
+from e2e.test_screens import SMALL_TARGETS, STICKS_OUT, TARGET_PX, violations
 
 
 @pytest.fixture(scope="module")
@@ -19,21 +17,13 @@ def page(
 ) -> Iterator[Page]:
     """The screen Methods, first opened when there is no network any more."""
     folder = tmp_path_factory.mktemp("methods")
-    service = Service(folder / "data")
-    phone = Phone(playwright, chromium, folder / "profile")
-    try:
-        service.start()
-        phone.start()
-        shown = open_app(phone, service)
+    with opened_on(folder, playwright, chromium) as (phone, shown):
         shown.evaluate(READY)
-        shown.context.set_offline(True)
+        phone.lose_network()
         shown.reload()
         go(shown, "methods")
         shown.get_by_test_id("held").wait_for()
         yield shown
-    finally:
-        phone.kill()
-        service.kill()
 
 
 def test_every_published_value_holds_on_the_phone(page: Page) -> None:
@@ -75,8 +65,7 @@ def test_the_screen_can_be_read_and_tapped(page: Page, theme: str) -> None:
         assert page.evaluate(STICKS_OUT)[:6] == [], size
         assert page.evaluate(SMALL_TARGETS, TARGET_PX) == [], size
     page.set_viewport_size(PHONE)  # type: ignore[arg-type]
-    found = Axe().run(page, options=AXE_OPTIONS).response["violations"]
-    assert [(one["id"], one["nodes"][0]["html"][:200]) for one in found] == []
+    assert violations(page) == []
     page.get_by_text(re.compile("^Chain geometry")).click()
 
 

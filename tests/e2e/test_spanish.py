@@ -8,8 +8,7 @@ import pytest
 from playwright.sync_api import Page, Playwright, expect
 
 from e2e.browser import Phone
-from e2e.flow import READING, go, look_round, open_app, wait_until_offline_ready
-from e2e.service import Service
+from e2e.flow import READING, go, look_round, opened_on, wait_until_offline_ready
 from e2e.test_screens import BENCHES, OTHERS, STICKS_OUT
 from phrases import kept
 
@@ -31,43 +30,37 @@ WORDS = """() => {
   }
   return [...found];
 }"""
-# What the records hold in the user's own words: all of it but what the core answered.
-TYPED = """async () => {
-  const open = (name) => new Promise((yes, no) => {
-    const asked = indexedDB.open(name);
+# Everything in the phone's database, by the names of its parts.
+RECORDS = """async () => {
+  const done = (asked) => new Promise((yes, no) => {
     asked.onsuccess = () => yes(asked.result);
     asked.onerror = () => no(asked.error);
   });
-  const found = [];
-  const texts = (value, name) => {
-    if (typeof value === "string") found.push(value);
-    else if (value && typeof value === "object" && name !== "result") {
-      for (const [key, one] of Object.entries(value)) texts(one, key);
-    }
-  };
+  const found = {};
   for (const { name } of await indexedDB.databases()) {
-    const db = await open(name);
-    for (const store of db.objectStoreNames) {
-      const all = db.transaction(store).objectStore(store).getAll();
-      texts(await new Promise((yes) => { all.onsuccess = () => yes(all.result); }), "");
+    const db = await done(indexedDB.open(name));
+    for (const part of db.objectStoreNames) {
+      found[part] = await done(db.transaction(part).objectStore(part).getAll());
     }
     db.close();
   }
   return found;
 }"""
-RESULTS = """async () => {
-  const [{ name }] = await indexedDB.databases();
-  const db = await new Promise((yes) => {
-    const asked = indexedDB.open(name);
-    asked.onsuccess = () => yes(asked.result);
-  });
-  const all = db.transaction("readings").objectStore("readings").getAll();
-  return await new Promise((yes) => {
-    all.onsuccess = () => yes(all.result.map((one) => [one.result.verdict?.headline, one.note]));
-  });
-}"""
 # Two words of letters: less may be a name, a unit or the same in both.
 TWO_WORDS = re.compile(r"[A-Za-z]{2,}[,;:]? [A-Za-z]{2,}")
+
+
+def typed(value: Any) -> Iterator[str]:
+    """What the records hold in the user's own words: all of it but what the core answered."""
+    if isinstance(value, str):
+        yield value
+    elif isinstance(value, list):
+        for one in value:
+            yield from typed(one)
+    elif isinstance(value, dict):
+        for name, one in value.items():
+            if name != "result":
+                yield from typed(one)
 
 
 def without(text: str, theirs: set[str]) -> str:
@@ -115,29 +108,23 @@ def tell_slack(page: Page, label: str) -> str:
 
 
 @pytest.fixture(scope="module")
-def phone(
+def phone_and_app(
     tmp_path_factory: pytest.TempPathFactory, playwright: Playwright, chromium: str
-) -> Iterator[Phone]:
-    """A phone with the app in English on it, and the invented engine to look at."""
-    folder = tmp_path_factory.mktemp("spanish")
-    service = Service(folder / "data")
-    phone = Phone(playwright, chromium, folder / "profile")
-    try:
-        service.start()
-        phone.start()
-        look_round(open_app(phone, service))
-        yield phone
-        assert phone.complaints == []
-    finally:
-        phone.kill()
-        service.kill()
+) -> Iterator[tuple[Phone, Page]]:
+    """The app in English, with the invented engine to look at."""
+    with opened_on(tmp_path_factory.mktemp("spanish"), playwright, chromium) as (phone, page):
+        look_round(page)
+        yield phone, page
 
 
 @pytest.fixture
-def app(phone: Phone) -> Page:
-    """The one page of that phone."""
-    assert phone.context is not None
-    return phone.context.pages[-1]
+def phone(phone_and_app: tuple[Phone, Page]) -> Phone:
+    return phone_and_app[0]
+
+
+@pytest.fixture
+def app(phone_and_app: tuple[Phone, Page]) -> Page:
+    return phone_and_app[1]
 
 
 def test_no_screen_keeps_english_words(app: Page) -> None:
@@ -146,7 +133,7 @@ def test_no_screen_keeps_english_words(app: Page) -> None:
         visit(app, screen)
         english[screen] = words(app)
     speak(app, "Español")
-    theirs = kept() | set(app.evaluate(TYPED))
+    theirs = kept() | set(typed(app.evaluate(RECORDS)))
     same: dict[str, Any] = {}
     for screen in SCREENS:
         visit(app, screen)
@@ -169,8 +156,12 @@ def test_a_verdict_is_said_in_spanish_offline_and_kept_in_english(app: Page, pho
         app.get_by_role("textbox", name="Nota", exact=True).fill("Too loose")
         app.get_by_role("button", name="Guardar lectura").click()
         expect(app.locator(".saved-note")).to_be_visible()
-        kept_as = app.evaluate(RESULTS)
-        assert ["Too loose", "Too loose"] in [[str(a).split(":")[0], b] for a, b in kept_as]
+        readings = app.evaluate(RECORDS)["readings"]
+        kept_as = [
+            [str(one["result"].get("verdict", {}).get("headline")).split(":")[0], one["note"]]
+            for one in readings
+        ]
+        assert ["Too loose", "Too loose"] in kept_as
         app.locator(".saved-note a").click()
         expect(app.get_by_test_id("verdict")).to_contain_text("floja")
         # The user's own words stay, even if they are words that the app knows.

@@ -2,6 +2,7 @@
  * What the app itself writes into a record, beside what the user types: kept in English, so that each
  * of a shop reads it in a language of their own. What was typed is shown as it was typed.
  */
+import { saidIfOurs } from "../words/own.ts";
 import { said } from "../words/told.ts";
 import { PEAKS, splitCorrection } from "./session.ts";
 
@@ -14,12 +15,8 @@ export const VALUES = [
   { label: "Slack", unit: "mm" },
 ] as const;
 
-const LABELS = new Set<string>([...PEAKS, ...VALUES].map(({ label }) => label));
-
-/** What a figure is of. */
-export function labelText(label: string): string {
-  return LABELS.has(label) ? said(label) : label;
-}
+/** What a figure is of, as it is to be read. */
+export const labelText = saidIfOurs(new Set([...PEAKS, ...VALUES].map(({ label }) => label)));
 
 /** The words of a dyno session; its first line may be the app's own. */
 export function sessionText(text: string): string {

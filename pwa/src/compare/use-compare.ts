@@ -1,4 +1,4 @@
-import { useEffect, useState } from "preact/hooks";
+import { useEffect, useMemo, useState } from "preact/hooks";
 import { asRead } from "../core/as-read.ts";
 import { useLatest } from "../core/latest.ts";
 import type { Answer, CompareResult } from "../core/results.ts";
@@ -82,8 +82,9 @@ function useCurves(id: string, payload: CompareInput | null) {
       clearTimeout(timer);
     };
   }, [id, asked, paired]);
+  const question = useMemo(() => last && JSON.parse(last.asked), [last]);
   return {
-    curves: last && asRead(last.result, JSON.parse(last.asked)),
+    curves: last && asRead(last.result, question),
     fresh: last !== null && last.asked === asked,
   };
 }

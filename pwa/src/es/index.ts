@@ -1,4 +1,4 @@
-/** Every word in Spanish: of the screens by the names of their files, and of the core by its phrases. */
+/** Every word of the screens in Spanish, by the names of their files; and what the core says. */
 
 import * as adjust from "./adjust.ts";
 import * as benches from "./benches.ts";
@@ -8,31 +8,8 @@ import { sheet } from "./builds-sheet.ts";
 import * as cam from "./cam.ts";
 import * as clearance from "./clearance.ts";
 import * as combined from "./combined.ts";
-import { compare as comparing } from "./compare.ts";
+import { compare } from "./compare.ts";
 import * as controls from "./controls.ts";
-import bench from "./core/bench.json" with { type: "json" };
-import coreClearance from "./core/clearance.json" with { type: "json" };
-import common from "./core/common.json" with { type: "json" };
-import compare from "./core/compare.json" with { type: "json" };
-import dyno from "./core/dyno.json" with { type: "json" };
-import coreForecast from "./core/forecast.json" with { type: "json" };
-import coreGain from "./core/gain.json" with { type: "json" };
-import gears from "./core/gears.json" with { type: "json" };
-import glossary from "./core/glossary.json" with { type: "json" };
-import heat from "./core/heat.json" with { type: "json" };
-import input from "./core/input.json" with { type: "json" };
-import coreLift from "./core/lift.json" with { type: "json" };
-import limits from "./core/limits.json" with { type: "json" };
-import subjects from "./core/methods.json" with { type: "json" };
-import plan from "./core/plan.json" with { type: "json" };
-import running from "./core/running.json" with { type: "json" };
-import service from "./core/service.json" with { type: "json" };
-import coreSetting from "./core/setting.json" with { type: "json" };
-import shelf from "./core/shelf.json" with { type: "json" };
-import sources from "./core/sources.json" with { type: "json" };
-import coreSpark from "./core/spark.json" with { type: "json" };
-import stored from "./core/stored.json" with { type: "json" };
-import warnings from "./core/warnings.json" with { type: "json" };
 import * as device from "./device.ts";
 import * as files from "./files.ts";
 import * as forecast from "./forecast.ts";
@@ -49,7 +26,7 @@ import * as rockers from "./rockers.ts";
 import * as screens from "./screens.ts";
 import { sessions } from "./sessions.ts";
 import * as setting from "./setting.ts";
-import { shelf as onShelf } from "./shelf.ts";
+import { shelf } from "./shelf.ts";
 import { fit } from "./shelf-fit.ts";
 import * as shell from "./shell.ts";
 import * as slack from "./slack.ts";
@@ -58,6 +35,8 @@ import * as tdc from "./tdc.ts";
 import * as torsion from "./torsion.ts";
 import * as units from "./units.ts";
 import * as wear from "./wear.ts";
+
+export { phrases } from "./core/index.ts";
 
 export const pack: Record<string, unknown> = {
   adjust: adjust.adjust,
@@ -78,7 +57,7 @@ export const pack: Record<string, unknown> = {
   "clearance.shown": clearance.shown,
   combined: combined.text,
   "combined.bench": combined.bench,
-  compare: comparing,
+  compare,
   controls: controls.text,
   core: shell.core,
   device: device.text,
@@ -115,7 +94,7 @@ export const pack: Record<string, unknown> = {
   "screens.inputs": screens.inputs,
   sessions,
   setting: setting.setting,
-  shelf: onShelf,
+  shelf,
   "shelf.fit": fit,
   shell: shell.text,
   slack: slack.text,
@@ -134,30 +113,4 @@ export const pack: Record<string, unknown> = {
   wear: wear.text,
   "wear.bench": wear.bench,
   "wear.methods": wear.methods,
-};
-
-export const phrases: Record<string, string> = {
-  ...bench,
-  ...common,
-  ...compare,
-  ...coreClearance,
-  ...coreForecast,
-  ...coreGain,
-  ...coreLift,
-  ...coreSetting,
-  ...coreSpark,
-  ...dyno,
-  ...gears,
-  ...glossary,
-  ...heat,
-  ...input,
-  ...limits,
-  ...plan,
-  ...running,
-  ...service,
-  ...shelf,
-  ...sources,
-  ...stored,
-  ...subjects,
-  ...warnings,
 };

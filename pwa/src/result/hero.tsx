@@ -88,7 +88,7 @@ function Spoken({ glance }: { glance: Glance | null }) {
   );
 }
 
-/** Pixels at the top that the header covers: more where names take more lines. */
+/** Pixels at the top that the header covers. */
 const covered = () => document.querySelector<HTMLElement>(".header")?.offsetHeight ?? 56;
 
 function useOutOfSight(at: { current: HTMLElement | null }): boolean {
@@ -96,7 +96,6 @@ function useOutOfSight(at: { current: HTMLElement | null }): boolean {
   useEffect(() => {
     if (!at.current) return undefined;
     const top = covered();
-    document.documentElement.style.setProperty("--covered", `${top}px`);
     const watch = new IntersectionObserver(
       ([entry]) => {
         if (entry) setGone(entry.intersectionRatio < 0.8 && entry.boundingClientRect.top < top);

@@ -1,6 +1,5 @@
 /** The glance of slack that was worked out for a drive: movement by its zone, or none at all. */
 
-import { asRead } from "../core/as-read.ts";
 import type { HeatResult, Limit } from "../core/results.ts";
 import { limits, limitsOnFile } from "../core/terms.ts";
 import { fractionText } from "../units/format.ts";
@@ -19,8 +18,9 @@ export const WINDOW_DECIMALS = 2;
 export const EXCESS_DECIMALS = 3;
 
 /** The window that the zones come from; the one on file is what a record keeps. */
-const windowOnFile: Limit | null = limitsOnFile.find((one) => one.id === "slack-window") ?? null;
-export const tradeWindow: Limit | null = asRead(windowOnFile);
+const windowIn = (all: Limit[]) => all.find((one) => one.id === "slack-window") ?? null;
+const windowOnFile = windowIn(limitsOnFile);
+export const tradeWindow = windowIn(limits);
 
 interface Words {
   /** What the number opens. */

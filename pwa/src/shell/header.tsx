@@ -1,3 +1,4 @@
+import { useEffect, useRef } from "preact/hooks";
 import { tagged } from "../shelf/tag.ts";
 import { access } from "../store/pairing.ts";
 import { currentBuild, currentChain, currentEngine, currentGearSet } from "../store/settings.ts";
@@ -11,8 +12,10 @@ export function Header() {
   const engine = currentEngine.value;
   const build = currentBuild.value;
   const on = onBench();
+  const box = useRef<HTMLElement>(null);
+  useEffect(() => tellHeight(box.current), []);
   return (
-    <header class="header">
+    <header class="header" ref={box}>
       <a class="header-home" href="#/home" aria-label={text.home}>
         <Icon name="home" />
       </a>
@@ -40,6 +43,16 @@ export function Header() {
       </a>
     </header>
   );
+}
+
+/** Tells the styles what the header covers: more where names take more lines. */
+function tellHeight(header: HTMLElement | null): (() => void) | undefined {
+  if (!header) return undefined;
+  const watch = new ResizeObserver(() => {
+    document.documentElement.style.setProperty("--covered", `${header.offsetHeight}px`);
+  });
+  watch.observe(header);
+  return () => watch.disconnect();
 }
 
 /** The chain on the bench; by their tags where it lies on a gear set, so that both can be read. */

@@ -1,10 +1,13 @@
-/** Names that the app gives a record whose name was left empty: kept in English, as all of a record is. */
+/** What the app itself writes into a record: kept in English, as all of a record is. */
 import { said } from "./told.ts";
 
+/** One of these in the language of the screens, any other text as it was typed. */
+export const saidIfOurs = (ours: ReadonlySet<string>) => (text: string) =>
+  ours.has(text) ? said(text) : text;
+
+// Names of a record whose name was left empty.
 export const PLAN_NAME = "Running in";
 export const SESSION_NAME = "Dyno session";
 
-/** A record's name: one of these in the language of the screens, any other as it was typed. */
-export function nameText(name: string): string {
-  return name === PLAN_NAME || name === SESSION_NAME ? said(name) : name;
-}
+/** A record's name, as it is to be read. */
+export const nameText = saidIfOurs(new Set([PLAN_NAME, SESSION_NAME]));
