@@ -6,7 +6,7 @@ from itertools import pairwise
 
 import pytest
 from axe_playwright_python.base import AXE_SCRIPT
-from playwright.sync_api import Page, Playwright, expect
+from playwright.sync_api import Page, expect
 
 from e2e.browser import PHONE, Phone
 from e2e.builds import BUILD_SCREENS, add_entry, open_in_build, start_build
@@ -16,10 +16,10 @@ from e2e.flow import (
     enter_drive,
     go,
     measure,
-    opened,
     wait_for_verdict,
 )
 from e2e.lift_flow import enter_clearance, paste, table, wait_for
+from e2e.ready import Ready
 from e2e.service import Service
 
 BENCHES = ["wear", "slack", "heat", "gear", "combined", "tdc", "cam", "adjust"]
@@ -121,12 +121,9 @@ NEXT_FRAMES = """() => new Promise((done) =>
 
 
 @pytest.fixture(scope="module")
-def app(
-    tmp_path_factory: pytest.TempPathFactory, playwright: Playwright, chromium: str
-) -> Iterator[Page]:
+def app(tmp_path_factory: pytest.TempPathFactory, ready: Ready) -> Iterator[Page]:
     """The app with a drive entered and a reading saved, so that each screen has much to show."""
-    folder = tmp_path_factory.mktemp("screens")
-    with opened(folder, playwright, chromium) as page:
+    with ready.opened(tmp_path_factory.mktemp("screens")) as (_, page):
         enter_drive(page)
         add_part(page, "chain", "worn", "C-1")
         add_part(page, "gear set", "as bought", "G-1")
@@ -297,9 +294,9 @@ def test_the_checks_above_can_fail(app: Page) -> None:
     app.reload()
 
 
-def test_the_reference_page_shows_the_interface(service: Service, phone: Phone) -> None:
-    page = phone.page()
-    page.goto(service.url + "/reference/")
+def test_the_reference_page_shows_the_interface(new_service: Service, new_phone: Phone) -> None:
+    page = new_phone.page()
+    page.goto(new_service.url + "/reference/")
     page.get_by_text("/api/v1/calc/slack").first.wait_for()
     assert page.evaluate("document.title") != ""
 
