@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from core.drives import WORKED, Payload, floats
 from core.reference import rows
 from core.test_bad_input import refusal
-from midspan.core import run
+from midspan.core import limits, run
 from midspan.core.cam_card import EVENT_FIELDS, event_angle, event_figure
 from midspan.core.timing import closing_of, duration, middle, opening_of, unwrap
 
@@ -297,7 +297,15 @@ def test_a_likely_slip_is_named(events: list[Payload], hint: str) -> None:
 
 
 def test_a_cam_as_it_should_be_is_not_questioned() -> None:
-    assert cam(four(20, 60, 60, 20, times=3))["warnings"] == []
+    assert cam(four(20, 60, 60, 20, times=3), tdc_plus_minus_deg=0.3)["warnings"] == []
+
+
+def test_without_a_true_tdc_it_says_what_is_allowed_for_that() -> None:
+    (told,) = cam(four(20, 60, 60, 20, times=3))["warnings"]
+    assert (told["code"], told["origin"]) == ("tdc-not-found", limits.MEMORY)
+    allowed = cam(four(20, 60, 60, 20, times=3), tdc_plus_minus_deg=told["got"])["measured"]
+    unknown = cam(four(20, 60, 60, 20, times=3))["measured"]
+    assert unknown["expanded_uncertainty"] == allowed["expanded_uncertainty"]
 
 
 def test_a_wheel_that_slipped_shows_in_its_scatter() -> None:

@@ -18,6 +18,7 @@ from midspan.core.errors import Refused
 from midspan.core.fields import Form
 from midspan.core.limits_valve import deck_rule
 from midspan.core.valve_train import take_train
+from midspan.core.wheel import TDC_DEG
 
 HALF, INCH = 135.0, 25.4
 SLIDER = Slider(3.48 * INCH / 2, 5.70 * INCH, 0.0)
@@ -158,6 +159,15 @@ def test_the_doubt_of_the_readings_can_make_it_a_stop() -> None:
     unsure = asked(top=top, tdc_plus_minus_deg=8.0)
     assert sure["verdict"]["outcome"] == "below"
     assert unsure["verdict"]["outcome"] == "would-touch"
+
+
+def test_without_a_true_tdc_the_cams_doubt_is_taken_and_said() -> None:
+    found = asked()
+    (told,) = [one for one in found["warnings"] if one["code"] == "tdc-not-found"]
+    (taken,) = [a for a in found["assumptions"] if a["field"] == "tdc_plus_minus_deg"]
+    assert told["got"] == taken["value"] == TDC_DEG
+    known = asked(tdc_plus_minus_deg=TDC_DEG)
+    assert "tdc-not-found" not in [one["code"] for one in known["warnings"]]
 
 
 def test_more_ratio_and_the_settings_that_touch_are_named() -> None:

@@ -36,6 +36,19 @@ def heat(drive: Payload = WORKED, rise: float = 70, **more: Any) -> dict[str, An
     return run("heat", {**payload, **more})
 
 
+def test_an_aim_is_no_better_known_than_the_temperatures_it_rests_on() -> None:
+    window = {"window_lower_mm": 3.0, "window_upper_mm": 5.0}
+    known = {"cold_temperature_c": 20.0, "gear_material": "steel-4140"}
+    known |= {"chain_material": "steel-4140", "block_material": "grey-iron"}
+    known |= {f"{part}_temperature_c": 90.0 for part in ("block", "gear", "chain")}
+    aim = run("heat", {"drive": WORKED, **known, **window})["cold_target"]
+    assert aim["origin"] == "given by the user"
+    for left_out in ("cold_temperature_c", "gear_temperature_c", "chain_material"):
+        less = {name: value for name, value in known.items() if name != left_out}
+        aim = run("heat", {"drive": WORKED, **less, **window})["cold_target"]
+        assert aim["origin"] == "from memory, unverified", left_out
+
+
 @pytest.mark.parametrize("row", rows("thermal-growth-derived"), ids=lambda row: row["block"])
 def test_growth_worked_by_hand(row: dict[str, str]) -> None:
     """Each strand must span the growth that the chain has not: 2 cos b of it is lost as slack."""

@@ -12,13 +12,12 @@ from .lobe_timing import LobeTiming, figures, lobe_timing
 from .setting import NORMAL, interval_or_none, setting_result
 from .valve_events import LOBES, Doubt, Quantity, estimate, has_single, take_events
 from .warnings import cautions, count_warnings
-from .wheel import GIVEN, take_wheel
+from .wheel import GIVEN, TDC_DEG, take_wheel, tdc_not_found
 
 CENTRELINES = ("near-nose", "mid-duration")
 # Whether both lobes are on one camshaft.
 CAMS = ("one", "two")
-# From memory, unverified: the dial's error, and how sure a TDC is that was found by others.
-DIAL_MM, TDC_DEG = 0.01, 0.5
+DIAL_MM = 0.01  # error of the dial where none is given: from memory, unverified
 FIGURES = (
     tuple([row[0] for row in EVENT_FIELDS])
     + ("intake_duration_deg", "exhaust_duration_deg")
@@ -87,6 +86,7 @@ def calculate(payload: object) -> dict[str, object]:
     count = min([len(event.angles) for event, _ in main.weights])
     _, shown = measured(main.name, main.value, lines, count)
     late = late_by(rows, main.name)
+    warned += [] if known else [tdc_not_found()]
     warned += slip_warnings(events, card) + sheet_warnings(timings, card)
     warned += separation_warnings(timings, rows, cams)
     warned += count_warnings("angles_deg", count)

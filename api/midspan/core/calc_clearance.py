@@ -26,13 +26,12 @@ from .valve_train import Train, take_train
 from .verdict import Subject, judgements, take_own_limit
 from .version import VERSION
 from .warnings import cautions, warning
+from .wheel import TDC_DEG, tdc_not_found
 
 METHODS = ("drop", "clay")
 MOST_DROPS, MOST_SETTINGS = 60, 25
 # Cam moves shown if none is asked for; 5 degrees is the published check.
 SETTINGS_DEG = (-8.0, -6.0, -5.0, -4.0, -2.0, 0.0, 2.0, 4.0, 5.0, 6.0, 8.0)
-# True TDC is known to this if nothing is said of it: from memory, unverified.
-TDC_DEG = 1.0
 # A nominal 1.5 rocker is really 1.48 to 1.51, so about one in a hundred.
 RATIO_SHARE = 0.01
 RATIO_SOURCE = "onallcylinders.com/2021/03/10, staggered rocker arms"
@@ -129,7 +128,12 @@ def calculate(payload: object) -> dict[str, object]:
         "settings": table,
         "curve": _curve(gap, points),
         "assumptions": assumed,
-        "warnings": faults + _own_doubts(own, found) + _doubts(valve, at, method, tops, table),
+        "warnings": (
+            faults
+            + _own_doubts(own, found)
+            + _doubts(valve, at, method, tops, table)
+            + ([tdc_not_found()] if tdc is None else [])
+        ),
         "cautions": cautions("turn-by-hand", "valve-contact", "checking-springs"),
     }
 

@@ -74,6 +74,9 @@ def calculate(payload: object) -> dict[str, object]:
     assumed: list[dict[str, object]] = []
     heating, used = take_heating(form, assumed)
     lower, upper, window_origin = take_window(form)
+    # What to aim at is no better known than the temperatures and materials that it rests on.
+    guessed = any([not str(one["field"]).endswith("_error_k") for one in assumed])
+    aim_origin = limits.MEMORY if guessed else window_origin
     loop = _take_loop(form)
     points = int(form.take_number("curve_points", required=False) or 0)
     form.close()
@@ -102,7 +105,7 @@ def calculate(payload: object) -> dict[str, object]:
         "hot_verdict": hot_verdict(seen, lower, upper),
         "budget": budget_rows(seen.budget),
         "interference": _interference(shape.angle, hot, loop),
-        "cold_target": _cold_target(build, growth, lower, upper, window_origin),
+        "cold_target": _cold_target(build, growth, lower, upper, aim_origin),
         "curves": _curves(build, heating, elongation, points),
         "materials": used,
         "assumptions": assumed + build.assumptions,

@@ -4,6 +4,7 @@ import math
 from collections import namedtuple
 
 from .fields import Form
+from .figures import fixed
 from .instrument import (
     Instrument,
     assumption,
@@ -13,13 +14,44 @@ from .instrument import (
 from .limits import MEMORY
 from .phase import angle_of_arc, degrees
 from .uncertainty import Component, rectangular
+from .warnings import warning
 
 # From 0 to 180 either way; round to 360 and rising as the engine turns; round and falling.
 SCALES = ("both-ways", "0-360-up", "0-360-down")
 # What is assumed where nothing is given: from memory, unverified.
 DIAMETER_MM = 280.0
 PARALLAX_MM = 0.4
+# True TDC is known to this, either way, where it was not found; from memory, unverified.
+TDC_DEG = 1.0
 GIVEN = "given by the user"
+
+
+def tdc_not_found() -> dict[str, object]:
+    """Say at a result that true TDC was not found for it, and what is allowed for that.
+
+    Parameters
+    ----------
+    none
+
+    Returns
+    -------
+    one warning, in the form of the result
+
+    Raises
+    ------
+    none
+
+    Validity
+    --------
+    Where no plus or minus of true TDC was given.
+
+    Reference
+    ---------
+    From memory, unverified.
+    """
+    text = "True TDC was not found for this: {} degree either way is allowed for it. Find it first."
+    text = text.format(fixed(TDC_DEG, 0))
+    return warning("tdc-not-found", "tdc_plus_minus_deg", TDC_DEG, text, MEMORY)
 
 
 class Wheel(namedtuple("Wheel", ("scale", "instrument", "parallax", "origin", "assumptions"))):
