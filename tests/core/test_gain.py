@@ -208,6 +208,16 @@ def test_how_thin_it_is_stands_in_the_answer() -> None:
     assert {row["prior"]["origin"] for row in found["parameters"]} == {"common practice, no source"}
 
 
+def test_a_rule_that_leaves_out_no_gain_is_told_apart_from_a_finding() -> None:
+    told = "leaves out no gain"
+    thin = run("gain", asked())
+    assert thin["gain_percent"]["low_95"] > 0
+    assert told in thin["said"][1]
+    inside = run("gain", asked(movement_mm=4.0))
+    for found in (inside, run("gain", asked(evidence=EVIDENCE))):
+        assert not [text for text in found["said"] if told in text]
+
+
 def test_no_gain_where_the_slack_is_as_wanted() -> None:
     found = run("gain", asked(movement_mm=5.5, standard_uncertainty_mm=0.01, window_lower_mm=5.49,
                               window_upper_mm=5.51))  # fmt: skip

@@ -114,7 +114,7 @@ def answer(asked: Asked, learnt: Learnt, sets: list[list[float]], method: str) -
         "consistency": learnt.consistency,
         "parameters": parameters(sets),
         "curve": curve(asked, band),
-        "said": how_thin(asked),
+        "said": how_thin(asked, gain),
         "origin": PRACTICE,
         "assumptions": asked.assumptions,
         "warnings": _warned(asked, learnt) + drive_warnings(asked.build),

@@ -182,11 +182,15 @@ def parameters(sets: list[list[float]]) -> list[dict[str, object]]:
     return found
 
 
-def how_thin(asked: Asked) -> list[str]:
-    """Say what the range rests on, and how little that is."""
+def how_thin(asked: Asked, gain: dict[str, float | None]) -> list[str]:
+    """Say what the range of the gain [%] rests on, and how little that is."""
     engines, rows = len({row.engine for row in asked.rows}), len(asked.rows)
     if engines == 0:
         found = ["0 engines: only a rule of thumb (common practice, no source)."]
+        least = gain["low_95"]
+        if least is not None and least > 0:
+            text = "That the range leaves out no gain at all is the rule's doing: nobody saw it."
+            found.append(text)
     else:
         text = str(engines) + (" engine, " if engines == 1 else " engines, ") + str(rows)
         text += " comparison" if rows == 1 else " comparisons"

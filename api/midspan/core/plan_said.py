@@ -112,7 +112,8 @@ def _state(chain: Chain, oil: str) -> tuple[str, str, str]:
     if chain.outcome is None:
         return "The slack was not given.", "Measure it before the first start.", PRACTICE
     if chain.outcome == "within":
-        text = "The slack is right: slack that is right on fitting is spot on after running in."
+        text = "The slack is right: slack that is right on fitting is usually still right after"
+        text += " running in."
         return text, "Leave it, and measure again when the plan says so.", PRACTICE
     if chain.outcome == "below":
         text = "The chain starts too tight, and waiting does not cure that: with today's oils it "

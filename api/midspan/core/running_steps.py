@@ -104,7 +104,7 @@ STEPS = (
     _step(
         "slack-cold", 0, "Measure the chain's slack, cold",
         _usual("Write it down: every later reading is held against this one."),
-        _usual("Slack that is right on fitting is spot on after running in."),
+        _usual("Slack that is right on fitting is usually still right after running in."),
         cautions=("turn-by-hand",), measures=True,
     ),
     _step(

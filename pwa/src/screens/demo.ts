@@ -2,9 +2,10 @@
 import scenario from "../../../api/midspan/demo/scenario.json";
 import { shownOf } from "../benches/shown.ts";
 import { run } from "../core/client.ts";
-import type { Build, Chain, Drive, Entry, GearSet, Reading } from "../store/records.ts";
+import type { Named } from "../store/db.ts";
+import type { Build, Kind, Reading, Records } from "../store/records.ts";
 import { chooseBuild, chooseChain, chooseEngine, chooseGearSet } from "../store/settings.ts";
-import { engines, save } from "../store/state.ts";
+import { engines, saveAll } from "../store/state.ts";
 import { sync } from "../store/sync.ts";
 import { uuid7 } from "../store/uuid7.ts";
 
@@ -13,19 +14,34 @@ export function hasDemo(): boolean {
   return engines.value.some((engine) => engine.id === scenario.engine.id);
 }
 
-/** Loads the scenario, its results worked out by the core on this phone. */
+/** Loads the scenario, its results worked out by the core on this phone: all of it, or nothing. */
 export async function loadDemo(): Promise<void> {
-  await save("engines", scenario.engine);
-  for (const drive of scenario.drives) await save("drives", drive as Drive);
-  for (const chain of scenario.chains) await save("chains", chain as Chain);
-  for (const set of scenario.gear_sets) await save("gear-sets", set as GearSet);
-  for (const build of scenario.builds) await save("builds", build as Build);
-  for (const entry of scenario.entries) await save("entries", entry as Entry);
+  const of = <K extends Kind>(kind: K, records: readonly unknown[]): Named[] =>
+    records.map((record) => ({ kind, record: record as Records[K] }));
+  await saveAll([
+    ...of("engines", [scenario.engine]),
+    ...of("drives", scenario.drives),
+    ...of("chains", scenario.chains),
+    ...of("gear-sets", scenario.gear_sets),
+    ...of("builds", scenario.builds),
+    ...of("entries", scenario.entries),
+    ...of("readings", await workedOut()),
+  ]);
+  chooseEngine(scenario.engine.id);
+  chooseBuild((scenario.builds[0] as Build | undefined) ?? null);
+  const last = scenario.readings.findLast((one) => one.calc === "slack");
+  chooseChain(last?.chain_id ?? null);
+  chooseGearSet(last?.gear_set_id ?? null);
+  void sync();
+}
+
+async function workedOut(): Promise<Reading[]> {
+  const found: Reading[] = [];
   for (const one of scenario.readings) {
     const calc = one.calc as Reading["calc"];
     const answer = await run(calc, one.input);
     if (!answer.ok) continue;
-    await save("readings", {
+    found.push({
       ...one,
       calc,
       // An id of its own: the service may hold the same scenario, worked out over there.
@@ -36,10 +52,5 @@ export async function loadDemo(): Promise<void> {
       limit: shownOf(calc).glance(answer.result, "mm").limit,
     });
   }
-  chooseEngine(scenario.engine.id);
-  chooseBuild((scenario.builds[0] as Build | undefined) ?? null);
-  const last = scenario.readings.findLast((one) => one.calc === "slack");
-  chooseChain(last?.chain_id ?? null);
-  chooseGearSet(last?.gear_set_id ?? null);
-  void sync();
+  return found;
 }

@@ -1,7 +1,7 @@
 import "fake-indexeddb/auto";
 import assert from "node:assert/strict";
 import { describe, it } from "node:test";
-import { type Database, openDatabase, putLocal, removeLocal } from "./db.ts";
+import { type Database, openDatabase, putAllLocal, putLocal, removeLocal } from "./db.ts";
 import { batchOf } from "./outbox.ts";
 import type { Batch, Changed, Engine, Result } from "./records.ts";
 import { BATCH, beginAgain, CURSOR, putPage, refuseBatch, resolve, settleBatch } from "./settle.ts";
@@ -65,6 +65,29 @@ describe("the phone's database", () => {
     await putLocal(db, "engines", engine("a", "First"));
     assert.equal(await db.get("gone", "engines/a"), undefined);
     assert.equal((await db.get("outbox", "engines/a"))?.deleted, false);
+  });
+});
+
+describe("many records kept at once", () => {
+  const three = ["a", "b", "c"].map((id) => ({ kind: "engines" as const, record: engine(id, id) }));
+
+  it("are all there, each in line", async () => {
+    const db = await fresh();
+    const lines = await putAllLocal(db, three);
+    assert.deepEqual(
+      lines.map((one) => one.key),
+      ["engines/a", "engines/b", "engines/c"],
+    );
+    assert.equal((await db.getAll("engines")).length, 3);
+    assert.equal((await db.getAll("outbox")).length, 3);
+  });
+
+  it("are none of them there if one cannot be kept", async () => {
+    const db = await fresh();
+    const bad = { kind: "engines" as const, record: { ...engine("d", "d"), note: () => 1 } };
+    await assert.rejects(putAllLocal(db, [...three, bad as never]));
+    assert.deepEqual(await db.getAll("engines"), []);
+    assert.deepEqual(await db.getAll("outbox"), []);
   });
 });
 

@@ -52,18 +52,41 @@ export function records(db: Database) {
 }
 export type Step = ReturnType<typeof records>;
 
+/** A record with the kind that it is of. */
+export interface Named {
+  kind: Kind;
+  record: Records[Kind];
+}
+
 /** Writes a record and its place in the outbox: either both are kept, or neither. */
 export async function putLocal<K extends Kind>(
   db: Database,
   kind: K,
   record: Records[K],
 ): Promise<Waiting> {
+  const [entry] = await putAllLocal(db, [{ kind, record }]);
+  return entry as Waiting;
+}
+
+/** Writes many records so: all of them are kept, or none. */
+export async function putAllLocal(db: Database, all: readonly Named[]): Promise<Waiting[]> {
   const step = records(db);
-  const entry = await line(step, kind, record.id, false);
-  await step.objectStore(kind).put(record as never);
-  await step.objectStore("gone").delete(entry.key);
+  const lines: Waiting[] = [];
+  try {
+    for (const { kind, record } of all) {
+      const entry = await line(step, kind, record.id, false);
+      await step.objectStore(kind).put(record as never);
+      await step.objectStore("gone").delete(entry.key);
+      lines.push(entry);
+    }
+  } catch (error) {
+    // What cannot be copied is thrown before the database hears of it, which would keep the rest.
+    step.abort();
+    await step.done.catch(() => {});
+    throw error;
+  }
   await step.done;
-  return entry;
+  return lines;
 }
 
 /** Takes a record out of its list, and puts that in line for the service. The record is kept. */

@@ -1,6 +1,14 @@
 /** The phone's records as signals. Every change is written to the database before it shows. */
 import { computed, signal } from "@preact/signals";
-import { type Database, keyOf, openDatabase, putLocal, removeLocal } from "./db.ts";
+import {
+  type Database,
+  keyOf,
+  type Named,
+  openDatabase,
+  putAllLocal,
+  putLocal,
+  removeLocal,
+} from "./db.ts";
 import {
   type Build,
   type Chain,
@@ -106,6 +114,12 @@ export async function reloadOutbox(): Promise<void> {
   const before = changes;
   const waiting = await (await db()).getAll("outbox");
   if (before === changes) outbox.value = waiting;
+}
+
+/** Keeps many records, or none of them if that is cut short, and puts them in line. */
+export async function saveAll(all: readonly Named[]): Promise<void> {
+  await putAllLocal(await db(), all);
+  await reload();
 }
 
 /** Keeps a record on the phone and puts it in line for the service. */
