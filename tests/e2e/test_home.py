@@ -30,6 +30,8 @@ def test_what_is_kept_is_found_by_a_word(service: Service, phone: Phone) -> None
     find.fill("WORN c-1")
     (hit,) = page.locator(".home-row").all()
     expect(hit).to_contain_text("C-1 · worn")
+    find.fill("degree wheel")
+    expect(page.locator(".home-row").filter(has_text="True TDC")).to_be_visible()
     find.fill("mid-span loose")
     page.locator(".home-row").filter(has_text="Reading").click()
     expect(page.get_by_test_id("verdict")).to_have_attribute("data-outcome", "too-loose")

@@ -17,6 +17,7 @@ import * as gain from "./gain.ts";
 import * as gear from "./gear.ts";
 import * as hot from "./heat.ts";
 import { home } from "./home.ts";
+import { trade } from "./home-trade.ts";
 import * as lift from "./lift.ts";
 import { methods } from "./methods.ts";
 import * as picture from "./picture.ts";
@@ -76,6 +77,7 @@ export const pack: Record<string, unknown> = {
   "heat.chart": hot.chart,
   "heat.words": hot.words,
   home,
+  "home.trade": trade,
   lift: lift.lift,
   "lift.bench": lift.bench,
   "lift.choices": lift.choices,

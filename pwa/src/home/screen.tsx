@@ -1,4 +1,4 @@
-import { useState } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
 import { PlainField } from "../controls/plain-field.tsx";
 import { text as engine } from "../screens/strings.ts";
 import { Icon } from "../shell/icon.tsx";
@@ -111,11 +111,13 @@ const BENCH_OF: Record<string, string> = {
 };
 
 function Found({ typed, groups }: { typed: string; groups: Group[] }) {
+  const [called, setCalled] = useState<Record<string, string>>({});
+  useEffect(() => void import("./trade.ts").then(({ trade }) => setCalled(trade)), []);
   const screens: Findable[] = groups.flatMap((group) =>
     group.places.map(({ id, label }) => ({
       kind: text.kinds.screen,
       name: label,
-      words: group.label,
+      words: `${group.label} ${called[id] ?? ""}`,
       href: `#/${id}`,
     })),
   );

@@ -1,0 +1,30 @@
+import type { trade as english } from "../home/trade.ts";
+import type { Said } from "../words/words.ts";
+
+export const trade: Said<typeof english> = {
+  wear: "estirada estiramiento alargamiento gastada usada cadena longitud paso calibre pasadores",
+  slack: "tensa floja tensión juego flecha movimiento cigüeñal ruido distribución cadena",
+  heat: "temperatura caliente frío dilatación aluminio hierro fundición bloque mandrinado",
+  gear: "piñón dientes diente gastado pasadores raíz rueda",
+  combined: "juntas estimación todas lecturas concuerdan",
+  tdc: "punto muerto superior disco graduado tope pistón reloj comparador",
+  cam: "disco graduado árbol levas centro avance retraso apertura cierre válvulas admisión escape",
+  adjust: "chaveta chavetero buje excéntrico avance retraso grados paso piñón",
+  lift: "lóbulo leva perfil taqué seguidor reloj duración rampa alzada",
+  rockers: "balancín relación rodillo varilla empuje alzada",
+  clearance: "pistón válvula plastilina contacto compresión relación culata",
+  shelf: "cadena piñones existencias etiqueta escanear piezas usadas",
+  fit: "acople prueba cuál cadena piñones mejor",
+  plan: "rodaje asentamiento aceite kilometraje calendario cronómetro cliente",
+  forecast: "aceite desgaste vida distancia horas cuánto dura próxima lectura",
+  spark: "encendido dispersión lámpara estroboscópica avance distribuidor detonación",
+  gain: "potencia caballos pérdida rozamiento fricción esperada",
+  pulls: "cuántas pasadas repeticiones banco diferencia",
+  sessions: "banco potencia par caballos corrección clima barómetro aire curva comparar pasadas",
+  torsion: "torsional vibración armónicos resonancia amortiguador",
+  builds: "motor historial notas piezas hoja imprimir",
+  saved: "lecturas historial guardadas mediciones",
+  drive: "motor distancia ejes dientes eslabones paso datos",
+  files: "exportar importar copia compartir csv",
+  methods: "fórmula fuente prueba norma publicado cómo",
+};
