@@ -3,6 +3,7 @@
 Started by `python3 api/start.py test`; words after it go to pytest.
 """
 
+import os
 import subprocess
 import sys
 import time
@@ -23,9 +24,12 @@ CHECKS = [
     ("phone unit tests", [*NPM, "test"]),
     ("a Chromium to test with", [PYTHON, "tests/e2e/chromium.py"]),
 ]
-# A worker a core; a file stays with one, so that what its checks share is made once. In the order
-# of the folders: by their number of checks, a few long ones would come last, on one worker.
-PYTEST = [PYTHON, "-m", "pytest", "-n", "auto", "--dist", "loadfile", "--no-loadscope-reorder"]
+# A worker more than cores, as browsers and killed services are waited for. A file stays with one,
+# so that what its checks share is made once. In the order of the folders: by number of checks, a
+# few long ones would come last, on one worker.
+WORKERS = (os.cpu_count() or 1) + 1
+SHARED = ["-n", str(WORKERS), "--dist", "loadfile", "--no-loadscope-reorder"]
+PYTEST = [PYTHON, "-m", "pytest", *SHARED]
 AT_ONCE = 2  # of the checks before pytest: most run on one core
 
 

@@ -51,8 +51,9 @@ class Lent:
 
     def _read_form(self) -> list[tuple[object, ...]]:
         return self._connection.execute(
-            "SELECT relname, oid, xmin::text FROM pg_class"
-            " WHERE relnamespace = 'public'::regnamespace AND relkind = 'r' ORDER BY relname"
+            "SELECT c.oid, relname, c.xmin::text, attname, a.xmin::text"
+            " FROM pg_class c JOIN pg_attribute a ON attrelid = c.oid"
+            " WHERE relnamespace = 'public'::regnamespace ORDER BY c.oid, attnum"
         ).fetchall()
 
 

@@ -193,7 +193,7 @@ def test_what_a_next_reading_is_worth_by_brute_force() -> None:
     for at in (120.0, 300.0, 700.0):
         u = 0.05
         there = truth.mean + truth.grown(at)
-        picked = rng.choice(len(truth.mass), 400, p=truth.mass)
+        picked = rng.choice(len(truth.mass), 150, p=truth.mass)
         left = []
         for i in picked:
             read = there[i] + rng.normal(0, math.hypot(u, truth.spread))

@@ -89,6 +89,15 @@ class Phone:
         assert self.context is not None
         self.context.set_offline(False)
 
+    def close(self) -> None:
+        """End the browser as a person does, with all that it has to write down."""
+        assert self.context is not None
+        assert self.context.browser is not None
+        assert self.process is not None
+        self.context.browser.new_browser_cdp_session().send("Browser.close")
+        self.process.wait(timeout=60)
+        self.process = self.context = None
+
     def kill(self) -> None:
         """End the browser and all its processes at once, with no chance to tidy up."""
         if self.process is not None:

@@ -8,6 +8,7 @@ from playwright.sync_api import Playwright, expect, sync_playwright
 
 from e2e.browser import Phone
 from e2e.chromium import find_or_install
+from e2e.ready import Ready
 from e2e.service import Service
 
 
@@ -26,10 +27,32 @@ def chromium() -> str:
     return find_or_install()
 
 
+@pytest.fixture(scope="session")
+def ready(
+    tmp_path_factory: pytest.TempPathFactory, playwright: Playwright, chromium: str
+) -> Iterator[Ready]:
+    """What most checks begin with."""
+    one = Ready(tmp_path_factory.mktemp("ready"), playwright, chromium)
+    yield one
+    one.one.kill()
+
+
 @pytest.fixture
-def service(tmp_path: Path) -> Iterator[Service]:
-    """A started service with an empty data folder."""
-    one = Service(tmp_path / "data")
+def service(ready: Ready) -> Service:
+    """A started service that has kept nothing yet; `phone` is paired with it."""
+    return ready.service()
+
+
+@pytest.fixture
+def phone(tmp_path: Path, ready: Ready) -> Iterator[Phone]:
+    """A started browser that has the app; fails the test if a page complained."""
+    yield from _without_complaint(ready.phone(tmp_path))
+
+
+@pytest.fixture
+def new_service(tmp_path: Path) -> Iterator[Service]:
+    """A started service that no phone was ever paired with."""
+    one = Service(tmp_path / "new-data")
     try:
         one.start()
         yield one
@@ -38,9 +61,12 @@ def service(tmp_path: Path) -> Iterator[Service]:
 
 
 @pytest.fixture
-def phone(tmp_path: Path, playwright: Playwright, chromium: str) -> Iterator[Phone]:
-    """A started browser with an empty profile; fails the test if a page complained."""
-    one = Phone(playwright, chromium, tmp_path / "profile")
+def new_phone(tmp_path: Path, playwright: Playwright, chromium: str) -> Iterator[Phone]:
+    """A started browser that never saw the app; fails the test if a page complained."""
+    yield from _without_complaint(Phone(playwright, chromium, tmp_path / "new-profile"))
+
+
+def _without_complaint(one: Phone) -> Iterator[Phone]:
     try:
         one.start()
         yield one

@@ -2,11 +2,8 @@
 
 import json
 import time
-from collections.abc import Iterator
-from contextlib import contextmanager
-from pathlib import Path
 
-from playwright.sync_api import Page, Playwright, expect
+from playwright.sync_api import Page, expect
 
 from e2e.browser import Phone
 from e2e.service import Service
@@ -29,28 +26,6 @@ def open_app(phone: Phone, service: Service, role: str = "owner") -> Page:
     page.goto(service.url)
     expect(page.get_by_role("navigation", name="Screens")).to_be_visible()
     return page
-
-
-@contextmanager
-def opened(folder: Path, playwright: Playwright, chromium: str) -> Iterator[Page]:
-    """Open the app on a service of its own for a whole module; fails if a page complained."""
-    with opened_on(folder, playwright, chromium) as (_, page):
-        yield page
-
-
-@contextmanager
-def opened_on(folder: Path, playwright: Playwright, chromium: str) -> Iterator[tuple[Phone, Page]]:
-    """As `opened`; gives the phone too, for who takes its network away."""
-    service = Service(folder / "data")
-    phone = Phone(playwright, chromium, folder / "profile")
-    try:
-        service.start()
-        phone.start()
-        yield phone, open_app(phone, service)
-        assert phone.complaints == []
-    finally:
-        phone.kill()
-        service.kill()
 
 
 def look_round(page: Page) -> None:

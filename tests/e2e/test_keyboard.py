@@ -6,9 +6,10 @@ from itertools import pairwise
 from typing import Any
 
 import pytest
-from playwright.sync_api import Page, Playwright, expect
+from playwright.sync_api import Page, expect
 
-from e2e.flow import READING, go, look_round, opened
+from e2e.flow import READING, go, look_round
+from e2e.ready import Ready
 
 SCREENS = ["home", "slack", "combined", "forecast", "shelf", "saved", "sessions", "settings"]
 
@@ -57,12 +58,9 @@ MOVES = """() => [...document.querySelectorAll("*")].filter((one) => {
 
 
 @pytest.fixture(scope="module")
-def app(
-    tmp_path_factory: pytest.TempPathFactory, playwright: Playwright, chromium: str
-) -> Iterator[Page]:
+def app(tmp_path_factory: pytest.TempPathFactory, ready: Ready) -> Iterator[Page]:
     """The app with the invented engine."""
-    folder = tmp_path_factory.mktemp("keys")
-    with opened(folder, playwright, chromium) as page:
+    with ready.opened(tmp_path_factory.mktemp("keys")) as (_, page):
         look_round(page)
         yield page
 

@@ -4,21 +4,18 @@ import re
 from collections.abc import Iterator
 
 import pytest
-from playwright.sync_api import Page, Playwright, expect
+from playwright.sync_api import Page, expect
 
 from e2e.browser import PHONE
-from e2e.flow import READY, go, opened_on
+from e2e.flow import go
+from e2e.ready import Ready
 from e2e.test_screens import SMALL_TARGETS, STICKS_OUT, TARGET_PX, violations
 
 
 @pytest.fixture(scope="module")
-def page(
-    tmp_path_factory: pytest.TempPathFactory, playwright: Playwright, chromium: str
-) -> Iterator[Page]:
+def page(tmp_path_factory: pytest.TempPathFactory, ready: Ready) -> Iterator[Page]:
     """The screen Methods, first opened when there is no network any more."""
-    folder = tmp_path_factory.mktemp("methods")
-    with opened_on(folder, playwright, chromium) as (phone, shown):
-        shown.evaluate(READY)
+    with ready.opened(tmp_path_factory.mktemp("methods")) as (phone, shown):
         phone.lose_network()
         shown.reload()
         go(shown, "methods")

@@ -39,8 +39,8 @@ def devtools(page: Page, method: str) -> dict[str, Any]:
         session.detach()
 
 
-def test_the_app_can_be_installed(service: Service, phone: Phone) -> None:
-    page = open_app(phone, service)
+def test_the_app_can_be_installed(new_service: Service, new_phone: Phone) -> None:
+    page = open_app(new_phone, new_service)
     wait_until_offline_ready(page)
     manifest = devtools(page, "Page.getAppManifest")
     assert manifest["errors"] == []
@@ -51,13 +51,13 @@ def test_the_app_can_be_installed(service: Service, phone: Phone) -> None:
     assert devtools(page, "Page.getInstallabilityErrors")["installabilityErrors"] == []
 
 
-def test_without_the_first_load_there_is_no_app(service: Service, phone: Phone) -> None:
+def test_without_the_first_load_there_is_no_app(new_service: Service, new_phone: Phone) -> None:
     """So a check that finds the app offline does not find it by some other way."""
-    service.kill()
-    page = phone.page()
-    phone.lose_network()
+    new_service.kill()
+    page = new_phone.page()
+    new_phone.lose_network()
     with pytest.raises(PlaywrightError, match="net::ERR_"):
-        page.goto(service.url)
+        page.goto(new_service.url)
     assert page.get_by_role("navigation", name="Screens").count() == 0
 
 

@@ -15,6 +15,18 @@ REFUSED = re.compile("the server responded with a status of (401|403)")
 STATE = "sync-state"
 
 
+@pytest.fixture
+def service(new_service: Service) -> Service:
+    """No phone was ever paired with it."""
+    return new_service
+
+
+@pytest.fixture
+def phone(new_phone: Phone) -> Phone:
+    """It never saw the app."""
+    return new_phone
+
+
 def only_complained_of_refusals(phone: Phone) -> None:
     """A browser writes every 401 and 403 into its console; it must have written nothing else."""
     assert all(REFUSED.search(one) for one in phone.complaints), phone.complaints

@@ -6,7 +6,7 @@ from itertools import pairwise
 
 import pytest
 from axe_playwright_python.base import AXE_SCRIPT
-from playwright.sync_api import Page, Playwright, expect
+from playwright.sync_api import Page, expect
 
 from e2e.browser import PHONE, Phone
 from e2e.builds import BUILD_SCREENS, add_entry, open_in_build, start_build
@@ -16,10 +16,10 @@ from e2e.flow import (
     enter_drive,
     go,
     measure,
-    opened,
     wait_for_verdict,
 )
 from e2e.lift_flow import enter_clearance, paste, table, wait_for
+from e2e.ready import Ready
 from e2e.service import Service
 
 BENCHES = ["wear", "slack", "heat", "gear", "combined", "tdc", "cam", "adjust"]
@@ -41,6 +41,8 @@ AXE_OPTIONS = {
 }
 
 CONTRAST = ["color-contrast", "color-contrast-enhanced"]
+# What the size of the text can change, of all that axe looks at: what lies where, and how large.
+PLACES = [*CONTRAST, "target-size", "scrollable-region-focusable"]
 
 # Names and sizes of everything to tap that is smaller than it should be. A choice is tapped on its
 # tile, a link within a sentence on its text (the exception of WCAG 2.5.8), and what only shows when
@@ -121,12 +123,9 @@ NEXT_FRAMES = """() => new Promise((done) =>
 
 
 @pytest.fixture(scope="module")
-def app(
-    tmp_path_factory: pytest.TempPathFactory, playwright: Playwright, chromium: str
-) -> Iterator[Page]:
+def app(tmp_path_factory: pytest.TempPathFactory, ready: Ready) -> Iterator[Page]:
     """The app with a drive entered and a reading saved, so that each screen has much to show."""
-    folder = tmp_path_factory.mktemp("screens")
-    with opened(folder, playwright, chromium) as page:
+    with ready.opened(tmp_path_factory.mktemp("screens")) as (_, page):
         enter_drive(page)
         add_part(page, "chain", "worn", "C-1")
         add_part(page, "gear set", "as bought", "G-1")
@@ -200,7 +199,9 @@ def show(page: Page, screen: str) -> None:
 
 
 @pytest.mark.parametrize("screen", SCREENS)
-def test_nothing_sticks_out_and_targets_are_large(app: Page, screen: str) -> None:
+def test_every_screen_can_be_read_and_tapped(app: Page, screen: str) -> None:
+    """At phone size, on its side and small, in light and dark, and with words at twice the size."""
+    app.emulate_media(color_scheme="light")
     show(app, screen)
     assert app.evaluate(STICKS_OUT) == []
     assert app.evaluate(SMALL_TARGETS, TARGET_PX) == []
@@ -211,25 +212,20 @@ def test_nothing_sticks_out_and_targets_are_large(app: Page, screen: str) -> Non
             assert app.evaluate(STICKS_OUT) == [], size
     finally:
         app.set_viewport_size(PHONE)  # type: ignore[arg-type]
-
-
-@pytest.mark.parametrize("screen", SCREENS)
-def test_axe_finds_nothing_in_light_dark_and_large(app: Page, screen: str) -> None:
-    app.emulate_media(color_scheme="light")
-    show(app, screen)
+    app.evaluate(NEXT_FRAMES)
     levels = app.evaluate(HEADINGS)
     assert levels[:1] == [1]
     assert all(after <= before + 1 for before, after in pairwise(levels)), levels
     assert violations(app) == [], "light"
     app.emulate_media(color_scheme="dark")
     expect(app.locator("html")).to_have_attribute("data-theme", "dark")
-    assert violations(app, colours_only=True) == [], "dark"
+    assert violations(app, CONTRAST) == [], "dark"
     try:
         app.evaluate("document.documentElement.style.fontSize = '200%'")
         app.evaluate(NEXT_FRAMES)
         assert app.evaluate(STICKS_OUT) == []
         assert app.evaluate(CUT_OR_OVERLAID) == []
-        assert violations(app) == [], "large"
+        assert violations(app, PLACES) == [], "large"
     finally:
         app.evaluate("document.documentElement.style.fontSize = ''")
 
@@ -245,8 +241,8 @@ def test_every_step_of_the_guide_keeps_to_the_same_rules(app: Page) -> None:
         assert app.evaluate(SMALL_TARGETS, TARGET_PX) == [], name
         for scheme in ("light", "dark"):
             app.emulate_media(color_scheme=scheme)  # type: ignore[arg-type]
-            dark = scheme == "dark"
-            assert violations(app, colours_only=dark) == [], (name, scheme)
+            rules = CONTRAST if scheme == "dark" else None
+            assert violations(app, rules) == [], (name, scheme)
         for label, typed in (("coming up", "36.75"), ("going down", "35.25")):
             field = app.get_by_label(f"Wheel, piston {label}", exact=True)
             if field.is_visible():
@@ -285,7 +281,7 @@ def test_the_checks_above_can_fail(app: Page) -> None:
     assert app.evaluate(STICKS_OUT) != []
     assert app.evaluate(SMALL_TARGETS, TARGET_PX) != []
     assert violations(app) != []
-    assert violations(app, colours_only=True) == []
+    assert violations(app, CONTRAST) == []
     app.evaluate(
         """() => {
           const pale = document.querySelector("main").appendChild(document.createElement("p"));
@@ -293,22 +289,23 @@ def test_the_checks_above_can_fail(app: Page) -> None:
           pale.textContent = "hard to read";
         }"""
     )
-    assert any("hard to read" in one for one in violations(app, colours_only=True))
+    for rules in (CONTRAST, PLACES):
+        assert any("hard to read" in one for one in violations(app, rules))
     app.reload()
 
 
-def test_the_reference_page_shows_the_interface(service: Service, phone: Phone) -> None:
-    page = phone.page()
-    page.goto(service.url + "/reference/")
+def test_the_reference_page_shows_the_interface(new_service: Service, new_phone: Phone) -> None:
+    page = new_phone.page()
+    page.goto(new_service.url + "/reference/")
     page.get_by_text("/api/v1/calc/slack").first.wait_for()
     assert page.evaluate("document.title") != ""
 
 
-def violations(page: Page, *, colours_only: bool = False) -> list[str]:
-    """What axe found: rule, and where; of a page in other colours only what they may change."""
+def violations(page: Page, rules: list[str] | None = None) -> list[str]:
+    """What axe found: rule, and where; by all rules, or by these alone."""
     if not page.evaluate("'axe' in window"):
         page.evaluate(AXE_SCRIPT)
-    only = {"runOnly": {"type": "rule", "values": CONTRAST}} if colours_only else {}
+    only = {"runOnly": {"type": "rule", "values": rules}} if rules else {}
     asked = "async (options) => (await axe.run(options)).violations"
     found = page.evaluate(asked, AXE_OPTIONS | only)
     return [f"{v['id']}: {node['html'][:200]}" for v in found for node in v["nodes"]]

@@ -7,11 +7,12 @@ from collections.abc import Iterator
 from typing import Any
 
 import pytest
-from playwright.sync_api import Page, Playwright, expect
+from playwright.sync_api import Page, expect
 from pypdf import PageObject, PdfReader
 
 from e2e.builds import add_entry, open_build
-from e2e.flow import look_round, opened
+from e2e.flow import look_round
+from e2e.ready import Ready
 
 POINTS = {"A4": (595.3, 841.9), "Letter": (612.0, 792.0)}
 MARGIN_PT = 14 / 25.4 * 72
@@ -19,12 +20,9 @@ NOTES = 40  # enough to fill pages, so that rows would be cut if they could be
 
 
 @pytest.fixture(scope="module")
-def sheet(
-    tmp_path_factory: pytest.TempPathFactory, playwright: Playwright, chromium: str
-) -> Iterator[Page]:
+def sheet(tmp_path_factory: pytest.TempPathFactory, ready: Ready) -> Iterator[Page]:
     """The sheet of the invented build, with many notes more, on a dark phone."""
-    folder = tmp_path_factory.mktemp("sheet")
-    with opened(folder, playwright, chromium) as page:
+    with ready.opened(tmp_path_factory.mktemp("sheet")) as (_, page):
         page.emulate_media(color_scheme="dark")
         look_round(page)
         open_build(page, "second build")

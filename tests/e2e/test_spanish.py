@@ -5,10 +5,11 @@ from collections.abc import Iterator
 from typing import Any
 
 import pytest
-from playwright.sync_api import Page, Playwright, expect
+from playwright.sync_api import Page, expect
 
 from e2e.browser import Phone
-from e2e.flow import READING, go, look_round, opened_on, wait_until_offline_ready
+from e2e.flow import READING, go, look_round, wait_until_offline_ready
+from e2e.ready import Ready
 from e2e.test_screens import BENCHES, OTHERS, STICKS_OUT
 from phrases import kept
 
@@ -109,10 +110,10 @@ def tell_slack(page: Page, label: str) -> str:
 
 @pytest.fixture(scope="module")
 def phone_and_app(
-    tmp_path_factory: pytest.TempPathFactory, playwright: Playwright, chromium: str
+    tmp_path_factory: pytest.TempPathFactory, ready: Ready
 ) -> Iterator[tuple[Phone, Page]]:
     """The app in English, with the invented engine to look at."""
-    with opened_on(tmp_path_factory.mktemp("spanish"), playwright, chromium) as (phone, page):
+    with ready.opened(tmp_path_factory.mktemp("spanish")) as (phone, page):
         look_round(page)
         yield phone, page
 

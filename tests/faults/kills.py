@@ -9,25 +9,32 @@ from faults.sender import Sender
 
 BATCHES = 200
 KILLS = 20
+# Of the kills, these take the whole service, as a power cut does; the others its workers, one
+# of which answers. What is half written ends the same way, and new ones are there at once.
+POWER_CUTS = 5
 
 
 def run(bench: Any) -> str:
-    """Send 200 batches, kill -9 the whole service in 20 of them; count what is there."""
+    """Send 200 batches, kill -9 the service or its workers in 20 of them; count what is there."""
     bench.start()
     sender: Sender = bench.sender()
     dice = random.Random()  # noqa: S311  (the instants are to be other ones in every run)
-    fatal = set(dice.sample(range(BATCHES), KILLS))
-    usual, killed = 0.02, 0
+    fatal = dice.sample(range(BATCHES), KILLS)
+    power_cuts = set(fatal[:POWER_CUTS])
+    usual, killed, started_again = 0.02, 0, 0
 
     def again() -> None:
+        nonlocal started_again
         if bench.process is None or bench.process.running.poll() is not None:
             bench.start()
+            started_again += 1
 
     for number in range(BATCHES):
         start = time.perf_counter()
         if number in fatal:
+            kill = bench.process.kill if number in power_cuts else bench.process.kill_workers
             # Before it arrives, in the middle of it, or just after: twice its usual time.
-            killer = threading.Timer(dice.uniform(0, 2 * usual), bench.process.kill)
+            killer = threading.Timer(dice.uniform(0, 2 * usual), kill)
             killer.start()
             sender.send(again)
             killer.join()
@@ -36,5 +43,5 @@ def run(bench: Any) -> str:
         else:
             sender.send(again)
             usual = 0.8 * usual + 0.2 * (time.perf_counter() - start)
-    assert killed == KILLS
-    return f"kill -9 of the service {killed} times, {sender.check(bench.url)}"
+    assert (killed, started_again) == (KILLS, POWER_CUTS)
+    return f"kill -9 {killed} times, {POWER_CUTS} of the whole service; {sender.check(bench.url)}"

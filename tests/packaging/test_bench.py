@@ -16,6 +16,7 @@ from midspan.cli import main
 TINY = sizes.Sizes(
     rounds=1, asked=4, batch=5, readings=6, in_a_batch=4, short=10, long=30, pages=1,
     table_rows=400, on_phone=1, keys=2,
+    goes=2,
 )  # fmt: skip
 # Words that begin the rows, one for each of the budgets, and what else is only told.
 WHAT = [

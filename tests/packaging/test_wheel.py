@@ -6,9 +6,12 @@ import subprocess
 import sys
 import tarfile
 import zipfile
+from collections.abc import Mapping
 from pathlib import Path
 
 import pytest
+
+import start
 
 ROOT = Path(__file__).resolve().parents[2]
 PACKAGE = ROOT / "api/midspan"
@@ -39,10 +42,10 @@ def test_the_phone_app_and_the_migrations_are_packed(installed: dict[str, Path])
     assert any(name.startswith("midspan/_pwa/") and name.endswith(".wasm") for name in installed)
 
 
-def build(kind: str, folder: Path, source: Path) -> Path:
+def build(kind: str, folder: Path, source: Path, env: Mapping[str, str] = os.environ) -> Path:
     """Build with hatchling as pip would; return the one file made."""
     command = [sys.executable, "-m", "hatchling", "build", "-t", kind, "-d", str(folder)]
-    subprocess.run(command, cwd=source, check=True, capture_output=True, env={**os.environ})
+    subprocess.run(command, cwd=source, check=True, capture_output=True, env=env)
     (made,) = folder.iterdir()
     return made
 
@@ -53,9 +56,16 @@ def test_the_sdist_holds_what_the_wheel_needs(tmp_path: Path, installed: dict[st
     (source,) = (tmp_path / "source").iterdir()
     assert not (source / "pwa/node_modules").exists()
     assert not (source / "pwa/dist").exists()
-    # The packages of npm are those of this checkout; their lock is compared by the hook.
-    (source / "pwa/node_modules").symlink_to(ROOT / "pwa/node_modules")
-    with zipfile.ZipFile(build("wheel", tmp_path / "wheel", source)) as wheel:
+    # All that it is built from is there to the byte, so the phone app comes out as it did here.
+    made_of = [path for name in start.SOURCES for path in start.files_under(ROOT / name)]
+    assert len(made_of) > 700
+    for path in made_of:
+        assert (source / path.relative_to(ROOT)).read_bytes() == path.read_bytes(), path.name
+    without = {**os.environ, "MIDSPAN_SKIP_PWA": "1"}
+    with zipfile.ZipFile(build("wheel", tmp_path / "wheel", source, without)) as wheel:
         packed = {name for name in wheel.namelist() if name.startswith("midspan/")}
-    expected = {n for n in installed if n.startswith("midspan/") and "__pycache__" not in n}
-    assert packed == expected
+    assert packed == {
+        name
+        for name in installed
+        if name.startswith("midspan/") and "__pycache__" not in name and "/_pwa/" not in name
+    }

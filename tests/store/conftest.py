@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from databases import KINDS, Databases
-from midspan.store import Store, upgrade
+from midspan.store import Store
 
 
 @pytest.fixture(params=KINDS)
@@ -25,8 +25,10 @@ def empty(url: str) -> Iterator[Store]:
     store.close()
 
 
-@pytest.fixture
-def store(empty: Store) -> Store:
+@pytest.fixture(params=KINDS)
+def store(request: pytest.FixtureRequest, databases: Databases) -> Iterator[Store]:
     """A store in today's form."""
-    upgrade(empty)
-    return empty
+    with databases.lent(request.param) as (url, _):
+        made = Store(url)
+        yield made
+        made.close()

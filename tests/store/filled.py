@@ -76,12 +76,16 @@ def everything(store: Store) -> dict[str, list[dict[str, Any]]]:
 def shape(store: Store) -> dict[str, Any]:
     """Give the columns, keys and indexes of every table."""
     seen = sa.inspect(store.engine)
+    columns = seen.get_multi_columns()
+    named = [
+        seen.get_multi_foreign_keys(),
+        seen.get_multi_indexes(),
+        seen.get_multi_unique_constraints(),
+    ]
     return {
-        name: (
-            {column["name"]: column["nullable"] for column in seen.get_columns(name)},
-            {found["name"] for found in seen.get_foreign_keys(name)},
-            {found["name"] for found in seen.get_indexes(name)},
-            {found["name"] for found in seen.get_unique_constraints(name)},
+        table: (
+            {column["name"]: column["nullable"] for column in found},
+            *({one["name"] for one in kind[schema, table]} for kind in named),
         )
-        for name in seen.get_table_names()
+        for (schema, table), found in columns.items()
     }

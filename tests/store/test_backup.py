@@ -76,6 +76,7 @@ def lines(file: Path) -> list[bytes]:
 
 
 @pytest.mark.parametrize("form", FORMS)
+@pytest.mark.parametrize(("url", "target"), [KINDS, KINDS[::-1]], indirect=True)
 def test_a_backup_of_an_older_form_is_brought_to_todays(
     empty: Store, target: Store, file: Path, form: str
 ) -> None:

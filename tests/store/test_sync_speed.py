@@ -99,7 +99,8 @@ def synced(url: str, first: int, count: int) -> float:
     return spent
 
 
-def test_sync_keeps_up_with_the_bare_database(store: Store, url: str) -> None:
+def test_sync_keeps_up_with_the_bare_database(store: Store) -> None:
+    url = store.engine.url.render_as_string(hide_password=False)
     both: list[tuple[float, float]] = []
     for number in range(ROUNDS):
         first = 1_000_000 * (number + 1)

@@ -25,7 +25,7 @@ HELD = (
     "response_schema_conformance",
 )
 BOUNDED = settings(
-    max_examples=15, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck)
+    max_examples=10, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck)
 )
 
 

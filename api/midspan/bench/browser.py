@@ -24,8 +24,7 @@ STARTED = f"offline cold start, {SLOWER}x slower CPU"
 # The budgets, for which the loop below is made to stand on this machine: see `_turns`.
 KEY_MS, START_MS = 50, 1000
 WITHIN = Target(False, 1)
-# Turns of a short go of the loop, and how many goes the best is taken of.
-SHORT, GOES = 100_000, 25
+SHORT = 100_000  # turns of a short go of the loop
 LOOP = """(count) => {
   const start = performance.now();
   let sum = 0;
@@ -137,13 +136,13 @@ def _slow_down(session: "CDPSession", times: int) -> None:
     session.send("Emulation.setCPUThrottlingRate", {"rate": times})
 
 
-def _turns(page: "Page", milliseconds: float) -> int:
+def _turns(page: "Page", milliseconds: float, goes: int) -> int:
     """Count the turns of the loop that take so long on this page, slowed down as it is.
 
     By the clock: the best of many goes, each so short that a busy machine lets some of them through
     undisturbed. In the rounds the loop then takes that long if the machine is quiet, else longer.
     """
-    best = min(float(page.evaluate(LOOP, SHORT)) for _ in range(GOES))
+    best = min(float(page.evaluate(LOOP, SHORT)) for _ in range(goes))
     return round(SHORT * milliseconds / best)
 
 
@@ -153,7 +152,7 @@ def _key_row(page: "Page", sizes: Sizes) -> Row:
     for text, outcome in KEYS:  # the first one waits for the interpreter
         field.evaluate(KEY_TO_VERDICT, [text, outcome])
     session = _at_speed(page)
-    turns = _turns(page, KEY_MS)
+    turns = _turns(page, KEY_MS, sizes.goes)
     question = json.dumps(INPUTS["slack"])
 
     def slowest() -> float:
@@ -172,7 +171,7 @@ def _key_row(page: "Page", sizes: Sizes) -> Row:
 
 def _start_row(first: "Page", address: str, sizes: Sizes) -> Row:
     context = first.context
-    turns = _turns(first, START_MS)
+    turns = _turns(first, START_MS, sizes.goes)
 
     def start() -> float:
         page = context.new_page()

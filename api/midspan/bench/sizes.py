@@ -19,16 +19,20 @@ class Sizes(NamedTuple):
     pages: int
     # Rows of the dyno's table.
     table_rows: int
-    # Calculations on the phone's interpreter, and keys typed in the browser.
+    # Calculations on the phone's interpreter; keys typed in the browser, and short goes of the loop
+    # there, of which the best tells how fast that page is.
     on_phone: int
     keys: int
+    goes: int
 
 
 FULL = Sizes(
     rounds=7, asked=1500, batch=1000, readings=10_000, in_a_batch=400, short=1_000,
     long=1_000_000, pages=60, table_rows=200_000, on_phone=150, keys=40,
+    goes=25,
 )  # fmt: skip
 QUICK = Sizes(
     rounds=3, asked=400, batch=1000, readings=2_000, in_a_batch=400, short=1_000,
     long=100_000, pages=30, table_rows=50_000, on_phone=40, keys=15,
+    goes=25,
 )  # fmt: skip

@@ -29,7 +29,8 @@ def tail(chi_square: float, dof: int) -> float:
     ---------
     Abramowitz and Stegun, Handbook of Mathematical Functions, 26.4.4 and 26.4.5.
     """
-    if chi_square <= 0:
+    # So little makes no difference to 1, and parts of it may be too little for a logarithm.
+    if chi_square < 1e-300:
         return 1.0
     half = chi_square / 2
     # Each term is carried as its logarithm: with hundreds of degrees of freedom exp(-half) alone

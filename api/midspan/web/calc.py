@@ -12,7 +12,7 @@ from midspan.core.errors import Refused
 
 from . import body
 from .body import answer, written
-from .examples import named
+from .example_names import named
 from .problems import refuse
 from .schemas.batch import INPUTS, MOST_ITEMS, RESULTS, BatchInputSchema, BatchResultSchema
 

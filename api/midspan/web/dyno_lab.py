@@ -11,7 +11,7 @@ from midspan.core.fields import Form
 from midspan.lab import dyno_table
 
 from .body import parse
-from .examples import named
+from .example_names import named
 from .lab import LabBlueprint
 from .problems import Problem
 from .schemas.dyno_lab import TableQuerySchema

@@ -241,9 +241,3 @@ ALL |= {f"{name}-result": example for name, example in RESULTS.items()}
 ALL |= {f"{noun}-write": example for noun, example in WRITES.items()}
 ALL |= {f"{noun}-record": example for noun, example in RECORDS.items()}
 ALL |= {f"{noun}-page": {"items": [row], "next": None} for noun, row in RECORDS.items()}
-
-
-def named(name: str) -> dict[str, dict[str, str]]:
-    """Refer to an example of ALL, in the form OpenAPI wants."""
-    assert name in ALL  # noqa: S101  (a slip in a view shows at import)
-    return {name: {"$ref": f"#/components/examples/{name}"}}

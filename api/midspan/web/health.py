@@ -6,7 +6,7 @@ from flask_smorest import Blueprint
 from midspan.core import VERSION
 from midspan.store import at_head
 
-from .examples import named
+from .example_names import named
 from .problems import Problem
 from .schemas.tables import HealthSchema
 

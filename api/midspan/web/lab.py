@@ -14,7 +14,7 @@ from midspan.lab.torsion_told import study
 from midspan.store import evidence, histories
 
 from .access import shop
-from .examples import named
+from .example_names import named
 from .parsing import CalcParser, RecordParser
 from .schemas.compare_inputs import CompareInputSchema
 from .schemas.compare_lab import CurvesResultSchema

@@ -13,8 +13,7 @@ from midspan.core import VERSION
 
 from . import problems
 from .access import AccessPlugin
-from .code_samples import CodeSamplesPlugin
-from .examples import ALL, named
+from .example_names import named
 from .schemas.devices import Code
 from .schemas.problem import ProblemSchema
 from .schemas.quantity import Count, OneOf, Quantity
@@ -68,9 +67,7 @@ class MidspanApi(Api):
         self._document: dict[str, Any] | None = None
         self._making = Lock()
         self._plugin = MarshmallowPlugin(schema_name_resolver=component_name)
-        extra = [AccessPlugin(), CodeSamplesPlugin()]
-        plugins = {"marshmallow_plugin": self._plugin, "extra_plugins": extra}
-        super().__init__(spec_kwargs=plugins)
+        super().__init__(spec_kwargs={"marshmallow_plugin": self._plugin})
         self.register_field(Quantity, "number", None)
         self.register_field(Count, "integer", None)
         self.register_field(Identifier, "string", "uuid")
@@ -103,7 +100,12 @@ class MidspanApi(Api):
         self._options = options
 
     def _describe(self) -> None:
-        super()._init_spec(**self._options)
+        # Only here, as the core works out each example.
+        from .code_samples import CodeSamplesPlugin
+        from .examples import ALL
+
+        extra = [AccessPlugin(), CodeSamplesPlugin()]
+        super()._init_spec(**self._options, extra_plugins=extra)
         assert self._plugin.converter is not None  # noqa: S101  (the line above made it)
         self._plugin.converter.add_attribute_function(one_of)  # type: ignore[no-untyped-call]
         for name, example in ALL.items():

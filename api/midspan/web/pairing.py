@@ -9,7 +9,7 @@ from flask_smorest import Blueprint
 from midspan.store import Store, devices
 
 from . import access
-from .examples import named
+from .example_names import named
 from .parsing import RecordParser
 from .problems import Problem
 from .records import ID, read_id

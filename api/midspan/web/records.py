@@ -14,7 +14,7 @@ from midspan.store import records as kept
 from midspan.store.models import Record
 
 from .access import shop
-from .examples import named
+from .example_names import named
 from .nouns import NOUNS, Noun
 from .parsing import RecordParser
 from .problems import KINDS, Problem, refuse

@@ -15,7 +15,7 @@ from midspan.store.written import Packed, Written
 
 from . import body
 from .access import shop
-from .examples import named
+from .example_names import named
 from .nouns import BY_MODEL, BY_NAME, Noun, take
 from .parsing import RecordParser
 from .problems import Problem, refuse

@@ -5,7 +5,7 @@ from flask_smorest import Blueprint
 
 from midspan.core import run
 
-from .examples import named
+from .example_names import named
 from .methods import relations
 from .schemas.methods import MethodsSchema
 from .schemas.tables import GlossarySchema, LimitsSchema, MaterialsSchema

@@ -10,7 +10,7 @@ from flask_smorest import Blueprint
 
 from . import body, readings_csv, transfer_file
 from .access import shop
-from .examples import named
+from .example_names import named
 from .parsing import RecordParser
 from .schemas import transfer as s
 from .schemas.record_fields import MOST_NESTING
