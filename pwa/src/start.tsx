@@ -2,7 +2,7 @@
 import { render } from "preact";
 import { dispatch, warmUp } from "./core/client.ts";
 import { App, beforeFirstPaint, loadAhead } from "./shell/app.tsx";
-import { idle } from "./shell/idle.ts";
+import { breathe, idle } from "./shell/idle.ts";
 import { followKeypad } from "./shell/keypad.ts";
 import { resume } from "./shell/resume.ts";
 import { followTheme } from "./shell/theme.ts";
@@ -30,6 +30,8 @@ async function start(): Promise<void> {
   void loadAhead();
   await Promise.all([loadSettings(), loadPairing(), reload(), resume()]);
   await beforeFirstPaint();
+  // What was loaded last was run just now.
+  await breathe();
   followTheme();
   followKeypad();
   root.replaceChildren();

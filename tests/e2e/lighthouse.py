@@ -4,6 +4,10 @@
 up. It takes minutes and a quiet machine, so it is no part of the test command. npm fetches
 Lighthouse, at the version below, the first time; it is no package of the app. Screens are addresses
 after the `#/`; each is loaded cold (Lighthouse empties the caches), the records in place.
+
+The scores are Lighthouse's own, with its mobile settings: the processor slowed four times. Below
+them stands the performance with the slow-down that Lighthouse's documents give for a machine as
+fast as this one; it decides nothing.
 """
 
 import json
@@ -29,6 +33,11 @@ LEAST = 0.98
 # A bench with a figure in it shows its result; saved/ leads to the reading that is kept below.
 SCREENS = ("", "slack", "shelf", "saved/")
 MOST_SHOWN = 6
+# Slow-down that makes a mid-tier phone of a machine whose benchmarkIndex is at least this:
+# https://github.com/GoogleChrome/lighthouse/blob/main/docs/throttling.md, "CPU Throttling", the
+# class of a machine by its index in one table, the slow-down by its class in the next. The index is
+# measured anew by each load and falls while the machine is busy, so it is told beside the figure.
+SLOW_DOWN = ((1500, 4), (800, 2), (0, 1))
 
 
 def fill(page: Page) -> str:
@@ -44,12 +53,19 @@ def fill(page: Page) -> str:
     return str(link.get_attribute("href")).removeprefix("#/")
 
 
-def measure(url: str, port: str, report: Path) -> Any:
+def measure(url: str, port: str, report: Path, slow_down: int | None = None) -> Any:
     """Have Lighthouse load this address in the browser on this port; give its report."""
     words = [url, f"--port={port}", "--output=json", f"--output-path={report}", "--quiet"]
     words.append(f"--only-categories={','.join(CATEGORIES)}")
+    if slow_down is not None:
+        words.append(f"--throttling.cpuSlowdownMultiplier={slow_down}")
     npm.npm("exec", "--yes", "--ignore-scripts", f"--package={PACKAGE}", "--", "lighthouse", *words)
     return json.loads(report.read_text())
+
+
+def meant_for(index: float) -> int:
+    """Give the slow-down that makes a mid-tier phone of a machine of this benchmarkIndex."""
+    return next(times for least, times in SLOW_DOWN if index >= least)
 
 
 def told(report: Any) -> list[str]:
@@ -82,19 +98,28 @@ def main(screens: list[str]) -> int:
             kept = fill(page)
             wait_until_offline_ready(page)
             page.close()
-            for screen in screens:
-                address = kept if screen == "saved/" else screen
+
+            def load(url: str, slow_down: int | None = None) -> Any:
                 # A browser of its own, as a person opens the app: in one that was used before, the
                 # profiler first walks through all that the last screen left in memory, which is
                 # then counted, four times over, as work of this one.
                 phone.kill()
-                port = phone.launch()
-                report = measure(f"{service.url}/#/{address}", port, Path(folder) / "report.json")
+                return measure(url, phone.launch(), Path(folder) / "report.json", slow_down)
+
+            for screen in screens:
+                url = f"{service.url}/#/{kept if screen == 'saved/' else screen}"
+                report = load(url)
                 scores = {name: report["categories"][name]["score"] or 0 for name in CATEGORIES}
                 low += sum(score < LEAST for score in scores.values())
                 shown = "  ".join(f"{name} {score:.2f}" for name, score in scores.items())
                 name = screen or "first screen"
                 print(f"{name:14}{shown}", *told(report), sep="\n    ", flush=True)
+                index = report["environment"]["benchmarkIndex"]
+                times = meant_for(index)
+                again = report if times == SLOW_DOWN[0][1] else load(url, times)
+                fitted = again["categories"]["performance"]["score"] or 0
+                told_for = f"slowed {times}x, as is meant for benchmarkIndex {index:.0f}"
+                print(f"    performance {fitted:.2f} {told_for}", flush=True)
         finally:
             phone.kill()
             service.kill()

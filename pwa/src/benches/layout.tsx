@@ -6,6 +6,7 @@ import type { AnyResult, BenchCalc } from "../core/results.ts";
 import { labelOf } from "../core/terms.ts";
 import { Hero } from "../result/hero.tsx";
 import { useSettled } from "../result/settled.ts";
+import { InTurn } from "../shell/in-turn.tsx";
 import { justAsked } from "../store/persistence.ts";
 import type { DriveFields, ReadingInput } from "../store/records.ts";
 import { driveInput, unitOf } from "../store/settings.ts";
@@ -75,20 +76,24 @@ export function BenchLayout(props: Props) {
         {partsFirst && <WhatOn on={on} />}
         {children}
         {answer && !answer.ok && <Refusals on={on} />}
-        {!partsFirst && <WhatOn on={on} />}
-        <Fold title={text.note} open={Boolean(draft.fields.note)}>
-          <PlainField
-            field="note"
-            label={text.note}
-            value={draft.fields.note ?? ""}
-            onValue={(value) => on.change(withField(draft, "note", value))}
-            hint={text.noteHint}
-            maxLength={1000}
-          />
-        </Fold>
+        <InTurn>
+          {!partsFirst && <WhatOn on={on} />}
+          <Fold title={text.note} open={Boolean(draft.fields.note)}>
+            <PlainField
+              field="note"
+              label={text.note}
+              value={draft.fields.note ?? ""}
+              onValue={(value) => on.change(withField(draft, "note", value))}
+              hint={text.noteHint}
+              maxLength={1000}
+            />
+          </Fold>
+        </InTurn>
         <SaveAction on={on} ready={result !== null} label={saveLabel ?? text.save} />
       </section>
-      <Below calc={calc} drive={drive} result={result} input={ask.payload} length={length} />
+      <InTurn>
+        <Below calc={calc} drive={drive} result={result} input={ask.payload} length={length} />
+      </InTurn>
     </div>
   );
 }

@@ -1,6 +1,8 @@
 /** What a step says, each line with its origin. */
 import type { FigureOnFile, PlanStep } from "../core/results.ts";
 import { OriginBadge, Source } from "../result/origin.tsx";
+import { distanceText } from "../shelf/distance.ts";
+import { runningNumber } from "../units/running.ts";
 import { text } from "./strings.ts";
 
 type Said = { text: string; origin: string };
@@ -91,7 +93,7 @@ export function Due({ step }: { step: PlanStep }) {
   if (typeof km !== "number" || typeof hours !== "number") return null;
   return (
     <p class="due">
-      {text.dueAt(km, hours)}
+      {text.dueAt(distanceText(km), runningNumber(hours))}
       {typeof weeks === "number" && `, ${text.dueIn(weeks)}`}{" "}
       {step.due_origin && <OriginBadge origin={step.due_origin} />}
     </p>

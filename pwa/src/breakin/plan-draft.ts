@@ -9,7 +9,7 @@ import {
   type ReadNumber,
   type Wrong,
 } from "../units/parse.ts";
-import { KM_PER_MILE } from "../units/running.ts";
+import { KM_PER_MILE } from "../units/turned.ts";
 import { text } from "./strings.ts";
 
 export const FIRST: Typed = {

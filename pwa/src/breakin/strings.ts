@@ -2,8 +2,6 @@
 import type { PlanStep } from "../core/results.ts";
 import { words } from "../words/words.ts";
 
-const km = (value: number) => Math.round(value).toLocaleString("en").replace(/,/g, " ");
-
 export const text = words("breakin", {
   title: "Running in",
   empty: "No plan yet. A plan fits the oil, the followers, the rings and the chain's slack.",
@@ -96,8 +94,7 @@ export const text = words("breakin", {
   rpm: "rpm",
   load: "Load",
   oilAction: "Oil and filter",
-  dueAt: (at: number, hours: number) =>
-    `${km(at)} km (${km(at / 1.609344)} mi), about ${km(hours)} h of running`,
+  dueAt: (distance: string, hours: string) => `${distance}, about ${hours} h of running`,
   dueIn: (weeks: number) =>
     weeks < 1 ? "within a week of use" : `after ${Math.round(weeks)} weeks`,
   // Beside the engine.

@@ -1,8 +1,6 @@
 import type { text } from "../breakin/strings.ts";
 import type { Said } from "../words/words.ts";
 
-const km = (value: number) => Math.round(value).toLocaleString("en").replace(/,/g, " ");
-
 export const breakin: Said<typeof text> = {
   title: "Rodaje",
   empty:
@@ -87,7 +85,7 @@ export const breakin: Said<typeof text> = {
   rpm: "rpm",
   load: "Carga",
   oilAction: "Aceite y filtro",
-  dueAt: (at, hours) => `${km(at)} km (${km(at / 1.609344)} mi), unas ${km(hours)} h en marcha`,
+  dueAt: (distance, hours) => `${distance}, unas ${hours} h en marcha`,
   dueIn: (weeks) =>
     weeks < 1
       ? "en menos de una semana de uso"

@@ -93,7 +93,7 @@ export const cam: Said<typeof camText> = {
   byKinds: [{ label: "Junto a la punta, si se leyó" }, { label: "A media duración" }],
   more: "Reloj y árboles de levas",
   dial: "Error del reloj comparador, más o menos",
-  none: "Escriba un momento de válvula, o dos de igual alzada.",
+  none: "Escriba una apertura o un cierre, o dos puntos de igual alzada.",
   count: (count) => (count === 0 ? "" : ` (${count})`),
   toAdjuster: "Seguir con el ajustador",
 };

@@ -32,7 +32,7 @@ export const gain: Said<typeof text> = {
     chain_pin_mm: "Vacío: según el paso; 3.28 mm con 9.525 mm es publicado.",
     crank_journal_mm: "Vacío: de 55 a 70 mm, de memoria, sin verificar.",
     cam_journal_mm: "Vacío: de 45 a 52 mm, de memoria, sin verificar.",
-    stiffness_n_per_mm: "Vacío: de 1 000 a 15 000 N/mm, de memoria, sin verificar.",
+    stiffness_n_per_mm: "Vacío: de 1 000 a 15 000 N/mm, de memoria, sin verificar.",
   },
   frictionSource: "De dónde salen las cifras propias",
   evidence: (count) =>
@@ -78,7 +78,7 @@ export const gain: Said<typeof text> = {
     friction: "De ella, fricción calculada",
     rest: "El resto",
   },
-  rest: "Nadie ha calculado el resto: momentos de las válvulas que cambian con la carga, dispersión del encendido y lo demás que hace una holgura incorrecta.",
+  rest: "Nadie ha calculado el resto: apertura y cierre de válvulas que cambian con la carga, dispersión del encendido y lo demás que hace una holgura incorrecta.",
   noFriction: "sin calcular",
   eighty: "Entre corchetes: intervalo del 95 %; delante, el del 80 %.",
   detect: (percent, power, pulls) =>

@@ -37,7 +37,7 @@ export const text: Said<typeof heatText> = {
   },
   stiffnessFold: "Rigidez, para una cadena demasiado corta",
   stiffness: "Rigidez del lazo",
-  stiffnessHint: "Vacío: de 1 000 a 15 000 N/mm, de memoria, sin verificar.",
+  stiffnessHint: "Vacío: de 1 000 a 15 000 N/mm, de memoria, sin verificar.",
   give: "Cesión de ejes, cojinetes y bloque",
   giveHint: "Cuánto se acercan los ejes bajo carga. Vacío: contada en la rigidez.",
   stiffnessSource: "De dónde viene la rigidez",

@@ -30,7 +30,7 @@ export const rockers: Said<typeof rockersText> = {
   lash: (place) => `${place}: juego de válvula`,
   lashHint: "En la válvula. Vacío: ninguno, como con un taqué hidráulico.",
   leftEmpty: "Vacío: no se compara.",
-  keep: "Momento que se quiere mantener",
+  keep: "Lo que se quiere mantener",
   height: "A esta alzada de válvula",
   heightHint: "Vacío: 1.27 mm (0.050 in).",
   cams: "Árboles de levas",

@@ -136,7 +136,7 @@ export const inputs: Said<typeof inputNames> = {
     expansion_source: "Fuente de la cifra propia",
     source: "Fuente del límite",
     wheel: "Disco",
-    event: "Momento",
+    event: "Apertura o cierre",
     reference: "Leído",
     checking_at: "Alzada leída en",
     centreline_by: "Centro usado",

@@ -13,7 +13,7 @@ export const sessions: Said<typeof text> = {
   newTitle: "Sesión nueva",
   editTitle: "Cambiar la sesión",
   label: "Qué se compara",
-  labelHint: "Por ejemplo: holgura de la cadena, tensa contra suelta",
+  labelHint: "Por ejemplo: holgura de la cadena, tensa contra floja",
   standard: "Corregir todas las pasadas según",
   standardHint: "Una sola norma para toda la sesión. Nunca se deben comparar cifras de dos normas.",
   noStandard: "Aún sin elegir: solo según lectura",

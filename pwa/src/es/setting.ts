@@ -10,8 +10,8 @@ export const setting: Said<typeof text> = {
   stop: (degrees) => `tope ${degrees}`,
   wheelSaid: (half, off) =>
     `Disco graduado: un tope ${half} grados antes y después del PMS verdadero, el cero del disco ${off} grados después de él.`,
-  timing: "Momentos de las válvulas, grados del cigüeñal, en sentido horario desde el PMS",
-  timingSaid: (parts) => `Diagrama de los momentos de las válvulas. ${parts.join(" ")}`,
+  timing: "Apertura y cierre de válvulas, grados del cigüeñal, en sentido horario desde el PMS",
+  timingSaid: (parts) => `Diagrama de apertura y cierre de válvulas. ${parts.join(" ")}`,
   fromCentre: (degrees, before, centre) =>
     `${degrees}° ${before ? "antes" : "después"} del ${centre}`,
   arcSaid: (lobe, from, to) => `${lobe}: abierta desde ${from} hasta ${to}.`,
@@ -27,7 +27,7 @@ export const setting: Said<typeof text> = {
     "near-nose": "Se usa: junto a la punta.",
     "mid-duration": "Se usa: a media duración.",
     "data-sheet-duration":
-      "Se usa: el único momento leído, y la duración de la ficha del árbol de levas.",
+      "Se usa: la única apertura o cierre que se leyó, y la duración de la ficha del árbol de levas.",
   },
   card: "Frente a la ficha del árbol de levas",
   cardHead: ["Cifra", "Ficha", "Diferencia", "Veredicto"],

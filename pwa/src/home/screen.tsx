@@ -2,6 +2,7 @@ import { useEffect, useState } from "preact/hooks";
 import { PlainField } from "../controls/plain-field.tsx";
 import { text as engine } from "../screens/strings.ts";
 import { Icon } from "../shell/icon.tsx";
+import { InTurn } from "../shell/in-turn.tsx";
 import type { Group } from "../shell/nav.tsx";
 import { chainsHere, currentBuild, currentEngine, gearSetsHere } from "../store/settings.ts";
 import { engines, plans, readings } from "../store/state.ts";
@@ -11,6 +12,8 @@ import { type Findable, find } from "./find.ts";
 import { text } from "./strings.ts";
 
 const MOST = 12;
+/** Parts of the day that are on a phone's screen at once. */
+const SEEN = 3;
 
 const loadDemo = async () => (await import("../screens/demo.ts")).loadDemo();
 
@@ -50,27 +53,33 @@ function Start() {
 }
 
 function Day({ groups }: { groups: Group[] }) {
+  const part = (group: Group) => <Part key={group.id} group={group} />;
   return (
     <ol class="day">
-      {groups.map((group) => (
-        <li key={group.id} class="panel">
-          <h2>
-            <Icon name={group.icon} /> {group.label}
-          </h2>
-          <p>{text.asks[group.id]}</p>
-          <State group={group} />
-          <ul class="day-places">
-            {group.places.map(({ id, label }) => (
-              <li key={id}>
-                <a class="button" href={`#/${id}`}>
-                  {label}
-                </a>
-              </li>
-            ))}
-          </ul>
-        </li>
-      ))}
+      {groups.slice(0, SEEN).map(part)}
+      <InTurn>{groups.slice(SEEN).map(part)}</InTurn>
     </ol>
+  );
+}
+
+function Part({ group }: { group: Group }) {
+  return (
+    <li class="panel">
+      <h2>
+        <Icon name={group.icon} /> {group.label}
+      </h2>
+      <p>{text.asks[group.id]}</p>
+      <State group={group} />
+      <ul class="day-places">
+        {group.places.map(({ id, label }) => (
+          <li key={id}>
+            <a class="button" href={`#/${id}`}>
+              {label}
+            </a>
+          </li>
+        ))}
+      </ul>
+    </li>
   );
 }
 

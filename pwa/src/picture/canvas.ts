@@ -1,5 +1,7 @@
 /** What every chart on canvas shares: the page's colours, its axes, its width. */
 import type uPlot from "uplot";
+import { trimmed } from "../units/format.ts";
+import { grouped } from "../units/grouped.ts";
 
 /** Colours of the page's theme, for the canvas. */
 export function ink(box: HTMLElement): (name: string) => string {
@@ -17,7 +19,14 @@ export function axisLook(box: HTMLElement): uPlot.Axis {
     labelFont: font,
     ticks: { stroke: colour("line") },
     grid: { stroke: colour("grid") },
+    // The library's own would follow the device: a decimal comma, or a comma between thousands.
+    values: (_, splits) => splits.map(axisNumber),
   };
+}
+
+/** A number at an axis, written as everywhere else. */
+export function axisNumber(value: number | null): string {
+  return value === null ? "" : grouped(trimmed(value, 6));
 }
 
 /** Keeps a chart as wide as its box; gives the way to remove it. */

@@ -1,6 +1,7 @@
 import type { RefObject } from "preact";
 import type { Inputs } from "preact/hooks";
 import { useEffect, useRef } from "preact/hooks";
+import { breathe } from "../shell/idle.ts";
 import { text } from "./strings.ts";
 
 /** Draws into a box; gives what removes the drawing. */
@@ -19,7 +20,8 @@ export function useDrawn(
     let remove = () => {};
     let left = false;
     load?.().then(
-      (draw) => {
+      async (draw) => {
+        await breathe(); // the part may have been run just now, in this very task
         if (!left && box.current) remove = draw(box.current);
       },
       () => {

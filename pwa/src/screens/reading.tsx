@@ -6,6 +6,7 @@ import { labelOf } from "../core/terms.ts";
 import { Hero } from "../result/hero.tsx";
 import { withUnit } from "../result/quantity.ts";
 import { Icon } from "../shell/icon.tsx";
+import { InTurn } from "../shell/in-turn.tsx";
 import { driveOf, type Reading } from "../store/records.ts";
 import { settings, unitOf } from "../store/settings.ts";
 import {
@@ -53,18 +54,26 @@ export function ReadingScreen({ id }: { id: string }) {
       <section class="area-form" aria-label={text.inputs}>
         {entry && <RefusedRecord entry={entry} />}
         <Aside reading={reading} aside={!here} />
-        <Facts reading={reading} />
-        <Again reading={reading} />
+        <InTurn>
+          <Facts reading={reading} />
+          <Again reading={reading} />
+        </InTurn>
       </section>
-      <div class="area-reasons">
-        <Reasons result={result} input={input} length={length} />
-      </div>
-      <div class="area-pictures">
-        <Pictures drive={driveOf(input)} result={result} input={input} length={length} />
-      </div>
-      <div class="area-detail">
-        <Details result={result} input={input} length={length} />
-      </div>
+      <InTurn>
+        <div class="area-reasons">
+          <Reasons result={result} input={input} length={length} />
+        </div>
+      </InTurn>
+      <InTurn>
+        <div class="area-pictures">
+          <Pictures drive={driveOf(input)} result={result} input={input} length={length} />
+        </div>
+      </InTurn>
+      <InTurn>
+        <div class="area-detail">
+          <Details result={result} input={input} length={length} />
+        </div>
+      </InTurn>
     </div>
   );
 }

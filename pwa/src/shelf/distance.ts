@@ -1,9 +1,8 @@
 /** How far a chain has run: kept in kilometres, typed in kilometres or miles. */
-import { fixed } from "../units/format.ts";
 import type { Wrong } from "../units/parse.ts";
+import { bothDistances, KM_PER_MILE } from "../units/turned.ts";
 import { text } from "./strings.ts";
 
-const KM_PER_MILE = 1.609344;
 export type DistanceUnit = "km" | "mi";
 
 export type ReadDistance = { ok: true; km: number } | Wrong;
@@ -28,9 +27,6 @@ export function parseDistance(typed: string, unit: DistanceUnit): ReadDistance {
 
 /** Both units, as the label of a part may be in either. */
 export function distanceText(km: number): string {
-  return `${grouped(km)} km (${grouped(km / KM_PER_MILE)} mi)`;
-}
-
-function grouped(value: number): string {
-  return fixed(value, 0).replace(/\B(?=(\d{3})+(?!\d))/g, "\u202f");
+  const both = bothDistances(km);
+  return `${both.km} km (${both.mi} mi)`;
 }

@@ -22,7 +22,7 @@ describe("distance run", () => {
     }
   });
   it("shows both units", () => {
-    assert.equal(distanceText(98000), "98\u202f000 km (60\u202f894 mi)");
+    assert.equal(distanceText(98000), "98\u202f000 km (61\u202f000 mi)");
   });
 });
 

@@ -1,5 +1,6 @@
 import type { ComponentType } from "preact";
 import { useEffect, useState } from "preact/hooks";
+import { breathe } from "./idle.ts";
 import { text } from "./strings.ts";
 
 type Later<P> = ComponentType<P> & {
@@ -15,7 +16,8 @@ export function later<P extends object = Record<never, never>>(
   let loading: Promise<void> | null = null;
   function load(): Promise<void> {
     loading ??= fetch().then(
-      (found) => {
+      async (found) => {
+        await breathe(); // its files have been run just now, in this very task
         loaded = found;
       },
       (error: unknown) => {

@@ -1,5 +1,6 @@
 import { useEffect } from "preact/hooks";
 import { Icon, type IconName } from "./icon.tsx";
+import { InTurn } from "./in-turn.tsx";
 import { route } from "./router.ts";
 import { text } from "./strings.ts";
 
@@ -71,11 +72,13 @@ function GroupOfPlaces({ group, current }: { group: Group; current: string }) {
         <p class="nav-title">{group.label}</p>
         {/* biome-ignore lint/a11y/useKeyWithClickEvents: a link tapped, by any means, clicks */}
         <ul onClick={close}>
-          {group.places.map((one) => (
-            <li key={one.id}>
-              <PlaceLink place={one} current={current} />
-            </li>
-          ))}
+          <InTurn>
+            {group.places.map((one) => (
+              <li key={one.id}>
+                <PlaceLink place={one} current={current} />
+              </li>
+            ))}
+          </InTurn>
         </ul>
       </div>
     </div>

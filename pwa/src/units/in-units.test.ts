@@ -35,7 +35,7 @@ test("a figure that the sentence had rounded is turned as it was", () => {
 test("temperatures, distances, powers and torques", () => {
   assert.equal(inUnits("Air of -40.0 degC", INCH), "Air of -40.0 °F");
   assert.equal(inUnits("15.00 to 35.00 degC", INCH), "59.00 to 95.00 °F");
-  assert.equal(inUnits("after 1609 km", INCH), "after 1000 mi");
+  assert.equal(inUnits("after 1609 km", INCH), "after 1\u202f000 mi");
   // 1 hp is 550 ft lbf/s, 745.69987 W; 1 PS is 75 kgf m/s, 735.49875 W (NIST SP 811, appendix B).
   assert.equal(inUnits("of 74.569987 kW", INCH), "of 100.000000 hp");
   assert.equal(inUnits("of 73.549875 kW", { ...METRIC, power: "PS" }), "of 100.000000 PS");
@@ -54,4 +54,15 @@ test("a stiffness, an area, a rate and a part number are left", () => {
   for (const text of ["800 N/mm", "12 mm2", "3 mm/s", "50 km/h", "chain 219mmX", "3 deg/mm"]) {
     assert.equal(inUnits(text, INCH), text);
   }
+});
+
+test("a round distance stays round in the other unit, its thousands apart", () => {
+  // 1 mi is 1.609344 km: 40 000 km are 24 854.8 mi, 10 000 mi are 16 093.4 km.
+  assert.equal(inUnits("not before 40000.0 km", INCH), "not before 25\u202f000 mi");
+  assert.equal(inUnits("not before 40000.0 km", METRIC), "not before 40\u202f000 km");
+  assert.equal(inUnits("at 16093.4 km", METRIC, [16093.44]), "at 16\u202f000 km");
+  assert.equal(inUnits("at 16093.4 km", INCH), "at 10\u202f000 mi");
+  assert.equal(inUnits("98123 to 98 km", METRIC), "98123 to 98 km");
+  // Thousands written apart already are one figure.
+  assert.equal(inUnits("a 10\u202f000 km", INCH), "a 10\u202f000 km");
 });

@@ -8,8 +8,9 @@ import {
   type TorqueUnit,
   torqueIn,
 } from "./power.ts";
-import { KM_PER_MILE, type RunningUnit } from "./running.ts";
+import type { RunningUnit } from "./running.ts";
 import { SIGNS, type TemperatureUnit, temperatureIn } from "./temperature.ts";
+import { bothDistances, KM_PER_MILE, LARGE } from "./turned.ts";
 
 export interface Units {
   length: LengthUnit;
@@ -29,7 +30,7 @@ interface Way {
 // One figure, or two with a word between them in either language, then the unit by itself: not that
 // of a stiffness, an area or a rate.
 const AMOUNTS =
-  /(-?\d+(?:\.\d+)?)( (?:to|and|or|a|y|o) )?(-?\d+(?:\.\d+)?)? ?(mm|degC|°C|km|kW|N m|deg)(?![\w/²³^]| \/)/g;
+  /(?<![\d.,\u202f])(-?\d+(?:\.\d+)?)( (?:to|and|or|a|y|o) )?(-?\d+(?:\.\d+)?)? ?(mm|degC|°C|km|kW|N m|deg)(?![\w/²³^]| \/)/g;
 const same = (before: number) => before;
 // A tenth of a millimetre is told by thousandths of an inch, a hundredth too.
 const finer = (before: number) => (before < 2 ? before + 2 : before + 1);
@@ -62,6 +63,12 @@ function wayOf(unit: string, units: Units): Way | null {
   return null;
 }
 
+/** A large distance stays in km, but is written as all of them are. */
+function asIs(unit: string, figure: string): Way | null {
+  if (unit !== "km" || Number(figure) < LARGE) return null;
+  return { unit, turn: same, decimals: same };
+}
+
 /**
  * A sentence with its lengths, temperatures, distances, powers and torques in these units. `exact` are
  * numbers that the sentence may have rounded: the first that would be written so is turned instead.
@@ -69,7 +76,7 @@ function wayOf(unit: string, units: Units): Way | null {
 export function inUnits(text: string, units: Units, exact: readonly number[] = []): string {
   return text.replace(AMOUNTS, (all, from: string, between = "", to = "", unit: string) => {
     if (unit === "deg") return `${from}${between}${to}°`;
-    const way = wayOf(unit, units);
+    const way = wayOf(unit, units) ?? asIs(unit, to || from);
     // Two figures without a word between them are no range.
     if (!way || Boolean(between) !== Boolean(to)) return all;
     const turned = (figure: string) => {
@@ -78,6 +85,7 @@ export function inUnits(text: string, units: Units, exact: readonly number[] = [
       const meant =
         exact.find((one) => Math.abs(one - Number(figure)) < 0.5001 * 10 ** -decimals) ??
         Number(figure);
+      if (unit === "km" && meant >= LARGE) return bothDistances(meant)[way.unit as "km" | "mi"];
       return way.turn(meant).toFixed(way.decimals(decimals));
     };
     return `${turned(from)}${between}${turned(to)} ${way.unit}`;

@@ -1,9 +1,10 @@
 /** How far or how long a chain has run: kept in km or h, typed and shown in km, miles or hours. */
 import { type DistanceUnit, parseDistance } from "../shelf/distance.ts";
+import { grouped } from "./grouped.ts";
 import { parseNumber, type Wrong } from "./parse.ts";
 import { text } from "./strings.ts";
+import { KM_PER_MILE } from "./turned.ts";
 
-export const KM_PER_MILE = 1.609344;
 export const RUNNING_UNITS = { mi: "mi", km: "km", h: "h" } as const;
 export type RunningUnit = keyof typeof RUNNING_UNITS;
 
@@ -40,7 +41,7 @@ export function runningIn(hours: number, unit: RunningUnit, speed: number): numb
 /** To three figures and no finer than a whole one, thousands apart: nothing here is surer. */
 export function runningNumber(value: number): string {
   const step = 10 ** Math.max(0, Math.floor(Math.log10(Math.max(1, Math.abs(value)))) - 2);
-  return String(Math.round(value / step) * step).replace(/\B(?=(\d{3})+(?!\d))/g, "\u202f");
+  return grouped(String(Math.round(value / step) * step));
 }
 
 /** As it was noted: "1 200 mi", "40 h". */

@@ -4,7 +4,7 @@ import type { ForecastInput } from "../../core/results.ts";
 import type { Plan, Reading } from "../../store/records.ts";
 import { currentBuild, currentEngine, driveInput, settings } from "../../store/settings.ts";
 import { builds, plans, readings } from "../../store/state.ts";
-import { KM_PER_MILE } from "../../units/running.ts";
+import { KM_PER_MILE } from "../../units/turned.ts";
 import type { Ask, Draft, Stand } from "../bench.ts";
 import { Reader, readOwnLimit, readWindow } from "../draft.ts";
 import { placeOf, readingsOn } from "../last-reading.ts";
