@@ -1,5 +1,5 @@
 /** The invented engine, for looking round without one; no number in it was measured. */
-import scenario from "../../../api/midspan/demo/scenario.json";
+import english from "../../../api/midspan/demo/scenario.json";
 import { shownOf } from "../benches/shown.ts";
 import { run } from "../core/client.ts";
 import type { Build, Chain, Drive, Entry, GearSet, Reading } from "../store/records.ts";
@@ -7,14 +7,23 @@ import { chooseBuild, chooseChain, chooseEngine, chooseGearSet } from "../store/
 import { engines, save } from "../store/state.ts";
 import { sync } from "../store/sync.ts";
 import { uuid7 } from "../store/uuid7.ts";
+import { language } from "../words/language.ts";
+import { inOtherWords } from "./demo-words.ts";
 
 /** Whether the invented engine is on this phone already. */
 export function hasDemo(): boolean {
-  return engines.value.some((engine) => engine.id === scenario.engine.id);
+  const ids = [english, inOtherWords(english, {})].map((one) => one.engine.id);
+  return engines.value.some((engine) => ids.includes(engine.id));
+}
+
+/** The scenario in the language of the phone: what is typed stays as typed, but this is the app's own. */
+async function inLanguage(): Promise<typeof english> {
+  return language === "es" ? inOtherWords(english, (await import("../es/demo.ts")).demo) : english;
 }
 
 /** Loads the scenario, its results worked out by the core on this phone. */
 export async function loadDemo(): Promise<void> {
+  const scenario = await inLanguage();
   await save("engines", scenario.engine);
   for (const drive of scenario.drives) await save("drives", drive as Drive);
   for (const chain of scenario.chains) await save("chains", chain as Chain);
