@@ -44,7 +44,7 @@ export const demo: Record<string, string> = {
   Keyway: "Chavetero",
   "crank deg": "° de cigüeñal",
   "Intake centreline": "Centro del lóbulo de admisión",
-  "crank deg after TDC": "° de cigüeñal después del PMS",
+  "crank deg after TDC": "° después del PMS",
   "First pulls (invented)": "Primeras pasadas (inventado)",
   // The line of the correction and the names of the peaks are the app's own: it says them itself.
   "Correction: none, as read.\nInvented. Three pulls after break-in, oil hot; the best of three.":

@@ -50,3 +50,9 @@ test("it has ids of its own that hang together as those of the English one do", 
   assert.equal(pairs.size, new Set(before).size);
   assert.equal(new Set(after).size, new Set(before).size);
 });
+
+test("its units are as short as the service takes them", () => {
+  const units = texts(inOtherWords(english, demo)).filter(([key]) => key === "unit");
+  assert.ok(units.length > 5);
+  for (const [, unit] of units) assert.ok(unit.length <= 20, unit);
+});
