@@ -11,7 +11,7 @@ export const text: Said<typeof shellText> = {
   set: "Ajustar",
   breakin: "Rodar",
   plan: "Plan",
-  prove: "Comprobar",
+  prove: "Validar",
   sessions: "Sesiones de banco",
   sessionsShort: "Banco",
   record: "Registro",

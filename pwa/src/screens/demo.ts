@@ -1,5 +1,5 @@
 /** The invented engine, for looking round without one; no number in it was measured. */
-import scenario from "../../../api/midspan/demo/scenario.json";
+import english from "../../../api/midspan/demo/scenario.json";
 import { shownOf } from "../benches/shown.ts";
 import { run } from "../core/client.ts";
 import type { Named } from "../store/db.ts";
@@ -8,14 +8,23 @@ import { chooseBuild, chooseChain, chooseEngine, chooseGearSet } from "../store/
 import { engines, saveAll } from "../store/state.ts";
 import { sync } from "../store/sync.ts";
 import { uuid7 } from "../store/uuid7.ts";
+import { language } from "../words/language.ts";
+import { inOtherWords } from "./demo-words.ts";
 
 /** Whether the invented engine is on this phone already. */
 export function hasDemo(): boolean {
-  return engines.value.some((engine) => engine.id === scenario.engine.id);
+  const ids = [english, inOtherWords(english, {})].map((one) => one.engine.id);
+  return engines.value.some((engine) => ids.includes(engine.id));
+}
+
+/** The scenario in the language of the phone: what is typed stays as typed, but this is the app's own. */
+async function inLanguage(): Promise<typeof english> {
+  return language === "es" ? inOtherWords(english, (await import("../es/demo.ts")).demo) : english;
 }
 
 /** Loads the scenario, its results worked out by the core on this phone: all of it, or nothing. */
 export async function loadDemo(): Promise<void> {
+  const scenario = await inLanguage();
   const of = <K extends Kind>(kind: K, records: readonly unknown[]): Named[] =>
     records.map((record) => ({ kind, record: record as Records[K] }));
   await saveAll([
@@ -25,7 +34,7 @@ export async function loadDemo(): Promise<void> {
     ...of("gear-sets", scenario.gear_sets),
     ...of("builds", scenario.builds),
     ...of("entries", scenario.entries),
-    ...of("readings", await workedOut()),
+    ...of("readings", await workedOut(scenario)),
   ]);
   chooseEngine(scenario.engine.id);
   chooseBuild((scenario.builds[0] as Build | undefined) ?? null);
@@ -35,7 +44,7 @@ export async function loadDemo(): Promise<void> {
   void sync();
 }
 
-async function workedOut(): Promise<Reading[]> {
+async function workedOut(scenario: typeof english): Promise<Reading[]> {
   const found: Reading[] = [];
   for (const one of scenario.readings) {
     const calc = one.calc as Reading["calc"];
