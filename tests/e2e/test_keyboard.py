@@ -85,6 +85,8 @@ def test_tab_comes_to_everything_in_order_and_shows_where_it_is(app: Page, scree
     app.wait_for_load_state("networkidle")
     if screen == "forecast":  # what the service answers comes later, and is more to tap
         expect(app.get_by_test_id("full-state")).to_have_attribute("data-state", "here")
+    if screen == "combined":  # its answer pushes down what is being walked through
+        app.get_by_role("img", name=re.compile("^Excess length")).wait_for()
     names, found = walk(app)
     assert len(names) > 8
     assert [one["stop"] for one in found] == list(range(len(names))), names

@@ -285,7 +285,11 @@ def test_the_calendar_and_the_card_are_for_the_customer(service: Service, phone:
         sheets = PdfReader(io.BytesIO(page.pdf(format=paper, print_background=True))).pages
         assert len(sheets) == 1
         words = squeezed(sheets[0].extract_text())
-        for wanted in ("Drain the running-in fill", "1 600 km (1 000 mi)", "The maker's manual comes first"):
+        for wanted in (
+            "Drain the running-in fill",
+            "1 600 km (1 000 mi)",
+            "The maker's manual comes first",
+        ):
             assert squeezed(wanted) in words
         assert "Calendar" not in words
         assert "Print" not in words
