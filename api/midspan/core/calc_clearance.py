@@ -32,9 +32,9 @@ METHODS = ("drop", "clay")
 MOST_DROPS, MOST_SETTINGS = 60, 25
 # Cam moves shown if none is asked for; 5 degrees is the published check.
 SETTINGS_DEG = (-8.0, -6.0, -5.0, -4.0, -2.0, 0.0, 2.0, 4.0, 5.0, 6.0, 8.0)
-# A nominal 1.5 rocker is really 1.48 to 1.51, so about one in a hundred.
+# A nominal 1.5 rocker is really 1.48 to 1.51, so about one in a hundred:
+# onallcylinders.com/2021/03/10, staggered rocker arms.
 RATIO_SHARE = 0.01
-RATIO_SOURCE = "onallcylinders.com/2021/03/10, staggered rocker arms"
 WINDOW_DEG = 60.0
 
 
