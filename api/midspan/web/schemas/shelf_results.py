@@ -117,7 +117,7 @@ class ColdTargetSchema(Schema):
     hot_upper_mm = measure("hot_upper_mm")
     cold_lower_mm = measure("cold_lower_mm", nullable=True)
     cold_upper_mm = measure("cold_upper_mm", nullable=True)
-    origin = _origin_of_window()
+    origin = choice((*WINDOW_ORIGINS, limits.MEMORY), "Where the least known of it comes from.")
 
 
 class HeatPointSchema(Schema):
