@@ -38,7 +38,7 @@ class Build(
     def centre_origin(self) -> str:
         """Where the half-width of the centre distance is from."""
         assumed = [a["field"] for a in self.assumptions]
-        return limits.MEMORY if "centre_distance_error_mm" in assumed else "given by the user"
+        return limits.MEMORY if "centre_distance_error_mm" in assumed else limits.GIVEN
 
     def with_exact_centre(self) -> "Build":
         """Give the same drive, its centre distance taken as exact."""

@@ -12,7 +12,7 @@ from .lobe_timing import LobeTiming, figures, lobe_timing
 from .setting import NORMAL, interval_or_none, setting_result
 from .valve_events import LOBES, Doubt, Quantity, estimate, has_single, take_events
 from .warnings import cautions, count_warnings
-from .wheel import GIVEN, TDC_DEG, take_wheel, tdc_not_found
+from .wheel import TDC_DEG, take_wheel, tdc_not_found
 
 CENTRELINES = ("near-nose", "mid-duration")
 # Whether both lobes are on one camshaft.
@@ -76,7 +76,9 @@ def calculate(payload: object) -> dict[str, object]:
         check_events(form, events, card)
     form.finish()
     dial_by = dial_angles(events, height.lift if height is not None else None, drop, dial, assumed)
-    doubts = Doubt(wheel, doubt / NORMAL, GIVEN if known else limits.MEMORY, dial_by, limits.MEMORY)
+    doubts = Doubt(
+        wheel, doubt / NORMAL, limits.GIVEN if known else limits.MEMORY, dial_by, limits.MEMORY
+    )
     timings = {lobe: lobe_timing(lobe, events, wanted, card) for lobe in LOBES}
     found = [timings[lobe] for lobe in LOBES]
     quantities = figures(events, timings)

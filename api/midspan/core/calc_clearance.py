@@ -99,7 +99,7 @@ def calculate(payload: object) -> dict[str, object]:
     values = clay if clay is not None else _tops(slider, factor, drops)
     tops = [top_from_clay(bare, x) for x in values] if clay is not None else values
     gap = Gap(slider, present, mean(tops), factor)
-    origin = "given by the user" if tdc is not None else limits.MEMORY
+    origin = limits.GIVEN if tdc is not None else limits.MEMORY
     doubt = _Doubt(tops, dial, TDC_DEG if tdc is None else tdc, origin)
     at, value = smallest(gap)
     estimate, seen = measured("valve_clearance_mm", value, doubt.lines(gap, at), count)

@@ -18,7 +18,7 @@ from .heat import (
     shaft_load,
     tension,
 )
-from .heating import GIVEN, PARTS, Heating, take_heating
+from .heating import PARTS, Heating, take_heating
 from .hot import Cold, Hot, hot_state, hot_verdict
 from .instrument import assumption, budget_rows
 from .materials import MATERIALS
@@ -75,8 +75,7 @@ def calculate(payload: object) -> dict[str, object]:
     heating, used = take_heating(form, assumed)
     lower, upper, window_origin = take_window(form)
     # What to aim at is no better known than the temperatures and materials that it rests on.
-    guessed = any([not str(one["field"]).endswith("_error_k") for one in assumed])
-    aim_origin = limits.MEMORY if guessed else window_origin
+    aim_origin = limits.MEMORY if heating.guessed else window_origin
     loop = _take_loop(form)
     points = int(form.take_number("curve_points", required=False) or 0)
     form.close()
@@ -134,7 +133,7 @@ def _cold(build: Build, movement: float | None, reading: float | None) -> Cold:
     """Give the cold reading as excess length, with its standard uncertainty."""
     if movement is None:
         return Cold(None, 0.0, limits.MEMORY)
-    u, origin = (READING_MM, limits.MEMORY) if reading is None else (reading, GIVEN)
+    u, origin = (READING_MM, limits.MEMORY) if reading is None else (reading, limits.GIVEN)
     spread = excess_of_reading(build.geometry.strand, movement, u, movement)[1]
     return Cold(excess_from_movement(build.geometry.strand, movement), spread, origin)
 
@@ -169,7 +168,7 @@ def _take_loop(form: Form) -> Loop:
     yielding = form.take_number("compliance_um_per_kn", required=False)
     source = form.take_text("stiffness_source", 200) if form.has("stiffness_source") else None
     soft, stiff = STIFFNESS_N_PER_MM if given is None else (given, given)
-    origin = limits.MEMORY if given is None else limits.OWN if source else GIVEN
+    origin = limits.MEMORY if given is None else limits.OWN if source else limits.GIVEN
     return Loop(soft, stiff, (yielding or 0.0) * 1e-6, origin, source or "", given is None)
 
 

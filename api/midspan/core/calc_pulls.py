@@ -8,7 +8,7 @@ from .design_words import order_text
 from .fields import Form
 from .figures import short
 from .instrument import assumption
-from .limits import MEMORY
+from .limits import GIVEN, MEMORY
 from .spread_interval import spread_interval
 from .version import VERSION
 from .warnings import warning
@@ -28,7 +28,6 @@ DESIGNS = {
 # In this order; the phone's interpreter keeps none in a table.
 ORDER = ("there-and-back", "alternating", "thirds", "one-change")
 MOST_PULLS = 60
-ORIGIN_OWN = "given by the user"
 
 
 def calculate(payload: object) -> dict[str, object]:
@@ -81,7 +80,7 @@ def calculate(payload: object) -> dict[str, object]:
         middle, assumed = own, []
         text = "The shop's own, " + str(int(dof)) + " degrees of freedom; the range is its 80 % "
         text += "interval."
-        origin = ORIGIN_OWN
+        origin = GIVEN
     else:
         low, high, name = USUAL[str(kind)]
         middle = high

@@ -4,9 +4,8 @@ from collections import namedtuple
 
 from .fields import Form
 from .figures import fixed, short
-from .heating import GIVEN
 from .instrument import assumption
-from .limits import MEMORY, PRACTICE
+from .limits import GIVEN, MEMORY, PRACTICE
 from .spark import (
     LOSS_PER_DEG2,
     Spread,

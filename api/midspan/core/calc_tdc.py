@@ -6,13 +6,13 @@ from .crank_slider import Slider, drop, drop_rate
 from .fields import Form
 from .figures import fixed
 from .instrument import assumption, measured
-from .limits import MEMORY, PRACTICE, PUBLISHED
+from .limits import GIVEN, MEMORY, PRACTICE, PUBLISHED
 from .phase import radians
 from .setting import setting_result, shown_setting
 from .timing import unwrap
 from .uncertainty import Component, Estimate, mean, rectangular, repeat_component
 from .warnings import cautions, count_warnings, warning
-from .wheel import GIVEN, Wheel, take_wheel, wheel_lines
+from .wheel import Wheel, take_wheel, wheel_lines
 
 # A stop that the piston touches, or a dial indicator that shows equal drop.
 METHODS = ("positive-stop", "equal-drop")

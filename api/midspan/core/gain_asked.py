@@ -8,7 +8,7 @@ from .calc_heat import READING_MM, STIFFNESS_N_PER_MM
 from .fields import Form
 from .gain_fit import Compared
 from .heat import hot_excess
-from .heating import GIVEN, take_heating
+from .heating import take_heating
 from .hot import change_uncertainty
 from .instrument import assumption
 from .state import elongation_of_movement
@@ -116,7 +116,7 @@ def _take_figures(form: Form, build: Build | None) -> dict[str, Figure]:
     for one in usual:
         given = form.take_number(one.field, required=False)
         if given is not None:
-            origin = limits.OWN if source else GIVEN
+            origin = limits.OWN if source else limits.GIVEN
             one = Figure(one.field, given, given, origin, source or "")
         found[one.field] = one
     return found

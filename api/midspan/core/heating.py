@@ -15,18 +15,18 @@ COLD_C = 20.0
 # How far off a running temperature, and that of a cold engine, may be either way; from memory,
 # unverified.
 ERROR_K, COLD_ERROR_K = 10.0, 3.0
-GIVEN = "given by the user"
 
 
 class Heating(
     namedtuple(
         "Heating",
-        ("expansion", "cold", "hot", "spread", "error", "cold_error", "origins"),
+        ("expansion", "cold", "hot", "spread", "error", "cold_error", "origins", "guessed"),
     )
 ):
     """Expansion coefficients [1e-6/K] and running temperatures [degC] by part; the cold
     temperature [degC]; half-widths of the coefficients by part [1e-6/K], of the running and of the
-    cold temperature [K], and where each of those is from: three parts, block, oil, cold.
+    cold temperature [K], and where each of those is from: three parts, block, oil, cold; whether a
+    temperature or a material had to be assumed.
     """
 
     __slots__ = ()
@@ -66,6 +66,7 @@ def take_heating(
     `materials`, each with its source; usual temperatures from memory, unverified.
     """
     expansion, hot, spread, origins, used = {}, {}, {}, [], []
+    known = len(assumed)
     cold = form.take_number("cold_temperature_c", required=False)
     if cold is None:
         cold = COLD_C
@@ -104,7 +105,7 @@ def take_heating(
                 limits.MEMORY,
             )
         if own_spread is not None:
-            material = Material(*(tuple(material)[:6] + (own_spread, GIVEN)))
+            material = Material(*(tuple(material)[:6] + (own_spread, limits.GIVEN)))
         expansion[part] = material.expansion
         spread[part] = material.spread
         origins.append(material.spread_origin)
@@ -116,10 +117,12 @@ def take_heating(
             at = RUNNING_C[part]
             assumed.append(_assumed_temperature(part + "_temperature_c", at))
         hot[part] = at
+    guessed = len(assumed) > known
     error, origin = _take_error(form, "temperature_error_k", ERROR_K, assumed)
     cold_error, cold_origin = _take_error(form, "cold_temperature_error_k", COLD_ERROR_K, assumed)
     origins += [origin, origin, cold_origin]
-    return Heating(expansion, cold, hot, spread, error, cold_error, tuple(origins)), used
+    heating = Heating(expansion, cold, hot, spread, error, cold_error, tuple(origins), guessed)
+    return heating, used
 
 
 def _take_error(
@@ -127,7 +130,7 @@ def _take_error(
 ) -> tuple[float, str]:
     given = form.take_number(field, required=False)
     if given is not None:
-        return given, GIVEN
+        return given, limits.GIVEN
     text = "How far off a temperature may be, assumed: none was given."
     assumed.append(assumption(field, usual, limits.MEMORY, text))
     return usual, limits.MEMORY

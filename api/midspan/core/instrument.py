@@ -49,7 +49,7 @@ def take_instrument(form: Form, kind: str, unit: str, single: bool) -> Instrumen
         field = name + "_" + unit
         given = form.take_number(field, required=False)
         values[name] = default if given is None else given
-        origins[name] = "given by the user" if given is not None else limits.MEMORY
+        origins[name] = limits.GIVEN if given is not None else limits.MEMORY
         needed = name != "repeatability" or single
         if given is None and needed:
             text = glossary.label(field) + " of a " + kind + ", assumed: none was given."

@@ -10,6 +10,8 @@ PUBLISHED = "published"
 PRACTICE = "common practice, no source"
 MEMORY = "from memory, unverified"
 OWN = "maker's manual, entered by the user"
+# Where a figure of the input comes from that names no source.
+GIVEN = "given by the user"
 ORIGINS = (PUBLISHED, PRACTICE, MEMORY, OWN)
 
 UNITS = {

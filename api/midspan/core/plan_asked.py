@@ -6,7 +6,7 @@ from . import j300, oil_categories
 from .fields import Form
 from .guard import judge
 from .instrument import assumption
-from .limits import MEMORY, OWN
+from .limits import GIVEN, MEMORY, OWN
 from .running_figures import BY_ID
 from .wanted import take_window
 
@@ -98,7 +98,7 @@ def _take_use(form: Form, assumed: list[dict[str, object]]) -> Use:
         if speed > MOST_KM_PER_H:
             need = "no more than 200 km for each hour of running"
             form.refuse("conflict", "distance_per_week_km", km, need, "Give one of the two.")
-    speed_origin = "given by the user"
+    speed_origin = GIVEN
     if speed is None:
         speed_origin = MEMORY
         speed = AVERAGE_SPEED_KM_PER_H

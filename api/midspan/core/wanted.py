@@ -31,7 +31,7 @@ def take_window(form: Form) -> tuple[float, float, str]:
     """
     lower = form.take_number("window_lower_mm", required=False)
     upper = form.take_number("window_upper_mm", required=False)
-    origin = limits.PRACTICE if lower is None and upper is None else "given by the user"
+    origin = limits.PRACTICE if lower is None and upper is None else limits.GIVEN
     for name, end, other in (
         ("window_lower_mm", lower, upper),
         ("window_upper_mm", upper, lower),

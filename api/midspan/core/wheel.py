@@ -11,7 +11,7 @@ from .instrument import (
     instrument_components,
     take_instrument,
 )
-from .limits import MEMORY
+from .limits import GIVEN, MEMORY
 from .phase import angle_of_arc, degrees
 from .uncertainty import Component, rectangular
 from .warnings import warning
@@ -23,7 +23,6 @@ DIAMETER_MM = 280.0
 PARALLAX_MM = 0.4
 # True TDC is known to this, either way, where it was not found; from memory, unverified.
 TDC_DEG = 1.0
-GIVEN = "given by the user"
 
 
 def tdc_not_found() -> dict[str, object]:

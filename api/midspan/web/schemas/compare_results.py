@@ -145,7 +145,7 @@ class PlannedScatterSchema(Schema):
     scatter_percent = measure("scatter_percent")
     low = measure("low")
     high = measure("high")
-    origin = choice((*limits.ORIGINS, calc_pulls.ORIGIN_OWN), "How well it is founded.")
+    origin = choice((*limits.ORIGINS, limits.GIVEN), "How well it is founded.")
     text = words("The same in words.")
 
 

@@ -4,7 +4,7 @@ from typing import Any
 
 from marshmallow import Schema, fields
 
-from midspan.core import calc_gain, calc_spark, gain_asked, gain_prior, guard, heating, limits
+from midspan.core import calc_gain, calc_spark, gain_asked, gain_prior, guard, limits
 from midspan.core.gain_evidence import PASSED
 
 from .forecast_results import SpreadSchema
@@ -12,7 +12,7 @@ from .gain_inputs import ComparedSchema
 from .quantity import choice, measure, words
 from .shelf_results import ConsistencySchema, ResultSchema, WantedSchema
 
-ORIGINS = (*limits.ORIGINS, heating.GIVEN)
+ORIGINS = (*limits.ORIGINS, limits.GIVEN)
 
 
 def _nested(schema: type[Schema], description: str, *, nullable: bool = False) -> fields.Nested:

@@ -17,7 +17,7 @@ from .results import (
     WarningSchema,
 )
 
-WINDOW_ORIGINS = (limits.PRACTICE, "given by the user")
+WINDOW_ORIGINS = (limits.PRACTICE, limits.GIVEN)
 
 
 def _whole(description: str) -> fields.Integer:
@@ -58,7 +58,7 @@ class MaterialSchema(Schema):
     address = words("Where the source is found; empty where there is none.")
     expansion_error_ppm = measure("expansion_error_ppm")
     error_origin = choice(
-        (*limits.ORIGINS, heating.GIVEN), "How well expansion_error_ppm is founded."
+        (*limits.ORIGINS, limits.GIVEN), "How well expansion_error_ppm is founded."
     )
 
 
@@ -86,7 +86,7 @@ class InterferenceSchema(Schema):
     tension_high_n = measure("tension_high_n")
     shaft_load_low_n = measure("shaft_load_low_n")
     shaft_load_high_n = measure("shaft_load_high_n")
-    origin = choice((*limits.ORIGINS, heating.GIVEN), "Where the stiffness comes from.")
+    origin = choice((*limits.ORIGINS, limits.GIVEN), "Where the stiffness comes from.")
     source = words("Title of its source; empty where none was named.")
 
 
