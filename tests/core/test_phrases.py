@@ -4,7 +4,9 @@ import json
 import re
 from typing import Any
 
-from phrases import CALCS, ROOT, book, kept, modules, own_words, say, spoken, uncovered
+import pytest
+
+from phrases import CALCS, ORIGINS, ROOT, book, kept, modules, own_words, say, spoken, uncovered
 
 ONE_IN = 3
 
@@ -20,6 +22,12 @@ def test_what_the_core_says_comes_out_whole() -> None:
     assert len(said) > 1000
     missing = {text: one["left"] for text, one in said.items() if one["left"] and text not in as_is}
     assert not missing
+
+
+@pytest.mark.parametrize("file", ["result/strings.ts", "es/result.ts"])
+def test_every_origin_has_words_on_the_screen(file: str) -> None:
+    lines = (ROOT / "pwa/src" / file).read_text("utf-8").split("origins: {")[1].split("}")[0]
+    assert {one for one in ORIGINS if f'{one}": ' in lines or f"{one}: " in lines} == ORIGINS
 
 
 def test_a_phrase_and_its_translation_have_the_same_holes() -> None:

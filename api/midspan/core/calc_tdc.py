@@ -6,7 +6,7 @@ from .crank_slider import Slider, drop, drop_rate
 from .fields import Form
 from .figures import fixed
 from .instrument import assumption, measured
-from .limits import GIVEN, MEMORY, PRACTICE, PUBLISHED
+from .limits import GIVEN, MEMORY, PUBLISHED
 from .phase import radians
 from .setting import setting_result, shown_setting
 from .timing import unwrap
@@ -219,9 +219,8 @@ def _verdict(method: str, scale: str, at: Estimate, off: float, pair: Pair) -> d
         step = "Read each side again, three times in all."
         if pair.half < SHALLOW_DEG:
             step = "Set the stop deeper, so that the piston moves more by the degree."
-        step += " Set a cam by TDC once it is known to {} ({}).".format(
-            fixed(WANTED_DEG, 1), PRACTICE
-        )
+        more = " Set a cam by TDC once it is known to {} deg: common practice, no source."
+        step += more.format(fixed(WANTED_DEG, 1))
         return shown_setting("unsure", "Not sure enough to set a cam by", why, step)
     if abs(off) <= at.expanded:
         step = "Leave wheel and pointer as they are, and take the stop out."

@@ -20,7 +20,7 @@ export function MovementField({ draft, stand, change, problemAt, label, hint }: 
   const value = draft.fields[field] ?? "";
   const last = lastSlack(readings.value, placeOf(stand));
   const state = last && "state" in last.result ? last.result.state : null;
-  const offered = state ? lengthText(state.movement_mm.value, "mm") : "";
+  const offered = state ? lengthText(state.movement_mm.value, unitOf(field)) : "";
   // What is typed by hand is no longer the reading whose uncertainty was taken over.
   const filled = (movement: string, uncertainty: string) =>
     change({
@@ -29,7 +29,7 @@ export function MovementField({ draft, stand, change, problemAt, label, hint }: 
   const set = (typed: string) =>
     value === offered && offered ? filled(typed, "") : change(withField(draft, field, typed));
   const u = state?.movement_mm.standard_uncertainty;
-  const useLast = () => filled(offered, u ? lengthText(u, "mm") : "");
+  const useLast = () => filled(offered, u ? lengthText(u, unitOf(field)) : "");
   return (
     <>
       <LengthField

@@ -16,6 +16,7 @@ import { currentBuild, currentEngine, unitOf } from "../store/settings.ts";
 import { readings, save } from "../store/state.ts";
 import { sync } from "../store/sync.ts";
 import { uuid7 } from "../store/uuid7.ts";
+import { lengthText } from "../units/format.ts";
 import { parseNumber } from "../units/parse.ts";
 import { PLAN_NAME } from "../words/own.ts";
 import { askOf, FIRST, parseLoad, parseSpeed } from "./plan-draft.ts";
@@ -248,7 +249,7 @@ function lastSlack(): Record<string, string> | null {
   const { movement_mm } = found.result.state;
   const half = (movement_mm.high - movement_mm.low) / 2;
   return {
-    movement_mm: `${movement_mm.value.toFixed(2)} mm`,
-    expanded_uncertainty_mm: `${half.toFixed(2)} mm`,
+    movement_mm: lengthText(movement_mm.value, unitOf("movement_mm")),
+    expanded_uncertainty_mm: lengthText(half, unitOf("movement_mm")),
   };
 }

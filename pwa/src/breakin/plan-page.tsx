@@ -1,6 +1,7 @@
 import { Fold } from "../controls/fold.tsx";
 import { run } from "../core/client.ts";
 import type { PlanAdapted, PlanStep } from "../core/results.ts";
+import { AssumedLines } from "../result/assumed.tsx";
 import { OriginBadge } from "../result/origin.tsx";
 import { Icon } from "../shell/icon.tsx";
 import type { Plan } from "../store/records.ts";
@@ -124,11 +125,7 @@ export function Findings({ now }: { now: Pick<PlanAdapted, "chain" | "oil" | "as
             )}
           </div>
         ))}
-        {assumptions.map((one) => (
-          <p key={one.field} class="small">
-            {one.text} {Math.round(one.value)} {one.unit} <OriginBadge origin={one.origin} />
-          </p>
-        ))}
+        {assumptions.length > 0 && <AssumedLines lines={assumptions} />}
       </section>
     </>
   );

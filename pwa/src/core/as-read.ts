@@ -11,7 +11,7 @@ const units = computed<Units>(() => {
 });
 
 /** What quotes a source stays in the unit that is printed there. */
-const QUOTED = new Set(["label", "note", "source", "address", "origin"]);
+const QUOTED = new Set(["label", "note", "source", "address"]);
 
 /** Fields whose single words are for reading: what a line of a budget is, how an engine is loaded. */
 const READ_OUT = new Set(["name", "engine_load"]);

@@ -39,6 +39,8 @@ export const text: Said<typeof resultText> = {
     "from memory, unverified": "de memoria, sin verificar",
     "maker's manual, entered by the user": "manual del fabricante, introducido por el usuario",
     "given by the user": "dado por el usuario",
+    "derived from published figures": "derivado de cifras publicadas",
+    "this shop's own records": "los registros propios de este taller",
   },
   outcomes: {
     within: "Dentro del límite",

@@ -1,10 +1,8 @@
 import { Fold } from "../controls/fold.tsx";
-import type { AnyResult, Assumption, FitResult, Measured } from "../core/results.ts";
-import { labelOf } from "../core/terms.ts";
-import { settings } from "../store/settings.ts";
+import type { AnyResult, FitResult, Measured } from "../core/results.ts";
 import { fixed } from "../units/format.ts";
 import type { LengthUnit } from "../units/parse.ts";
-import { temperatureText } from "../units/temperature.ts";
+import { AssumedLines } from "./assumed.tsx";
 import { OriginBadge, originText } from "./origin.tsx";
 import { scaleOf, show, withUnit } from "./quantity.ts";
 import { text } from "./strings.ts";
@@ -69,13 +67,7 @@ export function Assumed({ result }: { result: AnyResult | FitResult }) {
     <>
       {assumptions.length > 0 && (
         <Fold title={`${text.assumptions} (${assumptions.length})`}>
-          <ul class="plain-list">
-            {assumptions.map((one) => (
-              <li key={one.field}>
-                {one.text} {assumedText(one)} <OriginBadge origin={one.origin} />
-              </li>
-            ))}
-          </ul>
+          <AssumedLines lines={assumptions} />
         </Fold>
       )}
       <p class="small">
@@ -83,13 +75,6 @@ export function Assumed({ result }: { result: AnyResult | FitResult }) {
       </p>
     </>
   );
-}
-
-function assumedText({ field, value, unit }: Assumption): string {
-  if (unit === "degC") {
-    return `${labelOf(field)} ${temperatureText(Number(value), settings.value.temperature)}`;
-  }
-  return withUnit(String(value), unit === "deg" ? "°" : unit);
 }
 
 function BudgetTable({ measured, length }: { measured: Budgeted; length: LengthUnit }) {

@@ -1,20 +1,12 @@
-import { said } from "../words/told.ts";
 import { text } from "./strings.ts";
 
-const STYLES: [origin: string, style: string][] = [
+const STYLE_OF = new Map([
   ["published", "published"],
   ["common practice, no source", "practice"],
   ["from memory, unverified", "memory"],
   ["maker's manual, entered by the user", "own"],
   ["given by the user", "own"],
-];
-/** By the origin as it is kept, and as an answer says it in the language of the screens. */
-const STYLE_OF = new Map(
-  STYLES.flatMap(([origin, style]): [string, string][] => [
-    [origin, style],
-    [said(origin), style],
-  ]),
-);
+]);
 
 /** An origin in words. */
 export function originText(origin: string): string {

@@ -1,6 +1,9 @@
 import type { Origin, Outcome, Zone } from "../core/results.ts";
 import { words } from "../words/words.ts";
 
+/** Origins of other figures than a limit. */
+type Wider = "given by the user" | "derived from published figures" | "this shop's own records";
+
 /** Words of the result. */
 export const text = words("result", {
   nothing: "—",
@@ -39,7 +42,9 @@ export const text = words("result", {
     "from memory, unverified": "from memory, unverified",
     "maker's manual, entered by the user": "maker’s manual, entered by you",
     "given by the user": "given by you",
-  } satisfies Record<Origin | "given by the user", string> as Record<string, string>,
+    "derived from published figures": "derived from published figures",
+    "this shop's own records": "this shop’s own records",
+  } satisfies Record<Origin | Wider, string> as Record<string, string>,
   outcomes: {
     within: "Within",
     below: "Below",

@@ -1,7 +1,7 @@
 /** The drive form: from what was typed to a drive, or to what is still missing. */
 import type { Drive, DriveFields } from "../store/records.ts";
 import { unitOf } from "../store/settings.ts";
-import { lengthText } from "../units/format.ts";
+import { exactLength } from "../units/format.ts";
 import { parseCount, parseLength } from "../units/parse.ts";
 
 /** Everything as typed, by field. */
@@ -24,7 +24,7 @@ export function draftOf(drive: Drive | null, name: string): DriveDraft {
   const draft: DriveDraft = { ...emptyDrive, name };
   for (const field of LENGTHS) {
     const value = drive[field];
-    if (typeof value === "number") draft[field] = lengthText(value, "mm");
+    if (typeof value === "number") draft[field] = exactLength(value, unitOf(field));
   }
   for (const field of COUNTS) draft[field] = String(drive[field]);
   draft.drive_kind = drive.drive_kind ?? "cam";

@@ -12,7 +12,7 @@ import { chooseEngine, currentDrive, unitOf } from "../store/settings.ts";
 import { keep, kept, save } from "../store/state.ts";
 import { sync } from "../store/sync.ts";
 import { uuid7 } from "../store/uuid7.ts";
-import { lengthText } from "../units/format.ts";
+import { exactLength } from "../units/format.ts";
 import { parseCount } from "../units/parse.ts";
 import { type DriveDraft, draftOf, driveOf, lackOf } from "./drive-draft.ts";
 import { Fit } from "./fit.tsx";
@@ -209,8 +209,8 @@ function SizeSelect({ draft, put }: { draft: DriveDraft; put(part: DriveDraft): 
         put({
           chain_size: id,
           ...(size && {
-            pitch_mm: lengthText(size.pitch, "mm"),
-            roller_diameter_mm: lengthText(size.roller, "mm"),
+            pitch_mm: exactLength(size.pitch, unitOf("pitch_mm")),
+            roller_diameter_mm: exactLength(size.roller, unitOf("roller_diameter_mm")),
           }),
         });
       }}

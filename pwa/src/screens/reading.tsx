@@ -118,6 +118,7 @@ function Facts({ reading }: { reading: Reading }) {
     rows.push([labelOf("odometer_km"), ranText(shown, settings.value.running)]);
   }
   if (reading.note) rows.push([text.note, reading.note]);
+  const units = { temperature: settings.value.temperature, length: unitOf("readings_mm") };
   return (
     <section class="panel">
       {engine?.invented && <p class="notice">{text.inventedNote}</p>}
@@ -131,7 +132,7 @@ function Facts({ reading }: { reading: Reading }) {
       </dl>
       <h2>{text.inputs}</h2>
       <dl class="facts">
-        {inputRows(reading.input, settings.value.temperature).map(([name, value]) => (
+        {inputRows(reading.input, units).map(([name, value]) => (
           <div key={name}>
             <dt>{name}</dt>
             <dd>{value}</dd>

@@ -1,8 +1,8 @@
 /** The chain form: from what was typed to a chain, or to what is still missing. */
 import type { Chain, Drive } from "../store/records.ts";
-import { lengthText } from "../units/format.ts";
+import { exactLength } from "../units/format.ts";
 import { type LengthUnit, parseCount, parseLength } from "../units/parse.ts";
-import { type DistanceUnit, parseDistance } from "./distance.ts";
+import { type DistanceUnit, exactDistance, parseDistance } from "./distance.ts";
 import { text } from "./strings.ts";
 import { tidyTag } from "./tag.ts";
 import type { Typed } from "./use-draft.ts";
@@ -15,15 +15,25 @@ export interface Units {
 type Fields = Omit<Chain, "id" | "created_at">;
 
 /** A chain as text; a new one starts with the size that the drive at hand takes. */
-export function draftOfChain(chain: Chain | null, drive: Drive | null, tag: string): Typed {
+export function draftOfChain(
+  chain: Chain | null,
+  drive: Drive | null,
+  tag: string,
+  units: Units,
+): Typed {
   const size = chain ?? drive;
   return {
     label: chain?.label ?? "",
     tag: chain?.tag ?? tag,
-    pitch_mm: size ? lengthText(size.pitch_mm, "mm") : "",
+    pitch_mm: size ? exactLength(size.pitch_mm, units.length) : "",
     links: size ? String(size.links) : "",
-    roller_diameter_mm: size?.roller_diameter_mm ? lengthText(size.roller_diameter_mm, "mm") : "",
-    distance: typeof chain?.distance_run_km === "number" ? `${chain.distance_run_km} km` : "",
+    roller_diameter_mm: size?.roller_diameter_mm
+      ? exactLength(size.roller_diameter_mm, units.length)
+      : "",
+    distance:
+      typeof chain?.distance_run_km === "number"
+        ? exactDistance(chain.distance_run_km, units.distance)
+        : "",
     description: chain?.description ?? "",
     note: chain?.note ?? "",
     engine_id: chain?.engine_id ?? "",

@@ -18,10 +18,13 @@ import { useDraft } from "./use-draft.ts";
 /** A chain for the shelf: a name is enough where the drive gives its size. */
 export function ChainForm({ chain, tag }: { chain: Chain | null; tag: string }) {
   const drive = currentDrive.value;
-  const form = useDraft(`draft:chain:${chain?.id ?? "new"}`, draftOfChain(chain, drive, tag));
+  const length = unitOf("pitch_mm");
+  const distance: DistanceUnit = length === "in" ? "mi" : "km";
+  const units = { length, distance };
+  const asKept = draftOfChain(chain, drive, tag, units);
+  const form = useDraft(`draft:chain:${chain?.id ?? "new"}`, asKept);
   const { draft, set } = form;
-  const distance: DistanceUnit = unitOf("pitch_mm") === "in" ? "mi" : "km";
-  const found = chainOf(draft, { length: unitOf("pitch_mm"), distance });
+  const found = chainOf(draft, units);
   const missing = "missing" in found ? found.missing : "";
   const store = async () => {
     if ("missing" in found) return;

@@ -25,6 +25,13 @@ export function parseDistance(typed: string, unit: DistanceUnit): ReadDistance {
   return { ok: true, km: miles ? number * KM_PER_MILE : number };
 }
 
+/** A kept distance as it can be saved again unchanged: in miles if chosen and whole, else in km. */
+export function exactDistance(km: number, unit: DistanceUnit): string {
+  const miles = Math.round(km / KM_PER_MILE);
+  const exact = unit === "mi" && Math.abs(miles * KM_PER_MILE - km) < 1e-6;
+  return exact ? `${miles} mi` : `${km} km`;
+}
+
 /** Both units, as the label of a part may be in either. */
 export function distanceText(km: number): string {
   const both = bothDistances(km);

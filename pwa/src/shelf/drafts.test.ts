@@ -28,7 +28,7 @@ describe("distance run", () => {
 
 describe("the chain form", () => {
   it("needs only a name where the drive gives the size", () => {
-    const draft = draftOfChain(null, drive, "C-07");
+    const draft = draftOfChain(null, drive, "C-07", units);
     assert.ok("missing" in chainOf(draft, units));
     const chain = chainOf({ ...draft, label: "fresh" }, units);
     assert.ok(!("missing" in chain));
@@ -38,15 +38,17 @@ describe("the chain form", () => {
     assert.equal(chain.distance_run_km, null);
   });
   it("names what cannot be read, and saves nothing of it", () => {
-    const draft = { ...draftOfChain(null, drive, ""), label: "x", links: "5 8" };
+    const draft = { ...draftOfChain(null, drive, "", units), label: "x", links: "5 8" };
     assert.deepEqual(chainOf(draft, units), { missing: "Needs: Links." });
   });
   it("gives a saved chain back as it was", () => {
-    const draft = { ...draftOfChain(null, drive, "C-1"), label: "a", distance: "1000 mi" };
+    const draft = { ...draftOfChain(null, drive, "C-1", units), label: "a", distance: "1000 mi" };
     const chain = chainOf(draft, units);
     assert.ok(!("missing" in chain));
     const kept = { ...chain, id: "1", created_at: "2026-01-01T00:00:00Z" };
-    assert.deepEqual(chainOf(draftOfChain(kept, null, ""), units), chain);
+    for (const read of [units, { length: "in", distance: "mi" } as const]) {
+      assert.deepEqual(chainOf(draftOfChain(kept, null, "", read), read), chain);
+    }
   });
 });
 
@@ -57,7 +59,7 @@ describe("the gear set form", () => {
     assert.equal(parseOffsets("31"), null);
   });
   it("keeps offsets only for what has them", () => {
-    const draft = { ...draftOfGears(null, drive, ""), label: "set", offsets: "-4 4" };
+    const draft = { ...draftOfGears(null, drive, "", "mm"), label: "set", offsets: "-4 4" };
     const plain = gearsOf({ ...draft, adjuster: "vernier" }, "mm") as GearSet;
     assert.equal(plain.keyway_offsets_crank_deg, null);
     const keyed = gearsOf({ ...draft, adjuster: "multi-keyway" }, "mm") as GearSet;

@@ -1,6 +1,6 @@
 /** The gear set form: from what was typed to a gear set, or to what is still missing. */
 import type { Drive, GearSet } from "../store/records.ts";
-import { lengthText, trimmed } from "../units/format.ts";
+import { exactLength, trimmed } from "../units/format.ts";
 import { type LengthUnit, parseCount, parseLength } from "../units/parse.ts";
 import { text } from "./strings.ts";
 import { tidyTag } from "./tag.ts";
@@ -18,12 +18,17 @@ export function hasOffsets(adjuster: string | undefined): boolean {
 }
 
 /** A gear set as text; a new one starts with the teeth of the drive at hand. */
-export function draftOfGears(set: GearSet | null, drive: Drive | null, tag: string): Typed {
+export function draftOfGears(
+  set: GearSet | null,
+  drive: Drive | null,
+  tag: string,
+  unit: LengthUnit,
+): Typed {
   const size = set ?? drive;
   return {
     label: set?.label ?? "",
     tag: set?.tag ?? tag,
-    pitch_mm: size ? lengthText(size.pitch_mm, "mm") : "",
+    pitch_mm: size ? exactLength(size.pitch_mm, unit) : "",
     crank_teeth: size ? String(size.crank_teeth) : "",
     cam_teeth: size ? String(size.cam_teeth) : "",
     adjuster: set?.adjuster ?? "none",

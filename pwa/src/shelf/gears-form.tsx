@@ -18,9 +18,11 @@ import { useDraft } from "./use-draft.ts";
 /** A gear set for the shelf: a name is enough where the drive gives its teeth. */
 export function GearsForm({ gears, tag }: { gears: GearSet | null; tag: string }) {
   const drive = currentDrive.value;
-  const form = useDraft(`draft:gears:${gears?.id ?? "new"}`, draftOfGears(gears, drive, tag));
+  const unit = unitOf("pitch_mm");
+  const asKept = draftOfGears(gears, drive, tag, unit);
+  const form = useDraft(`draft:gears:${gears?.id ?? "new"}`, asKept);
   const { draft, set } = form;
-  const found = gearsOf(draft, unitOf("pitch_mm"));
+  const found = gearsOf(draft, unit);
   const missing = "missing" in found ? found.missing : "";
   const store = async () => {
     if ("missing" in found) return;

@@ -3,6 +3,7 @@ import { describe, it } from "node:test";
 import {
   decimalsFor,
   echoLength,
+  exactLength,
   fixed,
   fractionText,
   nearestFraction,
@@ -56,5 +57,21 @@ describe("rounding on the screen", () => {
     assert.equal(echoLength(4.7625, "in"), "0.1875 in = 4.7625 mm");
     assert.equal(echoLength(13.49375, "in"), "0.5313 in ≈ 13.4938 mm");
     assert.equal(echoLength(4.76, "mm"), "4.76 mm ≈ 3/16 in − 0.0001");
+  });
+});
+
+describe("a length that is to be saved again", () => {
+  it("is in inches where they say it exactly, else in millimetres", () => {
+    assert.equal(exactLength(9.525, "in"), "0.375 in");
+    assert.equal(exactLength(9.525, "mm"), "9.525 mm");
+    assert.equal(exactLength(114.1, "in"), "114.1 mm");
+  });
+  it("reads back as it was, whichever unit was typed", () => {
+    for (let step = 1; step < 4000; step += 7) {
+      for (const mm of [step / 100, (step / 1000) * 25.4, (step / 64) * 25.4]) {
+        const read = parseLength(exactLength(mm, "in"), "mm");
+        assert.ok(read.ok && Math.abs(read.mm - mm) < 1e-6, String(mm));
+      }
+    }
   });
 });

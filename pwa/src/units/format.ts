@@ -61,6 +61,13 @@ export function lengthText(mm: number, unit: LengthUnit): string {
   return `${trimmed(value, unit === "in" ? 4 : 3)} ${unit}`;
 }
 
+/** A kept length as it can be saved again unchanged: in inches if chosen and exact, else in mm. */
+export function exactLength(mm: number, unit: LengthUnit): string {
+  const inches = trimmed(mm / MM_PER_INCH, 6);
+  const exact = Math.abs(Number(inches) * MM_PER_INCH - mm) < 1e-9;
+  return unit === "in" && exact ? `${inches} in` : `${trimmed(mm, 6)} mm`;
+}
+
 /** At most `decimals` decimals, without trailing zeros. */
 export function trimmed(value: number, decimals: number): string {
   return fixed(Number(value.toFixed(decimals)), decimals)

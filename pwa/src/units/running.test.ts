@@ -34,7 +34,9 @@ describe("running that is shown", () => {
   });
   it("stays hours where hours were noted", () => {
     assert.equal(ranText({ hours: 40 }, "mi"), "40 h");
+    assert.equal(ranText({ hours: 40.5 }, "h"), "40.5 h");
+    assert.equal(ranText({ km: 24537 * 1.609344 }, "mi"), "24\u202f537 mi");
     assert.equal(ranText({ km: 1609.344 }, "mi"), "1\u202f000 mi");
-    assert.equal(ranText({ km: 1609.344 }, "h"), "1\u202f610 km");
+    assert.equal(ranText({ km: 1609.344 }, "h"), "1\u202f609 km");
   });
 });

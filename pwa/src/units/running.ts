@@ -44,9 +44,14 @@ export function runningNumber(value: number): string {
   return grouped(String(Math.round(value / step) * step));
 }
 
-/** As it was noted: "1 200 mi", "40 h". */
+/** What a counter showed: it is not rounded as a forecast is. */
+function noted(value: number, decimals: number): string {
+  return grouped(String(Number(value.toFixed(decimals))));
+}
+
+/** As it was noted: "1 200 mi", "40.5 h". */
 export function ranText(ran: Ran, unit: RunningUnit): string {
-  if ("hours" in ran) return `${runningNumber(ran.hours)} h`;
+  if ("hours" in ran) return `${noted(ran.hours, 1)} h`;
   const used = distanceOf(unit);
-  return `${runningNumber(used === "mi" ? ran.km / KM_PER_MILE : ran.km)} ${used}`;
+  return `${noted(used === "mi" ? ran.km / KM_PER_MILE : ran.km, 0)} ${used}`;
 }

@@ -8,6 +8,12 @@ test("says every text anew, told its name, and leaves all else", () => {
   assert.deepEqual(told, { a: "a:x", list: ["list:x", 2, null], in: { why: "why:x" }, yes: true });
 });
 
+test("leaves an origin as it is kept", () => {
+  const answer = { origin: "published", spread_origin: "published", source: "published" };
+  const told = retell(answer, () => "said");
+  assert.deepEqual(told, { ...answer, source: "said" });
+});
+
 test("knows the user's own words from what was chosen", () => {
   const input = { lobe: "intake", own_limit: { source: "manual" }, chains: ["worn"], n: 3 };
   assert.deepEqual(ownWords(input), new Set(["manual", "worn"]));

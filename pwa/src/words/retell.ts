@@ -1,6 +1,9 @@
-/** Every text of an answer said anew; all else as it is. */
+/**
+ * Every text of an answer said anew; all else as it is. An origin is one of a few, by which screens tell
+ * published from assumed: it stays, and `result/origin.tsx` has the words for each.
+ */
 export function retell<T>(value: T, say: (text: string, key: string) => string, key = ""): T {
-  if (typeof value === "string") return say(value, key) as T;
+  if (typeof value === "string") return (key.endsWith("origin") ? value : say(value, key)) as T;
   if (Array.isArray(value)) return value.map((one) => retell(one, say, key)) as T;
   if (value === null || typeof value !== "object") return value;
   const parts = Object.entries(value).map(([name, one]) => [name, retell(one, say, name)]);

@@ -3,7 +3,7 @@ import { Fold } from "../../controls/fold.tsx";
 import { LengthField } from "../../controls/length-field.tsx";
 import { PlainField } from "../../controls/plain-field.tsx";
 import { labelOf, meaningOf } from "../../core/terms.ts";
-import { OriginBadge } from "../../result/origin.tsx";
+import { AssumedLines } from "../../result/assumed.tsx";
 import { text as shown } from "../../result/strings.ts";
 import { askLab, labLine } from "../../store/lab-queue.ts";
 import { access } from "../../store/pairing.ts";
@@ -168,13 +168,7 @@ function Answer({ chosen, choose }: { chosen: MapId; choose(id: MapId): void }) 
           {text.natural(study.natural_frequency_hz.toFixed(0), String(study.steps_per_turn))}
         </p>
         <Fold title={`${shown.assumptions} (${study.assumptions.length})`}>
-          <ul class="plain-list">
-            {study.assumptions.map((one) => (
-              <li key={one.field}>
-                {one.text} {one.value} {one.unit} <OriginBadge origin={one.origin} />
-              </li>
-            ))}
-          </ul>
+          <AssumedLines lines={study.assumptions} />
         </Fold>
       </section>
       <section class="panel cautions">

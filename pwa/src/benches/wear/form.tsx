@@ -3,7 +3,7 @@ import { PlainField } from "../../controls/plain-field.tsx";
 import { ReadingsField } from "../../controls/readings-field.tsx";
 import { Select } from "../../controls/select.tsx";
 import { unitOf } from "../../store/settings.ts";
-import { lengthText } from "../../units/format.ts";
+import { exactLength, lengthText } from "../../units/format.ts";
 import { parseCount, parseLength, parseNumber } from "../../units/parse.ts";
 import type { FormProps } from "../bench.ts";
 import { chainSizes } from "../chain-sizes.ts";
@@ -100,8 +100,8 @@ function PitchFields({ draft, change, problemAt }: FormProps) {
         onValue={(id) => {
           const size = chainSizes.find((one) => one.id === id);
           const found = size && {
-            pitch_mm: lengthText(size.pitch, "mm"),
-            roller_diameter_mm: lengthText(size.roller, "mm"),
+            pitch_mm: exactLength(size.pitch, unitOf("pitch_mm")),
+            roller_diameter_mm: exactLength(size.roller, unitOf("roller_diameter_mm")),
           };
           change({ fields: { ...draft.fields, ...found, chain_size: id } });
         }}
@@ -126,5 +126,6 @@ function nominal({ draft, stand }: FormProps): string {
   const typed = parseLength(draft.fields.pitch_mm ?? "", unitOf("pitch_mm"));
   const own = usesDrive(draft, stand) ? stand.drive : stand.chain;
   const pitch = own?.pitch_mm ?? (typed.ok ? typed.mm : undefined);
-  return count.ok && pitch ? text.nominal(lengthText(count.value * pitch, "mm")) : "";
+  const length = unitOf("readings_mm");
+  return count.ok && pitch ? text.nominal(lengthText(count.value * pitch, length)) : "";
 }

@@ -6,7 +6,6 @@ import { ToneShape } from "../../result/tone.tsx";
 import { unitOf } from "../../store/settings.ts";
 import { lengthText } from "../../units/format.ts";
 import { whenText } from "../../units/when.ts";
-import { said } from "../../words/told.ts";
 import { short } from "../tag.ts";
 import { measurePair } from "./next-trial.tsx";
 import { text } from "./strings.ts";
@@ -14,8 +13,6 @@ import { chanceText, type Pair, type Table, toneOfChance } from "./table.ts";
 
 const FIRST = 5;
 const STEP = 20;
-/** As an answer says it on this screen. */
-const OWN = said("given by the user");
 
 interface Props {
   result: FitResult;
@@ -36,7 +33,7 @@ export function Ranked({ result, table, source }: Props) {
       <p class="small">
         {text.window(lengthText(window.lower_mm, unit), lengthText(window.upper_mm, unit))},{" "}
         {table.hot ? text.hot : text.cold}{" "}
-        {window.origin === OWN ? (
+        {window.origin === "given by the user" ? (
           <span class="origin origin-own">{source.trim() || text.windowGiven}</span>
         ) : (
           <OriginBadge origin={window.origin} />
