@@ -22,7 +22,7 @@ MOST_HALF_DEG = 90.0
 SHALLOW_DEG = 8.0
 # Readings of one stop further apart than this hint at a slip.
 SPREAD_DEG = 2.0
-# How well TDC should be known before a cam is set by it.
+# How well TDC should be known before a cam is set by it: common practice, no source.
 WANTED_DEG = 0.5
 # What is assumed where nothing is given: from memory, unverified. One engine's crank, which only
 # serves to weigh the depth error, and a thou of give.
