@@ -1,6 +1,6 @@
 import { Fold } from "../controls/fold.tsx";
 import type { AnyResult, FitResult, Measured } from "../core/results.ts";
-import { fixed } from "../units/format.ts";
+import { fixed, twoFigures } from "../units/format.ts";
 import type { LengthUnit } from "../units/parse.ts";
 import { AssumedLines } from "./assumed.tsx";
 import { OriginBadge, originText } from "./origin.tsx";
@@ -120,7 +120,7 @@ export function BudgetLines({ lines, quantity, length }: LinesProps) {
           <tr key={one.name}>
             <th scope="row">{one.name}</th>
             <td>{one.kind}</td>
-            <td class="num">{withUnit((one.standard_uncertainty / by).toPrecision(2), unit)}</td>
+            <td class="num">{withUnit(twoFigures(one.standard_uncertainty / by), unit)}</td>
             <td class="num">{one.degrees_of_freedom ?? text.infinite}</td>
             <td class="small">{originText(one.origin)}</td>
           </tr>

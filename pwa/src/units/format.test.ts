@@ -8,6 +8,7 @@ import {
   fractionText,
   nearestFraction,
   trimmed,
+  twoFigures,
 } from "./format.ts";
 import { parseLength } from "./parse.ts";
 
@@ -73,5 +74,16 @@ describe("a length that is to be saved again", () => {
         assert.ok(read.ok && Math.abs(read.mm - mm) < 1e-6, String(mm));
       }
     }
+  });
+});
+
+describe("an uncertainty", () => {
+  it("has two figures and no exponent", () => {
+    assert.equal(twoFigures(0.00214), "0.0021");
+    assert.equal(twoFigures(0.1), "0.10");
+    assert.equal(twoFigures(12.6), "13");
+    assert.equal(twoFigures(0.0000032), "0.0000032");
+    assert.equal(twoFigures(5.4e-7), "< 0.000001");
+    assert.equal(twoFigures(0), "0");
   });
 });

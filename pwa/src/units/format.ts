@@ -68,6 +68,16 @@ export function exactLength(mm: number, unit: LengthUnit): string {
   return unit === "in" && exact ? `${inches} in` : `${trimmed(mm, 6)} mm`;
 }
 
+/** Below this an uncertainty adds nothing that anyone could see. */
+const LEAST = 0.000001;
+
+/** An uncertainty to two figures, without exponents: 0.0021, 13, "< 0.000001". */
+export function twoFigures(u: number): string {
+  if (u > 0 && u < LEAST) return `< ${trimmed(LEAST, 6)}`;
+  const decimals = u > 0 ? Math.max(0, 1 - Math.floor(Math.log10(u))) : 0;
+  return fixed(u, decimals);
+}
+
 /** At most `decimals` decimals, without trailing zeros. */
 export function trimmed(value: number, decimals: number): string {
   return fixed(Number(value.toFixed(decimals)), decimals)
