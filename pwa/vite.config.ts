@@ -3,9 +3,9 @@ import { defineConfig } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
 import { compress } from "./build/compress.ts";
 import { corePack } from "./build/core-pack.ts";
+import { fetchEarly } from "./build/fetch-early.ts";
 import { icons } from "./build/icons.ts";
 import { noDataUrls } from "./build/no-data-urls.ts";
-import { preloadApp } from "./build/preload-app.ts";
 
 const at = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 const core = () => corePack(at("../api/midspan/core"));
@@ -39,7 +39,7 @@ export default defineConfig({
     core(),
     icons(at("public/icon.svg")),
     noDataUrls(),
-    preloadApp("app"),
+    fetchEarly("app", ["bench", "record", "prove"]),
     VitePWA({
       registerType: "prompt",
       injectRegister: false,

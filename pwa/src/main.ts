@@ -1,4 +1,8 @@
-/** The page's own beginning: its words come before the app, which reads them while it is loaded. */
+/**
+ * The page's own beginning: its words come before the app, which reads them while it is loaded. What the
+ * screen needs is fetched meanwhile.
+ */
+import { fetchAhead } from "./shell/ahead.ts";
 import { loadPack } from "./words/pack.ts";
 import "./styles/tokens.css";
 import "./styles/shell.css";
@@ -14,4 +18,5 @@ import "./styles/home.css";
 import "./styles/shelf.css";
 import "./styles/print.css";
 
+fetchAhead();
 void loadPack().then(() => import("./start.tsx"));

@@ -1,6 +1,6 @@
 """The first screen: a newcomer is led to an engine, and anything kept is found by a word."""
 
-from playwright.sync_api import expect
+from playwright.sync_api import Route, expect
 
 from e2e.browser import Phone
 from e2e.flow import add_part, enter_drive, go, measure, open_app
@@ -38,3 +38,20 @@ def test_what_is_kept_is_found_by_a_word(service: Service, phone: Phone) -> None
     go(page, "home")
     page.get_by_label("Find", exact=True).fill("zzzz")
     expect(page.get_by_role("heading", name="Nothing found", exact=False)).to_be_visible()
+
+
+def test_what_a_screen_needs_is_fetched_while_the_app_still_is(
+    service: Service, new_phone: Phone
+) -> None:
+    page = new_phone.page()
+    asked: list[str] = []
+    held: list[Route] = []
+    page.on("request", lambda one: asked.append(one.url.split("/")[-1]))
+    page.route("**/assets/app-*.js", lambda one: held.append(one))
+    page.goto(f"{service.url}/#/shelf", wait_until="commit")
+    page.wait_for_selector("link[href*='/record-']", state="attached")
+    (app,) = held
+    app.continue_()
+    expect(page.get_by_role("main")).to_be_visible()
+    for name in ("app", "bench", "record"):
+        assert len([one for one in asked if one.startswith(name) and one.endswith(".js")]) == 1
