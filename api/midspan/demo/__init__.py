@@ -12,6 +12,8 @@ from midspan.store import (
     Build,
     Chain,
     Drive,
+    DynoRun,
+    DynoSession,
     Engine,
     Entry,
     GearSet,
@@ -22,11 +24,13 @@ from midspan.store import (
 from midspan.store.models import LOCAL_SHOP
 from midspan.store.records import put
 
+# What a record is told by, the first of these that it has.
+SAID = ("name", "label", "title", "note", "taken_at")
 SCENARIO = Path(__file__).with_name("scenario.json")
 
 
 def scenario() -> dict[str, Any]:
-    """Read the scenario: one engine, what belongs to it, and readings without results."""
+    """Read the scenario: an engine and what belongs to it; no result and no version is in it."""
     found: dict[str, Any] = json.loads(SCENARIO.read_text(encoding="utf-8"))
     return found
 
@@ -53,6 +57,10 @@ def load(store: Store) -> Iterator[str]:
         yield _keep(store, Entry, entry)
     for reading in told["readings"]:
         yield _keep(store, Reading, reading | worked_out(reading))
+    for session in told["sessions"]:
+        yield _keep(store, DynoSession, session)
+    for pull in told["runs"]:
+        yield _keep(store, DynoRun, pull | {"core_version": VERSION})
 
 
 def worked_out(reading: Mapping[str, Any]) -> dict[str, Any]:
@@ -63,7 +71,7 @@ def worked_out(reading: Mapping[str, Any]) -> dict[str, Any]:
 
 def _keep(store: Store, kind: Any, record: dict[str, Any]) -> str:  # noqa: ANN401
     values = {name: _value(name, value) for name, value in record.items() if name != "id"}
-    said = record.get("name") or record.get("label") or record.get("title") or record["note"]
+    said = next(record[name] for name in SAID if name in record)
     try:
         with store.writing() as session:
             _, new = put(session, kind, LOCAL_SHOP, UUID(record["id"]), values)

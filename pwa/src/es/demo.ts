@@ -49,6 +49,10 @@ export const demo: Record<string, string> = {
   // The line of the correction and the names of the peaks are the app's own: it says them itself.
   "Correction: none, as read.\nInvented. Three pulls after break-in, oil hot; the best of three.":
     "Correction: none, as read.\nInventado. Tres pasadas tras el rodaje, con el aceite caliente; la mejor de las tres.",
+  "Fresh chain against run-in chain (invented)": "Cadena nueva frente a cadena rodada (inventado)",
+  "Invented. Hub dyno, oil at 95 degrees C before each pull; the front cover with a hatch, so that a change of chain took an hour.":
+    "Inventado. Banco de potencia de buje, aceite a 95 °C antes de cada pasada; la tapa delantera con una ventanilla, de modo que cambiar la cadena llevó una hora.",
+  "run-in chain (invented)": "cadena rodada (inventada)",
   "Invented. Worn chain on the bench, over 10 pitches, caliper inside and outside.":
     "Inventado. Cadena gastada en el banco, sobre 10 pasos, calibre por dentro y por fuera.",
   "Invented. Worn chain on the engine, dial at mid-span, pushed fully in and out.":

@@ -2,6 +2,7 @@
 import english from "../../../api/midspan/demo/scenario.json";
 import { shownOf } from "../benches/shown.ts";
 import { run } from "../core/client.ts";
+import { coreVersion } from "../core/terms.ts";
 import type { Named } from "../store/db.ts";
 import type { Build, Kind, Reading, Records } from "../store/records.ts";
 import { chooseBuild, chooseChain, chooseEngine, chooseGearSet } from "../store/settings.ts";
@@ -35,6 +36,11 @@ export async function loadDemo(): Promise<void> {
     ...of("builds", scenario.builds),
     ...of("entries", scenario.entries),
     ...of("readings", await workedOut(scenario)),
+    ...of("sessions", scenario.sessions),
+    ...of(
+      "runs",
+      scenario.runs.map((one) => ({ ...one, core_version: coreVersion })),
+    ),
   ]);
   chooseEngine(scenario.engine.id);
   chooseBuild((scenario.builds[0] as Build | undefined) ?? null);
