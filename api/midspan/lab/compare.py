@@ -19,6 +19,8 @@ if TYPE_CHECKING:
 SPEEDS = 61
 # With fewer fittings than this beyond what is fitted, Student's t makes the interval very wide.
 FITTINGS_TO_SPARE = 4
+# The fit gives zero, or what rounding leaves of it, where runs differ no less than fittings do.
+UNSEEN_PERCENT = 1e-4
 
 
 def compare(payload: object) -> dict[str, Any]:
@@ -140,8 +142,12 @@ def _refitting(
             "text": _row_text(key, asked.reference, gain, reach),
         })  # fmt: skip
     between, within = 100 * found.of_fitting**0.5 / level, 100 * found.of_run**0.5 / level
-    text = "Refitting alone moves the figure by some " + short(between, 2) + " % (standard "
-    text += "deviation), a pull by " + short(within, 2) + " %. "
+    if between < UNSEEN_PERCENT:
+        text = "What refitting alone does is too small for these pulls to tell, a pull moves the "
+        text += "figure by " + short(within, 2) + " % (standard deviation). "
+    else:
+        text = "Refitting alone moves the figure by some " + short(between, 2) + " % (standard "
+        text += "deviation), a pull by " + short(within, 2) + " %. "
     if least < FITTINGS_TO_SPARE:
         text += (
             "Only " + str(len(design.blocks)) + " fittings tell it, so this interval is far wider "

@@ -53,10 +53,10 @@ function banded(found: NonNullable<CurvesResult["curves"]>) {
     const { mean, lower_95, upper_95, lower_all_95, upper_all_95 } = one.torque_nm;
     const title = text.difference(one.to_setting, one.from_setting);
     const bands = [
-      [text.low(text.band), lower_95],
-      [text.high(text.band), upper_95],
-      [text.low(text.bandAll), lower_all_95],
-      [text.high(text.bandAll), upper_all_95],
+      [text.band, lower_95],
+      [text.band, upper_95],
+      [text.bandAll, lower_all_95],
+      [text.bandAll, upper_all_95],
     ] as const;
     const edges = bands.flatMap(([name, ys]) => (ys ? [line(name, xs, ys)] : []));
     return chart(title, [line(title, xs, mean), ...edges]);

@@ -48,8 +48,6 @@ export const text = words("compare", {
   difference: (to: string, from: string) => `${to} less ${from}`,
   band: "95 % at one speed",
   bandAll: "95 % at all speeds at once",
-  low: (band: string) => `${band}, low`,
-  high: (band: string) => `${band}, high`,
   refitting: "With refitting allowed for",
   offline: "Bands come from the service, when the phone is paired and reaches it.",
   older: "Bands are of the last answer; the runs have changed since.",

@@ -2,10 +2,10 @@
 import uPlot from "uplot";
 import "uplot/dist/uPlot.min.css";
 import { axisLook, followWidth, ink } from "./canvas.ts";
-import type { Curves } from "./curves.tsx";
+import { type Curves, namesOf } from "./curves.tsx";
+import { dashOf } from "./dashes.ts";
 
 const HEIGHT = 200;
-const DASHES = [[], [9, 4], [2, 4], [9, 4, 2, 4], [14, 4], [4, 8]];
 
 export function plotCurves(box: HTMLElement, curves: Curves): () => void {
   const colour = ink(box);
@@ -18,10 +18,11 @@ export function plotCurves(box: HTMLElement, curves: Curves): () => void {
     // Undefined where this line has no point of its own: joined over; null is a real gap.
     return xs.map((x) => at.get(x));
   };
-  const series: uPlot.Series[] = lines.map((_, i) => ({
+  const names = namesOf(curves);
+  const series: uPlot.Series[] = lines.map(({ name }, i) => ({
     stroke: i === 0 ? colour("accent") : colour("ink"),
     width: i === 0 ? 2.5 : 2,
-    dash: DASHES[i % DASHES.length] ?? [],
+    dash: dashOf(names.indexOf(name)),
     points: { show: false },
   }));
   if (points) {

@@ -1,5 +1,6 @@
 import { shownTheme } from "../shell/theme.ts";
 import { useDrawn } from "./drawn.ts";
+import { KeyOfLine } from "./key-of-line.tsx";
 
 export interface Points {
   xs: number[];
@@ -7,6 +8,7 @@ export interface Points {
 }
 
 export interface Curves {
+  /** Those of one name are drawn alike, and named once. */
   lines: (Points & { name: string })[];
   points?: Points;
   /** A stretch of y that is not to be entered. */
@@ -14,6 +16,11 @@ export interface Curves {
   xLabel: string;
   yLabel: string;
   yRange?: [number, number];
+}
+
+/** The names of its lines, in the order in which they are drawn. */
+export function namesOf({ lines }: Curves): string[] {
+  return [...new Set(lines.map((one) => one.name))];
 }
 
 interface Props {
@@ -35,13 +42,8 @@ export function CurvesChart({ title, said, curves }: Props) {
       <figcaption>{title}</figcaption>
       {curves.lines.length > 1 && (
         <ul class="keys-of-lines">
-          {curves.lines.map(({ name }, i) => (
-            <li key={name}>
-              <svg viewBox="0 0 36 8" aria-hidden="true">
-                <path class={i === 0 ? "line-chosen" : `line-${i}`} d="M0 4H36" />
-              </svg>
-              {name}
-            </li>
+          {namesOf(curves).map((name, i) => (
+            <KeyOfLine key={name} name={name} place={i} chosen={i === 0} />
           ))}
         </ul>
       )}

@@ -2,6 +2,7 @@ import { useLatest } from "../../core/latest.ts";
 import type { HeatResult } from "../../core/results.ts";
 import { materials } from "../../core/terms.ts";
 import { useDrawn } from "../../picture/drawn.ts";
+import { KeyOfLine } from "../../picture/key-of-line.tsx";
 import type { PicturesProps } from "../../result/shows.ts";
 import { shownTheme } from "../../shell/theme.ts";
 import { settings } from "../../store/settings.ts";
@@ -29,12 +30,7 @@ export function HeatChart({ result, input, length }: PicturesProps<HeatResult>) 
       <figcaption>{text.title}</figcaption>
       <ul class="keys-of-lines">
         {linesOf(drawn).map(({ name, chosen }, i) => (
-          <li key={name}>
-            <svg viewBox="0 0 36 8" aria-hidden="true">
-              <path class={chosen ? "line-chosen" : `line-${i}`} d="M0 4H36" />
-            </svg>
-            {name}
-          </li>
+          <KeyOfLine key={name} name={name} place={i} chosen={chosen} />
         ))}
       </ul>
       <div ref={box} class="heat-plot" role="img" aria-label={spoken(linesOf(drawn), length)} />

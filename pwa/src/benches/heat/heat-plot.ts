@@ -2,6 +2,7 @@
 import uPlot from "uplot";
 import "uplot/dist/uPlot.min.css";
 import { axisLook, followWidth, ink } from "../../picture/canvas.ts";
+import { dashOf } from "../../picture/dashes.ts";
 import { scaleOf } from "../../result/quantity.ts";
 import type { LengthUnit } from "../../units/parse.ts";
 import { SIGNS, type TemperatureUnit, temperatureIn } from "../../units/temperature.ts";
@@ -20,7 +21,6 @@ interface Plotted {
 const HEIGHT = 230;
 const SHORT_HEIGHT = 130;
 /** Of the lines beside the chosen one. */
-const DASHES = [[], [10, 5], [2, 4]];
 
 export function plot(box: HTMLElement, { lines, window, length, unit }: Plotted): () => void {
   const colour = ink(box);
@@ -41,7 +41,7 @@ export function plot(box: HTMLElement, { lines, window, length, unit }: Plotted)
   const series: uPlot.Series[] = whole.map(({ chosen }, i) => ({
     stroke: chosen ? colour("accent") : colour("ink-2"),
     width: chosen ? 3 : 2,
-    dash: DASHES[i] ?? [],
+    dash: dashOf(i),
     points: { show: false },
   }));
   const shown = xs.map((x) => temperatureIn(x, unit));
