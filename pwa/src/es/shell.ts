@@ -35,6 +35,7 @@ export const text: Said<typeof shellText> = {
   nothingYet: "Nada guardado aún",
   onlyPhone: "Solo en este teléfono",
   pairAgain: "Vincular de nuevo",
+  measured: "En el banco:",
   chainOn: (chain, gears) => `${chain} en ${gears}`,
   sending: "Enviando",
   coreTrouble:

@@ -28,7 +28,15 @@ export function Header() {
             {(build || on) && (
               <span class="header-chain">
                 {build && <span class="visually-hidden">{text.build} </span>}
-                {[build?.label, on].filter(Boolean).join(" · ")}
+                {build?.label}
+                {on && (
+                  <>
+                    {build && " · "}
+                    <Icon name="measure" />
+                    <span class="visually-hidden">{text.measured} </span>
+                    {on}
+                  </>
+                )}
               </span>
             )}
           </span>

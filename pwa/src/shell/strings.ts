@@ -34,6 +34,7 @@ export const text = words("shell", {
   nothingYet: "Nothing saved yet",
   onlyPhone: "On this phone only",
   pairAgain: "Pair again",
+  measured: "On the bench:",
   chainOn: (chain: string, gears: string) => `${chain} on ${gears}`,
   sending: "Sending",
   coreTrouble:
