@@ -9,7 +9,7 @@ from playwright.sync_api import Page, expect
 from e2e.browser import PHONE
 from e2e.flow import go
 from e2e.ready import Ready
-from e2e.test_screens import SMALL_TARGETS, STICKS_OUT, TARGET_PX, violations
+from e2e.test_screens import SMALL_TARGETS, STICKS_OUT, TARGET_PX, resize, violations
 
 
 @pytest.fixture(scope="module")
@@ -58,10 +58,10 @@ def test_the_screen_can_be_read_and_tapped(page: Page, theme: str) -> None:
     page.get_by_text(re.compile("^Radius of the circle through the joint")).click()
     page.get_by_role("button", name="Show all 44").click()
     for size in (PHONE, {"width": 320, "height": 640}):
-        page.set_viewport_size(size)  # type: ignore[arg-type]
+        resize(page, size)
         assert page.evaluate(STICKS_OUT)[:6] == [], size
         assert page.evaluate(SMALL_TARGETS, TARGET_PX) == [], size
-    page.set_viewport_size(PHONE)  # type: ignore[arg-type]
+    resize(page, PHONE)
     assert violations(page) == []
     page.get_by_text(re.compile("^Chain geometry")).click()
 

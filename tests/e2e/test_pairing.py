@@ -9,7 +9,7 @@ from e2e.browser import PHONE, Phone
 from e2e.flow import ENGINE, READING, enter_drive, go, measure, open_app, pair
 from e2e.service import Service
 from e2e.test_scan import drawn, read
-from e2e.test_screens import SMALL_TARGETS, STICKS_OUT, TARGET_PX, violations
+from e2e.test_screens import SMALL_TARGETS, STICKS_OUT, TARGET_PX, resize, violations
 
 REFUSED = re.compile("the server responded with a status of (401|403)")
 STATE = "sync-state"
@@ -223,8 +223,8 @@ def test_pairing_screens_are_large_and_clear(service: Service, phone: Phone, sch
         page.goto(service.url + path)
         page.get_by_role("button", name="Pair this device").wait_for()
         for size in (PHONE, {"width": 320, "height": 640}, {"width": 844, "height": 390}):
-            page.set_viewport_size(size)  # type: ignore[arg-type]
+            resize(page, size)
             assert page.evaluate(STICKS_OUT) == [], (path, size)
-        page.set_viewport_size(PHONE)  # type: ignore[arg-type]
+        resize(page, PHONE)
         assert page.evaluate(SMALL_TARGETS, TARGET_PX) == []
         assert violations(page) == []

@@ -11,7 +11,7 @@ from pypdf import PdfReader
 from e2e.browser import PHONE, Phone
 from e2e.flow import enter_drive, go, open_app, wait_for_verdict, wait_until_offline_ready
 from e2e.service import Service
-from e2e.test_screens import SMALL_TARGETS, STICKS_OUT, TARGET_PX, violations
+from e2e.test_screens import SMALL_TARGETS, STICKS_OUT, TARGET_PX, resize, violations
 from midspan.core import run
 
 AIR = {"air_temperature_c": 24.0, "station_pressure_kpa": 98.6, "relative_humidity_percent": 40.0}
@@ -77,9 +77,9 @@ def test_a_gain_is_proved_printed_and_joins_the_evidence(service: Service, phone
     expect(page.get_by_text(told["headline"]).first).to_be_visible()
     expect(page.get_by_text(told["why"]).first).to_be_visible()
     for width in (PHONE["width"], 320, 1280):
-        page.set_viewport_size({"width": width, "height": 844})
+        resize(page, {"width": width, "height": 844})
         assert page.evaluate(STICKS_OUT) == [], width
-    page.set_viewport_size(PHONE)  # type: ignore[arg-type]
+    resize(page, PHONE)
     for scheme in ("light", "dark"):
         page.emulate_media(color_scheme=scheme)  # type: ignore[arg-type]
         assert violations(page) == [], scheme

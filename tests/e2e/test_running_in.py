@@ -18,11 +18,11 @@ from e2e.running_in import kept_log, left_s, make_plan, run_s, to_the_timer
 from e2e.service import Service
 from e2e.test_screens import (
     CONTRAST,
-    NEXT_FRAMES,
     PHONE,
     SMALL_TARGETS,
     STICKS_OUT,
     TARGET_PX,
+    resize,
     violations,
 )
 from e2e.test_sheet import squeezed
@@ -324,8 +324,7 @@ def check(page: Page, name: str) -> None:
     page.evaluate("document.querySelectorAll('details').forEach((one) => { one.open = true; })")
     page.evaluate("scrollTo(0, 0)")
     for size in (WIDE, PHONE):
-        page.set_viewport_size(size)  # type: ignore[arg-type]
-        page.evaluate(NEXT_FRAMES)
+        resize(page, size)
         assert page.evaluate(STICKS_OUT) == [], (name, size)
     assert page.evaluate(SMALL_TARGETS, TARGET_PX) == [], name
     for scheme in ("light", "dark"):

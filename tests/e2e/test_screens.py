@@ -122,6 +122,12 @@ NEXT_FRAMES = """() => new Promise((done) =>
   requestAnimationFrame(() => requestAnimationFrame(() => requestAnimationFrame(done))))"""
 
 
+def resize(page: Page, size: dict[str, int]) -> None:
+    """Give the page another size, and wait until all on it has one of its own."""
+    page.set_viewport_size(size)  # type: ignore[arg-type]
+    page.evaluate(NEXT_FRAMES)
+
+
 @pytest.fixture(scope="module")
 def app(tmp_path_factory: pytest.TempPathFactory, ready: Ready) -> Iterator[Page]:
     """The app with a drive entered and a reading saved, so that each screen has much to show."""
@@ -207,12 +213,10 @@ def test_every_screen_can_be_read_and_tapped(app: Page, screen: str) -> None:
     assert app.evaluate(SMALL_TARGETS, TARGET_PX) == []
     try:
         for size in OTHER_SIZES:
-            app.set_viewport_size(size)  # type: ignore[arg-type]
-            app.evaluate(NEXT_FRAMES)
+            resize(app, size)
             assert app.evaluate(STICKS_OUT) == [], size
     finally:
-        app.set_viewport_size(PHONE)  # type: ignore[arg-type]
-    app.evaluate(NEXT_FRAMES)
+        resize(app, PHONE)
     levels = app.evaluate(HEADINGS)
     assert levels[:1] == [1]
     assert all(after <= before + 1 for before, after in pairwise(levels)), levels
