@@ -2,13 +2,13 @@
 
 import math
 
-from .bench import interval_dict
 from .build import Build, take_build
 from .causes import CAUSES, EXPLAINED, HIGH, LOW
 from .chisquare import consistency, tail
 from .combine import Part, combine_parts, odd_one_out
 from .drive import Geometry
 from .fields import Form
+from .instrument import interval_dict
 from .limits import MEMORY
 from .measurement import is_told, part_of, take_measurement
 from .state import state

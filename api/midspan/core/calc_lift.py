@@ -1,20 +1,21 @@
 """A lift table made a curve: durations, centre, area, and what is wrong with the readings."""
 
 from . import lift_checks, limits
-from .bench import interval_dict
 from .fields import Form
 from .figures import fixed
+from .instrument import interval_dict
 from .lift_table import LIFTS_OF, VALVES, Table, take_table
-from .lobe import Events, Lobe, interval, lobe_from
-from .uncertainty import Interval
-from .valve_train import NOSE_DROP_MM
+from .lobe import Events, Lobe, lobe_from
+from .timing import NOSE_DROP_MM
+from .uncertainty import Interval, interval
 from .version import VERSION
 from .warnings import cautions, warning
 
 MOST_HEIGHTS = 12
 SMOOTHINGS = ("scatter", "cross-validation")
 SMOOTHED_BY = ("stated", "assumed", "cross-validation")
-# Heights shown if none is asked for: the checking heights of the trade, 0.006, 0.050 in and 1 mm.
+# Heights shown if none is asked for: the checking heights of the trade, 0.006, 0.050 in and 1 mm;
+# common practice, no source.
 HEIGHTS_MM = (0.1524, 1.0, 1.27)
 
 

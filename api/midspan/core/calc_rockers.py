@@ -1,11 +1,11 @@
 """Rockers side by side: valve-lift curves, events, and the cam setting that keeps one of them."""
 
-from .bench import interval_dict
 from .calc_lift import event_dict
 from .fields import Form
 from .figures import fixed
+from .instrument import interval_dict
 from .lift_doubts import table_faults
-from .lobe import interval
+from .uncertainty import interval
 from .valve_train import Train, take_train
 from .version import VERSION
 from .warnings import cautions, warning
@@ -17,7 +17,8 @@ KEPT = (
     "overlap-middle", "overlap",
 )  # fmt: skip
 CAMS = ("one", "two")
-# 0.050 and 0.200 in of valve lift if nothing is asked for, and the tappet lift of the trade.
+# 0.050 and 0.200 in of valve lift if nothing is asked for, and the tappet lift of the trade: common
+# practice, no source.
 HEIGHTS_MM, TAPPET_MM = (1.27, 5.08), 1.27
 EVENT_HEIGHT_MM = 1.27
 

@@ -7,7 +7,7 @@ them, and its runs tell how far the comparison is sure.
 from . import calc_compare
 from .errors import Refused
 from .fields import Form
-from .lobe import FACTOR_95
+from .student import NORMAL_95
 from .version import VERSION
 
 TYPE_CHECKING = False  # MicroPython has no typing module; type checkers take this as true
@@ -107,7 +107,7 @@ def _of_session(session: "Json") -> "tuple[list[Json], str]":
             "from_movement_mm": moved[difference["from_setting"]],
             "to_movement_mm": moved[difference["to_setting"]],
             "gain_percent": gain["value"],
-            "standard_uncertainty_percent": (high - low) / 2 / FACTOR_95,
+            "standard_uncertainty_percent": (high - low) / 2 / NORMAL_95,
             "session": _text(session.get("label")),
         })  # fmt: skip
     return rows, "" if rows else "too-few-runs"

@@ -8,13 +8,13 @@ from collections import namedtuple
 from .lift_table import CYCLE_DEG, Table
 from .smoothing import Smooth, Smoother
 from .spline import Spline, integral, zero_between
-from .uncertainty import Interval, rectangular
+from .uncertainty import interval, rectangular
 
-# A table whose ends show less than this share of its greatest lift stands on the base circle there.
+# A table whose ends show less than this share of its greatest lift stands on the base circle there;
+# from memory, unverified.
 BASE_SHARE = 0.02
 # Walk from the nose in steps of this [crank deg] to find where a height is crossed.
 STEP_DEG = 1.0
-FACTOR_95 = 1.959963984540054
 # A reading so many times its doubt off a curve smoothed by so much of the natural strength has no
 # weight; so many at most.
 FAR_OFF, HARDLY, MOST_OFF = 6.0, 0.1, 8
@@ -65,7 +65,7 @@ class Lobe:
 
     def spread(self, angle: float) -> float:
         """Give the standard uncertainty of the smoothed lift at an angle, from the scatter [mm]."""
-        i, j, t, _ = self.spline._piece(angle)
+        i, j, t, _ = self.spline.piece(angle)
         ends = []
         for k in (i, j):
             share = max(self.smooth.leverages[k], 0.0)
@@ -114,33 +114,6 @@ class Lobe:
             interval((opens + closes) / 2, math.sqrt((both / 2) ** 2 + later**2)),
             area,
         )
-
-
-def interval(value: float, uncertainty: float) -> Interval:
-    """Give a value with its 95 % interval.
-
-    Parameters
-    ----------
-    value, uncertainty : best estimate and its standard uncertainty [any unit]
-
-    Returns
-    -------
-    Interval, normal, in units of its value
-
-    Raises
-    ------
-    none
-
-    Validity
-    --------
-    Many degrees of freedom.
-
-    Reference
-    ---------
-    JCGM 100:2008 (GUM), 6.2 and G.1.3.
-    """
-    half = FACTOR_95 * uncertainty
-    return Interval(value, value - half, value + half, uncertainty)
 
 
 def lobe_from(table: Table, known: bool = True) -> Lobe:

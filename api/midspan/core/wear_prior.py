@@ -8,14 +8,13 @@ and that by what the trade says.
 import math
 from collections import namedtuple
 
-from .limits import MEMORY, PRACTICE, PUBLISHED
+from .limits import MEMORY, PRACTICE
 from .running_figures import DERIVED
 from .wear import Wear
 
 OILS = ("mineral", "running-in", "conventional", "synthetic")
 PARAMETERS = ("first", "tau", "steady")
 POOLED = "this shop's own records"
-NORMAL_95 = 1.959963984540054
 
 _GUIDE = "The complete guide to chain, 2.2.4"
 _GUIDE_AT = "chain-guide.com/basics/2-2-4-wear-of-working-parts.html"
@@ -86,11 +85,6 @@ _BY_OIL = {
 _UNKNOWN = Row(
     "tau", 20.0, 1.6, MEMORY, "The oil is not known: from 1 h to 500 h is possible.", "", "",
 )  # fmt: skip
-
-# Nominal length is a chain's least: new it is 0 to 0.15 % longer (published).
-NEW_LONGER_PERCENT = 0.15
-NEW_SOURCE = "GOST 13568-97 (full text of ISO 606:1994), cl. 4.10"
-NEW_ORIGIN = PUBLISHED
 
 
 def wide(oil: str | None) -> Prior:
