@@ -11,6 +11,8 @@ from .variance_ratio import quantile as f_quantile
 # published; their figures are from memory, unverified.
 LOSS_PER_DEG2 = (2e-4, 4e-4)
 ALPHA = 0.05
+# Scatter of a pull on a common dyno, and pulls a side; from memory, unverified.
+PULL_PERCENT, PULLS = 0.5, 3
 
 
 class Spread(namedtuple("Spread", ("value", "low", "high"))):
