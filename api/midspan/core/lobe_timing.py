@@ -14,7 +14,7 @@ _KINDS = {"opening": "opens", "closing": "closes"}
 USUAL_DEG = (100.0, 120.0)
 BELIEVED_DEG = (85.0, 135.0)
 SHORTEST_DEG, LONGEST_DEG = 120.0, 360.0
-# Further from the data sheet than a slip of one tooth.
+# Further from the data sheet than a slip of one tooth; from memory, unverified.
 ASTRAY_DEG = 30.0
 SLIPS = {
     "swapped": "with opening and closing swapped",
