@@ -239,24 +239,87 @@ def steadied(
 
     Reference
     ---------
-    Residuals over sqrt(1 - leverage); the scatter from their median (1.4826 MAD of a normal
-    distribution). Thresholds from memory, unverified, chosen by trial on sound and spoiled tables.
+    As `own_residuals` and `usual_size`. Thresholds from memory, unverified, chosen by trial on
+    sound and spoiled tables.
     """
-    kept, out = list(weights), set()
+    kept = list(weights)
+    out: set[int] = set()
     for _ in range(MOST_OFF):
         smoother = Smoother(knots, lifts, kept, CYCLE_DEG)
         found = smoother.smooth(HARDLY * smoother.natural)
-        sizes = []
-        for i in range(len(knots)):
-            rest = 1.0 if i in out else max(1 - found.leverages[i], 1e-3)
-            sizes.append(abs(lifts[i] - found.spline.values[i]) * math.sqrt(weights[i] / rest))
-        usual = max(1.4826 * sorted(sizes)[len(sizes) // 2], 1.0)
+        sizes = [abs(x) for x in own_residuals(found, lifts, weights, out)]
+        usual = usual_size(sizes)
         worst = max([i for i in range(len(sizes)) if i not in out], key=lambda i: sizes[i])
         if sizes[worst] <= FAR_OFF * usual:
             break
         out.add(worst)
         kept[worst] = weights[worst] * 1e-6
     return kept, out
+
+
+def own_residuals(
+    smooth: Smooth, lifts: list[float], weights: list[float], out: set[int]
+) -> list[float]:
+    """Give how far readings are off the smooth curve, each over its own standard deviation.
+
+    r_i sqrt(w_i / (1 - h_i))
+
+    Parameters
+    ----------
+    smooth : the curve, with the leverage h of each reading [1]
+    lifts : the readings, or the first of them [mm]
+    weights : w of each, as if all had weight [1/mm^2]
+    out : places of the readings that had none: the curve does not lean on them
+
+    Returns
+    -------
+    residuals, positive above the curve [1]
+
+    Raises
+    ------
+    none
+
+    Validity
+    --------
+    A leverage beyond 0.999 counts as that.
+
+    Reference
+    ---------
+    The variance of a residual is (1 - leverage) of that of its reading: least squares.
+    """
+    found = []
+    for i in range(len(lifts)):
+        rest = 1.0 if i in out else max(1 - smooth.leverages[i], 1e-3)
+        found.append((lifts[i] - smooth.spline.values[i]) * math.sqrt(weights[i] / rest))
+    return found
+
+
+def usual_size(sizes: list[float]) -> float:
+    """Standard deviation that most of a table's residuals have, never less than was stated.
+
+    1.4826 median |r|, 1 or more
+
+    Parameters
+    ----------
+    sizes : of residuals, each over its own standard deviation [1]
+
+    Returns
+    -------
+    standard deviation [1]
+
+    Raises
+    ------
+    none
+
+    Validity
+    --------
+    Fewer than half of the readings out of line.
+
+    Reference
+    ---------
+    The median absolute deviation of a normal distribution is its standard deviation over 1.4826.
+    """
+    return max(1.4826 * sorted(sizes)[len(sizes) // 2], 1.0)
 
 
 def _highest(angles: list[float], lifts: list[float]) -> float:
