@@ -1,10 +1,10 @@
 """What the comparison of dyno runs takes, read and brought to one standard."""
 
-import math
 from collections import namedtuple
 
 from .correction import FIGURES_ARE, Conditions, corrected, take_conditions
 from .dyno_records import MOST_POINTS, PEAKS
+from .dyno_units import power_of
 from .errors import Refused
 from .fields import Form
 
@@ -16,7 +16,6 @@ QUANTITIES = {
 }
 DRIFTS = ("auto", "none", "linear")
 MOST_RUNS = 200
-KW = math.pi / 30000  # kW of 1 N m at 1 rpm
 
 
 class Run(
@@ -179,7 +178,7 @@ def ordinates(curve: tuple[list[float], list[float]], power: bool) -> list[float
     """Give the torques of a curve [N m], or its powers [kW]."""
     if not power:
         return curve[1]
-    return [KW * curve[0][i] * curve[1][i] for i in range(len(curve[0]))]
+    return [power_of(torque, speed) for speed, torque in zip(curve[0], curve[1])]
 
 
 def band_mean(xs: list[float], ys: list[float], low: float, high: float) -> float | None:

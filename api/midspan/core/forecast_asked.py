@@ -11,6 +11,7 @@ from .figures import short
 from .instrument import assumption
 from .limits import MEMORY, MOVEMENT, Limit
 from .measurement import is_told, part_of, take_measurement
+from .oil_categories import OILS
 from .plan_asked import AVERAGE_SPEED_KM_PER_H
 from .uncertainty import rectangular
 from .verdict import take_own_limit
@@ -46,7 +47,7 @@ def take_forecast(form: Form) -> Asked:
     """
     assumed: list[dict[str, object]] = []
     build = take_build(form)
-    oil = form.take_choice("oil_kind", wear_prior.OILS) if form.has("oil_kind") else None
+    oil = form.take_choice("oil_kind", OILS) if form.has("oil_kind") else None
     speed = form.take_number("average_speed_km_per_h", required=False)
     if speed is None:
         speed = AVERAGE_SPEED_KM_PER_H

@@ -14,6 +14,9 @@ OWN = "maker's manual, entered by the user"
 GIVEN = "given by the user"
 ORIGINS = (PUBLISHED, PRACTICE, MEMORY, OWN)
 
+# The international inch, exact.
+MM_PER_INCH = 25.4
+
 UNITS = {
     "elongation_percent": "%",
     "movement_mm": "mm",

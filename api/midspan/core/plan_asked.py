@@ -10,7 +10,6 @@ from .limits import GIVEN, MEMORY, OWN
 from .running_figures import BY_ID
 from .wanted import take_window
 
-OILS = ("mineral", "running-in", "conventional", "synthetic")
 FOLLOWERS = ("flat", "roller")
 RINGS = ("new", "kept")
 # What turns hours into distance where the user counts in the other; from memory, unverified.
@@ -40,7 +39,7 @@ def take_oil(form: Form) -> Oil | None:
     if part is None:
         form.refuse("missing", "oil", None, "the oil", "Say at least which kind it is.")
         return None
-    kind = part.take_choice("kind", OILS)
+    kind = part.take_choice("kind", oil_categories.OILS)
     grade = None
     if part.has("grade"):
         text = part.take_text("grade", 12)

@@ -12,7 +12,6 @@ from .limits import MEMORY, PRACTICE
 from .running_figures import DERIVED
 from .wear import Wear
 
-OILS = ("mineral", "running-in", "conventional", "synthetic")
 PARAMETERS = ("first", "tau", "steady")
 POOLED = "this shop's own records"
 
@@ -92,7 +91,7 @@ def wide(oil: str | None) -> Prior:
 
     Parameters
     ----------
-    oil : one of OILS, or None where it is not known
+    oil : one of `oil_categories.OILS`, or None where it is not known
 
     Returns
     -------
