@@ -45,7 +45,10 @@ SETTINGS_DEG = (-8.0, -6.0, -5.0, -4.0, -2.0, 0.0, 2.0, 4.0, 5.0, 6.0, 8.0)
 # A nominal 1.5 rocker is really 1.48 to 1.51, so about one in a hundred:
 # onallcylinders.com/2021/03/10, staggered rocker arms.
 RATIO_SHARE = 0.01
+# Half the width of the curve, about TDC.
 WINDOW_DEG = 60.0
+# Drops that are further apart, taken back to TDC, do not go together; from memory, unverified.
+DROPS_APART_MM = 0.25
 
 
 def calculate(payload: object) -> dict[str, object]:
@@ -293,7 +296,7 @@ def _doubts(
         text += "before for the exhaust. Check which lobe it is, and where its zero lies."
         text = text.format(fixed(abs(at), 1), "before" if at < 0 else "after")
         found.append(warning("unusual-place", "lobe", at, text, limits.MEMORY))
-    if method == "drop" and len(tops) > 2 and max(tops) - min(tops) > 0.25:
+    if method == "drop" and len(tops) > 2 and max(tops) - min(tops) > DROPS_APART_MM:
         text = "The readings of the drop, taken back to TDC, lie {} mm apart. Check the angles, "
         text += "stroke and rod, and the valve's angle to the bore."
         spread = max(tops) - min(tops)

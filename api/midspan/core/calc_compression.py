@@ -19,6 +19,9 @@ EXPONENT, EXPONENTS = 1.3, (1.2, 1.3)
 EXPONENT_SOURCE = "Encyclopaedia extract, compression ratio, altsci.com/3/p/Compression%20ratio/37"
 # The closing point is known to this if nothing is said of it: from memory, unverified.
 CLOSING_DEG = 2.0
+# A seat that closes earlier than this is likelier a height of lift that does; and none closes so
+# late. From memory, unverified.
+EARLY_DEG, NEVER_DEG = 45.0, 150.0
 SETTINGS_DEG = (-8.0, -6.0, -4.0, -2.0, 0.0, 2.0, 4.0, 6.0, 8.0)
 
 
@@ -89,7 +92,7 @@ def calculate(payload: object) -> dict[str, object]:
     if form.has("settings_deg"):
         settings = form.take_numbers("settings_deg", 25) or []
     form.close()
-    if closing is not None and not 0 <= closing < 150:
+    if closing is not None and not 0 <= closing < NEVER_DEG:
         need = "from 0 to 150 degrees after bottom dead centre"
         step = "Enter the seat closing point, counted from bottom dead centre."
         form.refuse("out-of-range", "intake_closing_abdc_deg", closing, need, step)
@@ -164,7 +167,7 @@ def _assumed(
 
 
 def _doubts(closing: float) -> list[dict[str, object]]:
-    if closing >= 45:
+    if closing >= EARLY_DEG:
         return []
     text = "{} degrees is early for a seat closing point: one read at 0.050 in or 1 mm comes much "
     text += "before the seat, and would make the ratio look too high."

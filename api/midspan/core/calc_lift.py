@@ -12,6 +12,9 @@ from .version import VERSION
 from .warnings import cautions, warning
 
 MOST_HEIGHTS = 12
+# Readings that scatter so many times as much as stated, or so many crank degrees apart, are worth a
+# word; from memory, unverified.
+MORE_SCATTER, FAR_APART_DEG = 2.0, 12.0
 SMOOTHINGS = ("scatter", "cross-validation")
 SMOOTHED_BY = ("stated", "assumed", "cross-validation")
 # Heights shown if none is asked for: the checking heights of the trade, 0.006, 0.050 in and 1 mm;
@@ -193,11 +196,11 @@ def _doubts(valve: str, table: Table, lobe: Lobe, nose: Events | None) -> list[d
             text += "Check that zero is true TDC, and which lobe it is."
             text = text.format(fixed(at, 1), valve)
             found.append(warning("nose-on-the-other-side", "lobe", at, text))
-    if lobe.noise > 2 and table.dial.origins["repeatability"] != limits.MEMORY:
+    if lobe.noise > MORE_SCATTER and table.dial.origins["repeatability"] != limits.MEMORY:
         text = "The readings scatter {} times as much as was stated.".format(fixed(lobe.noise, 1))
         found.append(warning("more-scatter-than-stated", "repeatability_mm", lobe.noise, text))
     step = (table.angles[-1] - table.angles[0]) / (len(table.angles) - 1)
-    if step > 12:
+    if step > FAR_APART_DEG:
         text = "On average {} crank degrees between readings: every 5 or less tells more."
         found.append(warning("few-readings", "lobe", step, text.format(fixed(step, 0))))
     if table.lift_of == LIFTS_OF[1] and table.lash > 0:

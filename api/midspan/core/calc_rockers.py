@@ -21,6 +21,8 @@ CAMS = ("one", "two")
 # practice, no source.
 HEIGHTS_MM, TAPPET_MM = (1.27, 5.08), 1.27
 EVENT_HEIGHT_MM = 1.27
+# A larger move of the cam wants the clearance checked first; from memory, unverified.
+LARGE_MOVE_DEG = 8.0
 
 
 def calculate(payload: object) -> dict[str, object]:
@@ -252,7 +254,7 @@ def _doubts(
         found.append(warning("event-not-reached", "event_height_mm", len(missing), text))
     moves = [row["move"] for row in rows]
     far = [m["cam_moved_deg"] for m in moves if isinstance(m, dict)]
-    far = [x for x in far if isinstance(x, float) and abs(x) > 8]
+    far = [x for x in far if isinstance(x, float) and abs(x) > LARGE_MOVE_DEG]
     if far:
         text = "A move of {} degrees is large: check valve to piston clearance before turning."
         text = text.format(fixed(far[0], 1))
