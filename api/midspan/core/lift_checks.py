@@ -21,7 +21,7 @@ BESIDE = 4
 # A slip is looked for within so many crank degrees on either side, so many readings at least and
 # at most, by a curve of so many terms.
 SIDE_DEG, LEAST_SIDE, MOST_SIDE, TERMS = 30.0, 6, 14, 5
-# A flank is where the slope is more than this share of the steepest.
+# A flank is where the slope is more than this share of the steepest; from memory, unverified.
 FLANK = 0.25
 STEPS = {
     "sticking-dial": "Free the dial and its stem, tap it lightly, and read these rows again.",
