@@ -5,6 +5,8 @@ import json
 from pathlib import Path
 from typing import Any
 
+from midspan.core.proofs import Proof
+
 FIXTURES = Path(__file__).resolve().parents[2] / "fixtures"
 
 
@@ -24,3 +26,9 @@ def last_digit(printed: str) -> float:
     """What one step in the last printed digit is worth: 0.01 for "0.79"."""
     _, point, decimals = printed.partition(".")
     return 10.0 ** -len(decimals) if point else 1.0
+
+
+def printed(proofs: tuple[Proof, ...], what: str) -> float:
+    """The one value that a proof of this quantity has, as its source prints it."""
+    (value,) = [row[-1] for proof in proofs if proof.what == what for row in proof.rows]
+    return float(value)

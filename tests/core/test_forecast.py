@@ -14,10 +14,12 @@ from midspan.core.calc_forecast import POOR
 from midspan.core.errors import Refused
 from midspan.core.next_reading import worth_of_reading
 from midspan.core.normal_points import kept_points, normal_quantile
+from midspan.core.oil_categories import OILS
 from midspan.core.quantiles import LEVELS, quantile, spread_of
+from midspan.core.student import NORMAL_95
 from midspan.core.wear import Wear, elongation_by, hours_until, slopes
 from midspan.core.wear_fit import Seen, laplace_draws, most_likely
-from midspan.core.wear_prior import NORMAL_95, OILS, wide
+from midspan.core.wear_prior import wide
 
 # How far a quantile of the approximation is off, as a probability: typically, and at worst.
 TYPICAL, WORST = 0.05, 0.2

@@ -14,10 +14,10 @@ from core.good_gain import EVIDENCE
 from midspan.core import run
 from midspan.core.algebra import triangle
 from midspan.core.errors import Refused
-from midspan.core.gain_fit import Compared, even_points, learn, spread_points
+from midspan.core.gain_fit import Compared, learn, spread_points
 from midspan.core.gain_friction import bearing_power, pin_power
 from midspan.core.gain_prior import BETWEEN, COMMON, MEANS, gain_of, loss, loss_slopes, rise
-from midspan.core.normal_points import kept_points
+from midspan.core.normal_points import even_points, kept_points
 from midspan.core.quantiles import spread_of
 
 HP = 0.74569987

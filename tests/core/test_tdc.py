@@ -11,7 +11,7 @@ from core.drives import Payload, floats
 from core.reference import rows
 from core.test_bad_input import refusal
 from midspan.core import run
-from midspan.core.crank_slider import Slider, angle_of_drop, drop_rate
+from midspan.core.crank_slider import Slider, drop, drop_rate
 from midspan.core.phase import angle_of_arc, degrees, radians
 
 INCH = 25.4
@@ -75,8 +75,8 @@ def test_both_ways_and_round_agree(half: float, off: float) -> None:
      (0.250, 27.30, 0.0178), (0.500, 39.26, 0.0239)],
 )  # fmt: skip
 def test_the_weight_of_a_depth_error(down_in: float, angle: float, per_degree: float) -> None:
-    at = angle_of_drop(CRANK, down_in * INCH)
-    assert degrees(at) == pytest.approx(angle, abs=0.006)
+    at = radians(angle)
+    assert drop(CRANK, at) / INCH == pytest.approx(down_in, abs=0.0003)
     assert drop_rate(CRANK, at) * radians(1) / INCH == pytest.approx(per_degree, abs=0.00006)
     found = tdc([angle], [angle], stroke_mm=3.48 * INCH, rod_length_mm=5.70 * INCH)
     assert found["depth_rate_mm_per_deg"] / INCH == pytest.approx(per_degree, abs=0.00006)

@@ -5,6 +5,7 @@ import math
 # Reduction with height in the standard atmosphere of ISO 2533; both constants from memory,
 # unverified, checked against a published column of heights and pressures.
 LAPSE_PER_M, LAPSE_EXPONENT = 2.25577e-5, 5.25588
+# The standard atmosphere, ISO 2533.
 SEA_LEVEL_KPA = 101.325
 VAPOUR_SOURCE = "Buck (1996), as printed in rdrr.io/cran/pvldcurve/man/SaturationVaporPressure.html"
 

@@ -4,7 +4,6 @@ import math
 
 # A chain guide has first wear cease within 20 h; taken as 98 % done, that is a time constant of
 # about 5 h: 20 / ln 50 = 5.1. Derived from that published figure for general roller chains.
-CEASES_H = 20.0
 TIME_CONSTANT_H = 5.0
 
 

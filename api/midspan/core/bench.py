@@ -1,10 +1,10 @@
-"""What the three benches share: from the evidence to the whole result."""
+"""What the benches for chain and gears share: from the evidence to the whole result."""
 
 from collections import namedtuple
 
 from . import limits
 from .build import Build, facts_of
-from .instrument import Instrument, instrument_components, measured
+from .instrument import Instrument, instrument_components, interval_dict, measured
 from .limits import Limit
 from .uncertainty import Component, Interval, combine, mean, repeat_component
 from .verdict import Subject, Verdict, judgements, subjects
@@ -161,14 +161,4 @@ def result(
         "assumptions": assumptions,
         "warnings": warnings,
         "cautions": cautions,
-    }
-
-
-def interval_dict(at: Interval) -> dict[str, object]:
-    """Give an interval in the form of the result."""
-    return {
-        "value": at.value,
-        "low": at.low,
-        "high": at.high,
-        "standard_uncertainty": at.uncertainty,
     }

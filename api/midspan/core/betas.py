@@ -1,4 +1,4 @@
-"""Student's distribution for any degrees of freedom, and the power of the t test."""
+"""The incomplete beta function, and of it Student's distribution and the power of the t test."""
 
 import math
 
@@ -53,11 +53,35 @@ def incomplete_beta(a: float, b: float, x: float) -> float:
             value *= c * d
         if abs(c * d - 1) < ENOUGH:
             break
-    return math.exp(_log_front(a, b, x)) * value / a
+    return math.exp(log_front(a, b, x)) * value / a
 
 
-def _log_front(a: float, b: float, x: float) -> float:
-    """Logarithm of x^a (1-x)^b / B(a, b)."""
+def log_front(a: float, b: float, x: float) -> float:
+    """Logarithm of the front of the incomplete beta function, which is x (1 - x) times its slope.
+
+    ln(x^a (1-x)^b / B(a, b))
+
+    Parameters
+    ----------
+    a, b : above 0 [1]
+    x : 0 to 1 exclusive [1]
+
+    Returns
+    -------
+    natural logarithm [1]
+
+    Raises
+    ------
+    none
+
+    Validity
+    --------
+    As `incomplete_beta`.
+
+    Reference
+    ---------
+    Definition of the beta function.
+    """
     beta = math.lgamma(a) + math.lgamma(b) - math.lgamma(a + b)
     return a * math.log(x) + b * math.log(1 - x) - beta
 
@@ -174,7 +198,7 @@ def power_of_t(shift: float, dof: float, alpha: float = 0.05) -> float:
     weight = math.exp(first * math.log(rate) - rate - math.lgamma(first + 1))
     a, b = first + 0.5, dof / 2
     within = incomplete_beta(a, b, x)
-    step = math.exp(_log_front(a, b, x)) / a
+    step = math.exp(log_front(a, b, x)) / a
     missed = 0.0
     for j in range(first, last):
         missed += weight * within

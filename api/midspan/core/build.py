@@ -12,9 +12,10 @@ from .uncertainty import rectangular
 
 KINDS = ("cam", "general")
 CENTRES = ("fixed", "adjustable")
-# Half-width assumed for a centre distance given without one.
+# Half-width assumed for a centre distance given without one: from memory, unverified.
 CENTRE_ERROR_MM = 0.05
-# A steel chain yields long before it is stretched this far: the links were miscounted.
+# A steel chain yields long before it is stretched this far: the links were miscounted. From
+# memory, unverified.
 MOST_STRAIN = 0.01
 
 

@@ -4,15 +4,15 @@ from . import days
 from .calendar_text import calendar
 from .fields import Form
 from .figures import fixed
-from .plan_asked import take_asked
+from .plan_asked import take_plan
 from .plan_log import Event, Run, adapt, take_log
 from .plan_steps import Step
+from .running_figures import MILE_KM
 from .version import VERSION
 from .warnings import cautions
 
 # A reminder ten years off is of no use, and a slip in the use per week would make one.
 MOST_WEEKS = 520
-MILE_KM = 1.609344
 
 
 def calculate(payload: object) -> dict[str, object]:
@@ -40,12 +40,7 @@ def calculate(payload: object) -> dict[str, object]:
     RFC 5545.
     """
     form = Form(payload)
-    part = form.take_form("plan")
-    if part is None:
-        form.refuse("missing", "plan", None, "the input of the plan", "Send what it was made of.")
-    else:
-        asked = take_asked(part)
-        part.close()
+    asked = take_plan(form)
     log = take_log(form)
     started = days.take_day(form, "started_on")
     made_at = days.take_moment(form, "made_at")
@@ -53,7 +48,7 @@ def calculate(payload: object) -> dict[str, object]:
     id = form.take_text("id", 100)
     form.close()
     form.finish()
-    assert started is not None  # noqa: S101  (finish raised if any was refused)
+    assert asked is not None and started is not None  # noqa: S101, PT018  (finish raised)
     assert made_at is not None and title is not None and id is not None  # noqa: S101, PT018
     run = adapt(asked, log)
     events, undated = _events(run, log, started)
@@ -75,7 +70,7 @@ def calculate(payload: object) -> dict[str, object]:
 def _events(run: Run, log: list[Event], started: int) -> tuple[list[dict[str, str]], list[str]]:
     """Give each step due at a distance its day, counted from the last distance that was noted."""
     use = run.asked.use
-    rate = use.km if use.km is not None else None
+    rate = use.km
     if rate is None and use.hours is not None:
         rate = use.hours * use.speed
     day, km = float(started), 0.0

@@ -9,7 +9,8 @@ from .dial import dial_angles
 from .fields import Form
 from .instrument import assumption, measured
 from .lobe_timing import LobeTiming, figures, lobe_timing
-from .setting import NORMAL, interval_or_none, setting_result
+from .setting import interval_or_none, setting_result
+from .student import NORMAL_95
 from .valve_events import LOBES, Doubt, Quantity, estimate, has_single, take_events
 from .warnings import cautions, count_warnings
 from .wheel import TDC_DEG, take_wheel, tdc_not_found
@@ -77,7 +78,7 @@ def calculate(payload: object) -> dict[str, object]:
     form.finish()
     dial_by = dial_angles(events, height.lift if height is not None else None, drop, dial, assumed)
     doubts = Doubt(
-        wheel, doubt / NORMAL, limits.GIVEN if known else limits.MEMORY, dial_by, limits.MEMORY
+        wheel, doubt / NORMAL_95, limits.GIVEN if known else limits.MEMORY, dial_by, limits.MEMORY
     )
     timings = {lobe: lobe_timing(lobe, events, wanted, card) for lobe in LOBES}
     found = [timings[lobe] for lobe in LOBES]

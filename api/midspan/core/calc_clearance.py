@@ -15,13 +15,23 @@ from .instrument import (
     Instrument,
     assumption,
     instrument_components,
+    interval_dict,
     measured,
     take_instrument,
 )
 from .lift_doubts import table_faults
 from .lift_table import VALVES
-from .lobe import FACTOR_95, interval
-from .uncertainty import Component, Estimate, Interval, combine, mean, rectangular, repeat_component
+from .student import NORMAL_95
+from .uncertainty import (
+    Component,
+    Interval,
+    combine,
+    interval,
+    interval_of,
+    mean,
+    rectangular,
+    repeat_component,
+)
 from .valve_train import Train, take_train
 from .verdict import Subject, judgements, take_own_limit
 from .version import VERSION
@@ -35,7 +45,10 @@ SETTINGS_DEG = (-8.0, -6.0, -5.0, -4.0, -2.0, 0.0, 2.0, 4.0, 5.0, 6.0, 8.0)
 # A nominal 1.5 rocker is really 1.48 to 1.51, so about one in a hundred:
 # onallcylinders.com/2021/03/10, staggered rocker arms.
 RATIO_SHARE = 0.01
+# Half the width of the curve, about TDC.
 WINDOW_DEG = 60.0
+# Drops that are further apart, taken back to TDC, do not go together; from memory, unverified.
+DROPS_APART_MM = 0.25
 
 
 def calculate(payload: object) -> dict[str, object]:
@@ -104,7 +117,7 @@ def calculate(payload: object) -> dict[str, object]:
     at, value = smallest(gap)
     estimate, seen = measured("valve_clearance_mm", value, doubt.lines(gap, at), count)
     found = ([] if own is None else [own]) + limits_valve.applying(valve, deck, aluminium)
-    by = {"valve_clearance_mm": Subject(_interval(estimate), 1.0, "mm")}
+    by = {"valve_clearance_mm": Subject(interval_of(estimate), 1.0, "mm")}
     if radial is not None:
         by["radial_clearance_mm"] = Subject(_radial(radial, dial), 1.0, "mm")
     rows = judgements(found, by, None)
@@ -143,7 +156,7 @@ class _Doubt:
 
     def __init__(self, tops: list[float], dial: Instrument, tdc: float, origin: str) -> None:
         self.tops, self.dial, self.origin = tops, dial, origin
-        self.tdc = tdc / FACTOR_95
+        self.tdc = tdc / NORMAL_95
 
     def lines(self, gap: Gap, at: float) -> list[Component]:
         """Give the budget of the gap at a crank angle."""
@@ -176,12 +189,6 @@ def _own_doubts(own: limits.Limit | None, found: list[limits.Limit]) -> list[dic
     text += "the verdict goes by yours. Look at it again, and for what lash it is meant."
     text = text.format(short(own.lower, 4), short(min(printed), 4))
     return [warning("own-below-print", "own_limit.lower", own.lower, text)]
-
-
-def _interval(estimate: Estimate) -> Interval:
-    half = estimate.expanded
-    value = estimate.value
-    return Interval(value, value - half, value + half, estimate.uncertainty)
 
 
 def _radial(value: float, dial: Instrument) -> Interval:
@@ -232,19 +239,14 @@ def _table(
             train: Train = bare.train.with_rocker(ratio, lash).moved(setting)
             here = Gap(bare.slider, train, gap.at_top, bare.factor)
             at, value = smallest(here)
-            seen = _interval(combine(value, doubt.lines(here, at)))
+            seen = interval_of(combine(value, doubt.lines(here, at)))
             by = {"valve_clearance_mm": Subject(seen, 1.0, "mm")}
             rows.append(
                 {
                     "label": label,
                     "setting_deg": setting,
                     "least_at_deg": at,
-                    "clearance_mm": {
-                        "value": seen.value,
-                        "low": seen.low,
-                        "high": seen.high,
-                        "standard_uncertainty": seen.uncertainty,
-                    },
+                    "clearance_mm": interval_dict(seen),
                     "outcome": outcome_of(seen, judgements(found, by, None), faulty),
                 }
             )
@@ -294,7 +296,7 @@ def _doubts(
         text += "before for the exhaust. Check which lobe it is, and where its zero lies."
         text = text.format(fixed(abs(at), 1), "before" if at < 0 else "after")
         found.append(warning("unusual-place", "lobe", at, text, limits.MEMORY))
-    if method == "drop" and len(tops) > 2 and max(tops) - min(tops) > 0.25:
+    if method == "drop" and len(tops) > 2 and max(tops) - min(tops) > DROPS_APART_MM:
         text = "The readings of the drop, taken back to TDC, lie {} mm apart. Check the angles, "
         text += "stroke and rod, and the valve's angle to the bore."
         spread = max(tops) - min(tops)

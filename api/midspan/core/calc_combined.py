@@ -2,13 +2,13 @@
 
 import math
 
-from .bench import interval_dict
 from .build import Build, take_build
 from .causes import CAUSES, EXPLAINED, HIGH, LOW
 from .chisquare import consistency, tail
 from .combine import Part, combine_parts, odd_one_out
 from .drive import Geometry
 from .fields import Form
+from .instrument import interval_dict
 from .limits import MEMORY
 from .measurement import is_told, part_of, take_measurement
 from .state import state
@@ -18,7 +18,7 @@ from .version import VERSION
 from .warnings import cautions, drive_warnings
 
 MOST = 10
-# Readings that agree less well than one time in twenty by chance are called inconsistent.
+# Readings that agree less well than one time in twenty by chance are called inconsistent: ours.
 SURPRISING = 0.05
 
 # These follow the length of the chain alone, whatever the centre distance.

@@ -3,24 +3,25 @@
 import math
 
 from . import limits
-from .bench import interval_dict
+from .air import SEA_LEVEL_KPA
 from .crank_input import take_slider
 from .crank_slider import Slider, bottom, compression_from, drop
 from .fields import Form
 from .figures import fixed
-from .instrument import assumption
-from .lobe import FACTOR_95
+from .instrument import assumption, interval_dict
+from .student import NORMAL_95
 from .uncertainty import propagate
 from .version import VERSION
 from .warnings import cautions, warning
 
-# Standard atmosphere, ISO 2533.
-STANDARD_KPA = 101.325
 # Exponent of the compression: published range 1.2 to 1.3, with 1.3 in its example.
 EXPONENT, EXPONENTS = 1.3, (1.2, 1.3)
 EXPONENT_SOURCE = "Encyclopaedia extract, compression ratio, altsci.com/3/p/Compression%20ratio/37"
 # The closing point is known to this if nothing is said of it: from memory, unverified.
 CLOSING_DEG = 2.0
+# A seat that closes earlier than this is likelier a height of lift that does; and none closes so
+# late. From memory, unverified.
+EARLY_DEG, NEVER_DEG = 45.0, 150.0
 SETTINGS_DEG = (-8.0, -6.0, -4.0, -2.0, 0.0, 2.0, 4.0, 6.0, 8.0)
 
 
@@ -91,7 +92,7 @@ def calculate(payload: object) -> dict[str, object]:
     if form.has("settings_deg"):
         settings = form.take_numbers("settings_deg", 25) or []
     form.close()
-    if closing is not None and not 0 <= closing < 150:
+    if closing is not None and not 0 <= closing < NEVER_DEG:
         need = "from 0 to 150 degrees after bottom dead centre"
         step = "Enter the seat closing point, counted from bottom dead centre."
         form.refuse("out-of-range", "intake_closing_abdc_deg", closing, need, step)
@@ -101,12 +102,12 @@ def calculate(payload: object) -> dict[str, object]:
     assumed = _assumed(error, exponent, inlet)
     half = CLOSING_DEG if error is None else error
     power = EXPONENT if exponent is None else exponent
-    air = STANDARD_KPA if inlet is None else inlet
+    air = SEA_LEVEL_KPA if inlet is None else inlet
 
     def ratio(angle: float) -> float:
         return compression_from(slider, _after_top(angle), static)
 
-    seen = propagate(lambda x: ratio(x[0]), [(closing, half / FACTOR_95, half)])
+    seen = propagate(lambda x: ratio(x[0]), [(closing, half / NORMAL_95, half)])
     rows = [_row(slider, static, closing, setting, power, air) for setting in sorted(set(settings))]
     return {
         "calc": "compression",
@@ -161,12 +162,12 @@ def _assumed(
         found.append(assumption("exponent", EXPONENT, limits.PUBLISHED, text))
     if inlet is None:
         text = "Pressure at closing, taken as the standard atmosphere of ISO 2533."
-        found.append(assumption("inlet_pressure_kpa", STANDARD_KPA, limits.PUBLISHED, text))
+        found.append(assumption("inlet_pressure_kpa", SEA_LEVEL_KPA, limits.PUBLISHED, text))
     return found
 
 
 def _doubts(closing: float) -> list[dict[str, object]]:
-    if closing >= 45:
+    if closing >= EARLY_DEG:
         return []
     text = "{} degrees is early for a seat closing point: one read at 0.050 in or 1 mm comes much "
     text += "before the seat, and would make the ratio look too high."

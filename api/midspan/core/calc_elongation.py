@@ -11,12 +11,13 @@ from .guard import zone
 from .instrument import assumption, take_instrument
 from .limits import ELONGATION, MEMORY, MOVEMENT
 from .state import excess_of_elongation, state
-from .uncertainty import Component, Interval, rectangular
+from .uncertainty import Component, Interval, interval_of, rectangular
 from .verdict import Subject, Verdict, ruling, settle, take_own_limit
 from .warnings import cautions, count_warnings, drive_warnings, length_warnings, state_warnings
 
 METHODS = ("pin-to-pin", "inside-and-outside", "inside")
-# A reading further than this from nominal is a slip: wrong jaws, wrong count, wrong pitch.
+# A reading further than this from nominal is a slip: wrong jaws, wrong count, wrong pitch. From
+# memory, unverified.
 BELIEVABLE = 0.1
 # Half-width on a roller diameter looked up or measured; from memory, unverified.
 ROLLER_ERROR_MM = 0.05
@@ -82,7 +83,7 @@ def calculate(payload: object) -> dict[str, object]:
             seen.estimate,
             lambda x, at: excess_of_elongation(build, x, at),
         )
-    at = _interval(seen)
+    at = interval_of(seen.estimate)
     direct = {
         "elongation_percent": Subject(at, 1.0, "%"),
         "reading_mm": Subject(seen.raw, 1.0, "mm"),
@@ -94,13 +95,6 @@ def calculate(payload: object) -> dict[str, object]:
     judged = _verdict(seen, held, whole, build)
     said = cautions("turn-by-hand")
     return result("elongation", seen, build, whole, held, judged, warned, said, assumed)
-
-
-def _interval(seen: Evidence) -> Interval:
-    estimate = seen.estimate
-    half = estimate.expanded
-    value = estimate.value
-    return Interval(value, value - half, value + half, estimate.uncertainty)
 
 
 def _own_quantities(method: str | None, with_drive: bool) -> tuple[str, ...]:

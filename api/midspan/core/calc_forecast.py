@@ -4,6 +4,7 @@ import math
 
 from . import next_reading
 from .chisquare import tail
+from .elongation import NEW_CHAIN_PERCENT, NEW_CHAIN_SOURCE
 from .fields import Form
 from .figures import fixed, short
 from .forecast_asked import Asked, as_new, take_forecast, told
@@ -17,19 +18,18 @@ from .forecast_told import (
     wear_rows,
 )
 from .instrument import assumption
-from .limits import MEMORY
+from .limits import MEMORY, PUBLISHED
 from .normal_points import kept_points
 from .quantiles import spread_of
 from .version import VERSION
 from .warnings import cautions, drive_warnings, warning
 from .wear_fit import Draw, Model, laplace_draws, most_likely
-from .wear_prior import NEW_LONGER_PERCENT, NEW_ORIGIN, NEW_SOURCE
 
 METHODS = {"laplace": "Laplace approximation, reweighted", "full": "full posterior"}
 DRAWS = 512
-# Below this effective share the approximation is called poor.
+# Below this effective share the approximation is called poor: ours.
 POOR = 0.2
-# Readings that fit any wear worse than one time in a hundred by chance are questioned.
+# Readings that fit any wear worse than one time in a hundred by chance are questioned: ours.
 SURPRISING = 0.01
 
 
@@ -179,10 +179,10 @@ def _assumed() -> list[dict[str, object]]:
     """Say what is assumed of the next reading and of a new chain."""
     u = next_reading.MOVEMENT_U_MM
     text = "Standard uncertainty of the next movement by hand, assumed for what it is worth."
-    new = "A new chain is taken to be 0 to 0.15 % over nominal: " + NEW_SOURCE + "."
+    new = "A new chain is taken to be 0 to 0.15 % over nominal: " + NEW_CHAIN_SOURCE + "."
     return [
         assumption("standard_uncertainty_mm", u, MEMORY, text),
-        assumption("elongation_percent", NEW_LONGER_PERCENT, NEW_ORIGIN, new),
+        assumption("elongation_percent", NEW_CHAIN_PERCENT, PUBLISHED, new),
     ]
 
 

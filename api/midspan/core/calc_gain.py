@@ -17,7 +17,7 @@ from .guard import zone
 from .limits import MEMORY, PRACTICE, WANTED_FROM_MM, WANTED_TO_MM
 from .normal_points import kept_points
 from .quantiles import scaled, spread_of
-from .spark import detectable
+from .spark import PULL_PERCENT, PULLS, detectable
 from .version import VERSION
 from .warnings import cautions, drive_warnings, warning
 
@@ -25,8 +25,6 @@ METHODS = {"laplace": "Laplace approximation", "full": "full posterior"}
 DRAWS = 128
 # The band needs fewer than the answer: the first of them, as every other one would lie to one side.
 BAND_DRAWS = 64
-# Scatter of a pull on a common dyno, and pulls a side; from memory, unverified.
-PULL_PERCENT, PULLS = 0.5, 3
 
 
 def calculate(payload: object) -> dict[str, object]:

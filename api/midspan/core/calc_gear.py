@@ -7,7 +7,6 @@ from .bench import (
     Findings,
     evidence,
     hold,
-    interval_dict,
     judged_rows,
     shown_verdict,
 )
@@ -16,7 +15,7 @@ from .drive import pitch_radius
 from .fields import Form
 from .figures import fixed, short
 from .gear import excess_from_radius_loss, over_pins, pitch_diameter_over_pins
-from .instrument import take_instrument
+from .instrument import interval_dict, take_instrument
 from .limits import GEAR, MEMORY, OWN
 from .uncertainty import Interval
 from .verdict import Subject, Verdict, settle, take_own_limit
@@ -25,7 +24,8 @@ from .warnings import cautions, count_warnings, warning
 
 METHODS = ("over-pins", "over-chain")
 GEARS = ("crank", "cam")
-# No gear wears by more of its pitch diameter and still holds a chain: a slip is likelier.
+# No gear wears by more of its pitch diameter and still holds a chain: a slip is likelier. From
+# memory, unverified.
 BELIEVABLE = 0.05
 
 WORDS = {

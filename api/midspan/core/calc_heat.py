@@ -3,7 +3,6 @@
 from collections import namedtuple
 
 from . import limits
-from .bench import interval_dict
 from .build import Build, check_movement, take_build
 from .drive import excess_length
 from .fields import Form
@@ -20,7 +19,7 @@ from .heat import (
 )
 from .heating import PARTS, Heating, take_heating
 from .hot import Cold, Hot, hot_state, hot_verdict
-from .instrument import assumption, budget_rows
+from .instrument import assumption, budget_rows, interval_dict
 from .materials import MATERIALS
 from .movement import excess_from_movement, movement_from_excess
 from .phase import degrees, rock_from_excess

@@ -1,20 +1,24 @@
 """A lift table made a curve: durations, centre, area, and what is wrong with the readings."""
 
 from . import lift_checks, limits
-from .bench import interval_dict
 from .fields import Form
 from .figures import fixed
+from .instrument import interval_dict
 from .lift_table import LIFTS_OF, VALVES, Table, take_table
-from .lobe import Events, Lobe, interval, lobe_from
-from .uncertainty import Interval
-from .valve_train import NOSE_DROP_MM
+from .lobe import Events, Lobe, lobe_from
+from .timing import NOSE_DROP_MM
+from .uncertainty import Interval, interval
 from .version import VERSION
 from .warnings import cautions, warning
 
 MOST_HEIGHTS = 12
+# Readings that scatter so many times as much as stated, or so many crank degrees apart, are worth a
+# word; from memory, unverified.
+MORE_SCATTER, FAR_APART_DEG = 2.0, 12.0
 SMOOTHINGS = ("scatter", "cross-validation")
 SMOOTHED_BY = ("stated", "assumed", "cross-validation")
-# Heights shown if none is asked for: the checking heights of the trade, 0.006, 0.050 in and 1 mm.
+# Heights shown if none is asked for: the checking heights of the trade, 0.006, 0.050 in and 1 mm;
+# common practice, no source.
 HEIGHTS_MM = (0.1524, 1.0, 1.27)
 
 
@@ -192,11 +196,11 @@ def _doubts(valve: str, table: Table, lobe: Lobe, nose: Events | None) -> list[d
             text += "Check that zero is true TDC, and which lobe it is."
             text = text.format(fixed(at, 1), valve)
             found.append(warning("nose-on-the-other-side", "lobe", at, text))
-    if lobe.noise > 2 and table.dial.origins["repeatability"] != limits.MEMORY:
+    if lobe.noise > MORE_SCATTER and table.dial.origins["repeatability"] != limits.MEMORY:
         text = "The readings scatter {} times as much as was stated.".format(fixed(lobe.noise, 1))
         found.append(warning("more-scatter-than-stated", "repeatability_mm", lobe.noise, text))
     step = (table.angles[-1] - table.angles[0]) / (len(table.angles) - 1)
-    if step > 12:
+    if step > FAR_APART_DEG:
         text = "On average {} crank degrees between readings: every 5 or less tells more."
         found.append(warning("few-readings", "lobe", step, text.format(fixed(step, 0))))
     if table.lift_of == LIFTS_OF[1] and table.lash > 0:

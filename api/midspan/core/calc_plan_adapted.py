@@ -2,7 +2,7 @@
 
 from .calc_plan import result
 from .fields import Form
-from .plan_asked import take_asked
+from .plan_asked import take_plan
 from .plan_log import adapt, take_log
 
 
@@ -31,13 +31,9 @@ def calculate(payload: object) -> dict[str, object]:
     See `plan_log.adapt`.
     """
     form = Form(payload)
-    part = form.take_form("plan")
-    if part is None:
-        form.refuse("missing", "plan", None, "the input of the plan", "Send what it was made of.")
-    else:
-        asked = take_asked(part)
-        part.close()
+    asked = take_plan(form)
     log = take_log(form)
     form.close()
     form.finish()
+    assert asked is not None  # noqa: S101  (finish raised if it was refused)
     return result("plan-adapted", adapt(asked, log))

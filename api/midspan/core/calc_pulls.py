@@ -13,7 +13,8 @@ from .spread_interval import spread_interval
 from .version import VERSION
 from .warnings import warning
 
-# Scatter of a pull by the kind of dyno, where a shop has none of its own [%].
+# Scatter of a pull by the kind of dyno, where a shop has none of its own [%]; from memory,
+# unverified.
 USUAL = {
     "engine-dyno-good": (0.3, 0.5, "engine dyno in a good cell"),
     "engine-dyno": (0.5, 1.0, "engine dyno, ordinary"),
@@ -89,9 +90,7 @@ def calculate(payload: object) -> dict[str, object]:
         text += "larger end. Use your own as soon as you have one."
         assumed = [assumption("scatter_percent", high, MEMORY, text)]
         origin = MEMORY
-    rows = [
-        _design(name, wanted, share, middle, low, high) for name in ORDER
-    ]  # fmt: skip
+    rows = [_design(name, wanted, share, middle, low, high) for name in ORDER]
     row = next(r for r in rows if r["design"] == chosen)
     return {
         "calc": "pulls-needed",

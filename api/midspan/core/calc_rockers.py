@@ -1,11 +1,11 @@
 """Rockers side by side: valve-lift curves, events, and the cam setting that keeps one of them."""
 
-from .bench import interval_dict
 from .calc_lift import event_dict
 from .fields import Form
 from .figures import fixed
+from .instrument import interval_dict
 from .lift_doubts import table_faults
-from .lobe import interval
+from .uncertainty import interval
 from .valve_train import Train, take_train
 from .version import VERSION
 from .warnings import cautions, warning
@@ -17,9 +17,12 @@ KEPT = (
     "overlap-middle", "overlap",
 )  # fmt: skip
 CAMS = ("one", "two")
-# 0.050 and 0.200 in of valve lift if nothing is asked for, and the tappet lift of the trade.
+# 0.050 and 0.200 in of valve lift if nothing is asked for, and the tappet lift of the trade: common
+# practice, no source.
 HEIGHTS_MM, TAPPET_MM = (1.27, 5.08), 1.27
 EVENT_HEIGHT_MM = 1.27
+# A larger move of the cam wants the clearance checked first; from memory, unverified.
+LARGE_MOVE_DEG = 8.0
 
 
 def calculate(payload: object) -> dict[str, object]:
@@ -251,7 +254,7 @@ def _doubts(
         found.append(warning("event-not-reached", "event_height_mm", len(missing), text))
     moves = [row["move"] for row in rows]
     far = [m["cam_moved_deg"] for m in moves if isinstance(m, dict)]
-    far = [x for x in far if isinstance(x, float) and abs(x) > 8]
+    far = [x for x in far if isinstance(x, float) and abs(x) > LARGE_MOVE_DEG]
     if far:
         text = "A move of {} degrees is large: check valve to piston clearance before turning."
         text = text.format(fixed(far[0], 1))

@@ -8,6 +8,8 @@ from .instrument import assumption
 from .limits import GIVEN, MEMORY, PRACTICE
 from .spark import (
     LOSS_PER_DEG2,
+    PULL_PERCENT,
+    PULLS,
     Spread,
     detectable,
     deviation_interval,
@@ -32,8 +34,6 @@ LISTS = (
 RESOLUTION_DEG = 1.0
 # All readings within this, the trade says, goes with the right slack; common practice, no source.
 RIGHT_RANGE_DEG = 0.5
-# Scatter of a pull on a common dyno, and pulls a side; from memory, unverified.
-PULL_PERCENT, PULLS = 0.5, 3
 LAW = "Torque lost by the square of a degree off the best point. That such regressions exist is "
 LAW += "published; this range is from memory, unverified."
 WORDS = {"idle": "At idle", "wide-open": "Wide open"}

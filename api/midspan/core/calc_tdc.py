@@ -12,16 +12,17 @@ from .setting import setting_result, shown_setting
 from .timing import unwrap
 from .uncertainty import Component, Estimate, mean, rectangular, repeat_component
 from .warnings import cautions, count_warnings, warning
-from .wheel import Wheel, take_wheel, wheel_lines
+from .wheel import SPREAD_DEG, Wheel, take_wheel, wheel_lines
 
 # A stop that the piston touches, or a dial indicator that shows equal drop.
 METHODS = ("positive-stop", "equal-drop")
 # Beyond this the piston is nearer to the bottom: the readings, or the way round, are mixed up.
 MOST_HALF_DEG = 90.0
-# Closer than this to TDC the piston hardly moves.
+# Closer than this to TDC the piston hardly moves; from memory, unverified.
 SHALLOW_DEG = 8.0
-# Readings of one stop further apart than this hint at a slip.
-SPREAD_DEG = 2.0
+# A drop further from that of the wheel's readings than this and a tenth of itself means a slip in
+# one of the two; from memory, unverified.
+DROP_OFF_MM, DROP_OFF_SHARE = 0.1, 0.1
 # How well TDC should be known before a cam is set by it: common practice, no source.
 WANTED_DEG = 0.5
 # What is assumed where nothing is given: from memory, unverified. One engine's crank, which only
@@ -201,7 +202,7 @@ def _warnings(
         found.append(warning("shallow", "after_readings_deg", got, text, PUBLISHED, _ABOUT))
     if fallen is not None:
         there = drop(slider, radians(pair.half))
-        if abs(there - fallen) > 0.1 * fallen + 0.1:
+        if abs(there - fallen) > DROP_OFF_SHARE * fallen + DROP_OFF_MM:
             text = "These readings mean a drop of " + fixed(there, 2) + " mm, not "
             text += fixed(fallen, 2) + ": check which way the wheel was read"
             text += ", and the stroke." if not assumed else ", and enter the engine's own stroke."

@@ -37,7 +37,8 @@ FIELDS = AT_HEIGHT + (
 HEIGHTS_AT = ("tappet", "valve")
 # Where the sheet gives none: from memory, unverified.
 TOLERANCE_DEG = 1.0
-# Figures of one sheet that agree to its last digit are closer than this.
+# Figures of one sheet that agree to its last digit are closer than this, heights that are the same
+# closer than that; from memory, unverified.
 ROUNDING_DEG = 0.75
 SAME_HEIGHT_MM = 0.005
 

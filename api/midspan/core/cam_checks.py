@@ -10,9 +10,9 @@ from .figures import fixed
 from .lobe_timing import BELIEVED_DEG, SHORTEST_DEG, SLIPS, USUAL_DEG, LobeTiming, likely_slip
 from .valve_events import LOBES, Event
 from .warnings import warning
+from .wheel import SPREAD_DEG
 
-# Readings of one event further apart than this hint at a slip; no lobe lasts longer than that.
-SPREAD_DEG = 2.0
+# No lobe lasts longer; from memory, unverified.
 LONGEST_DEG = 540.0
 
 

@@ -2,12 +2,12 @@
 
 from collections import namedtuple
 
-from .bench import interval_dict
 from .cam_card import AT_HEIGHT, Card
 from .figures import fixed
 from .guard import judge
-from .setting import even, shown_setting
-from .uncertainty import Component, Estimate, Interval
+from .instrument import interval_dict
+from .setting import shown_setting
+from .uncertainty import Component, Estimate, Interval, interval_of
 from .valve_events import Doubt, Quantity, estimate
 from .verdict import settle
 
@@ -84,7 +84,7 @@ def compare(card: Card | None, quantities: list[Quantity], doubt: Doubt) -> list
         if said is None or (at_height and not card.same_height):
             continue
         at, _ = estimate(quantity, doubt)
-        off = even(Estimate(at.value - said, at.uncertainty, at.dof, at.factor, at.expanded))
+        off = interval_of(Estimate(at.value - said, at.uncertainty, at.dof, at.factor, at.expanded))
         found = judge(off.low, off.high, -card.tolerance, card.tolerance)
         outcome = found if found in ("within", "too-close") else "off"
         rows.append(Comparison(quantity.name, said, off, outcome, card.tolerance))

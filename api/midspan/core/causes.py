@@ -2,7 +2,8 @@
 
 from collections import namedtuple
 
-# A likely cause is named if, once allowed for, the reading agrees this well.
+# A likely cause is named if, once allowed for, the reading agrees at least this well by chance:
+# ours.
 EXPLAINED = 0.2
 
 

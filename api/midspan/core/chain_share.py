@@ -2,12 +2,11 @@
 
 from collections import namedtuple
 
-from .bench import interval_dict
 from .build import take_build
 from .fields import Form
+from .instrument import interval_dict
 from .phase import cam_retard, degrees
-from .setting import NORMAL
-from .uncertainty import Interval
+from .uncertainty import Interval, interval
 
 
 class Share(namedtuple("Share", ("elongation", "cam", "ratio"))):
@@ -49,6 +48,5 @@ def chain_share(form: Form) -> Share | None:
         return None
     shape = build.geometry
     per_percent = degrees(cam_retard(shape.strand, shape.cam_radius, 0.01))
-    value, spread = per_percent * elongation, per_percent * u
-    cam = Interval(value, value - NORMAL * spread, value + NORMAL * spread, spread)
+    cam = interval(per_percent * elongation, per_percent * u)
     return Share(elongation, cam, build.drive.cam_teeth / build.drive.crank_teeth)

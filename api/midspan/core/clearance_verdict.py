@@ -1,11 +1,11 @@
 """What to say of a clearance. A setting that would touch is stopped, whatever a limit says."""
 
-from . import limits
 from .figures import fixed, short
 from .uncertainty import Interval
-from .verdict import Judgement, Verdict
+from .verdict import Judgement, Verdict, ruling
 
 WOULD_TOUCH = "would-touch"
+_QUANTITY = ("valve_clearance_mm",)
 OUTCOMES = (WOULD_TOUCH, "below", "too-close", "limits-disagree", "within")
 _HEADLINES = {
     WOULD_TOUCH: "Stop: valve and piston would touch",
@@ -53,14 +53,12 @@ def outcome_of(at: Interval, rows: list[Judgement], faulty: bool = False) -> str
     """
     if at.low <= 0:
         return WOULD_TOUCH
-    own = [row for row in rows if row.limit.origin == limits.OWN]
-    told = own or [row for row in rows if row.limit.governs]
-    said = {row.outcome for row in told}
+    said = {row.outcome for row in ruling(rows, _QUANTITY)}
     if faulty and said == {"within"}:
         return "too-close"
     if len(said) == 1:
         return str(said.pop())
-    return "too-close" if own or "too-close" in said else "limits-disagree"
+    return "too-close" if "too-close" in said else "limits-disagree"
 
 
 def verdict_of(at: Interval, angle: float, rows: list[Judgement], faulty: bool = False) -> Verdict:
@@ -90,8 +88,7 @@ def verdict_of(at: Interval, angle: float, rows: list[Judgement], faulty: bool =
     As `outcome_of`.
     """
     outcome = outcome_of(at, rows, faulty)
-    own = [row for row in rows if row.limit.origin == limits.OWN]
-    told = own or [row for row in rows if row.limit.governs]
+    told = ruling(rows, _QUANTITY)
     side = "after" if angle >= 0 else "before"
     why = "Least {} mm, 95 % interval {} to {} mm, {} degrees {} TDC".format(
         fixed(at.value, 2), fixed(at.low, 2), fixed(at.high, 2), fixed(abs(angle), 1), side

@@ -1,9 +1,10 @@
 """What the comparison of dyno runs takes, read and brought to one standard."""
 
-import math
 from collections import namedtuple
 
 from .correction import FIGURES_ARE, Conditions, corrected, take_conditions
+from .dyno_records import MOST_POINTS, PEAKS
+from .dyno_units import power_of
 from .errors import Refused
 from .fields import Form
 
@@ -15,8 +16,6 @@ QUANTITIES = {
 }
 DRIFTS = ("auto", "none", "linear")
 MOST_RUNS = 200
-MOST_POINTS = 400
-KW = math.pi / 30000  # kW of 1 N m at 1 rpm
 
 
 class Run(
@@ -91,7 +90,8 @@ def _take_run(
     basis = part.take_choice("figures_are", FIGURES_ARE)
     peaks = _take_peaks(part)
     curve = _take_curve(part)
-    reason = part.take_text("left_out", 200) if _said(part, "left_out") else None
+    # An empty text is refused too: a reason must not be empty.
+    reason = part.take_text("left_out", 200) if part.has("left_out") else None
     part.close()
     if len(part.problems) > before or not whole:
         return None
@@ -107,11 +107,6 @@ def _take_run(
             return None
     oil = None if air is None else air.oil
     return Run(setting, place, value, raw, reason or "", curve, oil, basis)
-
-
-def _said(part: Form, name: str) -> bool:
-    """Tell whether a field was given, an empty text too: a reason must not be empty."""
-    return part.has(name)
 
 
 def _brought(
@@ -134,7 +129,7 @@ def _take_peaks(part: Form) -> dict[str, float | None]:
     found: dict[str, float | None] = {}
     if peaks is None:
         return found
-    for name in ("power_kw", "power_speed_rpm", "torque_nm", "torque_speed_rpm"):
+    for name in PEAKS:
         found[name] = peaks.take_number(name, required=False)
     peaks.close()
     return found
@@ -183,11 +178,11 @@ def ordinates(curve: tuple[list[float], list[float]], power: bool) -> list[float
     """Give the torques of a curve [N m], or its powers [kW]."""
     if not power:
         return curve[1]
-    return [KW * curve[0][i] * curve[1][i] for i in range(len(curve[0]))]
+    return [power_of(torque, speed) for speed, torque in zip(curve[0], curve[1])]
 
 
 def band_mean(xs: list[float], ys: list[float], low: float, high: float) -> float | None:
-    """Give the mean over a band by the trapezoid rule, or None where the curve leaves it."""
+    """Give the mean over a band by the trapezoid rule; None if it is 0 or the curve leaves it."""
     if low < xs[0] or high > xs[-1]:
         return None
     area = 0.0

@@ -5,10 +5,11 @@ from collections import namedtuple
 from .design_words import Design, order_text
 from .drift_fit import Difference
 from .figures import fixed, short
+from .left_out import BEST_OF
 
 OUTCOMES = ("shown", "shown-if-settled", "not-shown", "too-few", "not-evidence")
 ALPHA = 0.05
-# With fewer degrees of freedom a session hardly shows anything.
+# With fewer degrees of freedom a session hardly shows anything: ours.
 FEW = 3
 AGAIN = "Run both settings again, there and back."
 
@@ -43,8 +44,6 @@ def judge(
     """
     pair = to + " against " + from_setting
     if from_setting in best or to in best:
-        from .left_out import BEST_OF
-
         step = "Take every run in that nothing was wrong with, or run again and keep all."
         return Verdict("not-evidence", "No evidence: only the best runs were kept", BEST_OF, step)
     if found.uncertainty is None or found.ratio_low is None or found.ratio_high is None:

@@ -20,7 +20,7 @@ ORDINARY_KPA, ORDINARY_C = 99.0, 25.0
 LOOKED_UP_KPA = 0.03
 # Height from which the two kinds of pressure are further apart than weather hides: ours.
 TELLING_M = 300.0
-STANDARD_FIGURES_KPA = (101.3, 101.325)
+STANDARD_FIGURES_KPA = (101.3, SEA_LEVEL_KPA)
 
 
 def doubts(standard: Standard, air: Conditions, dry: float) -> list[dict[str, object]]:

@@ -7,9 +7,6 @@ positive. Lengths are in mm, angles in rad.
 import math
 from collections import namedtuple
 
-# An angle nearer than this is found [rad].
-SMALL = 1e-13
-
 
 class Slider(namedtuple("Slider", ("throw", "rod", "offset"))):
     """A crank mechanism: crank throw (half the stroke as it is quoted), rod length between
@@ -119,46 +116,6 @@ def bottom(slider: Slider) -> float:
     Crank and rod stretched, and folded, in one line.
     """
     return math.pi - math.asin(slider.offset / (slider.rod - slider.throw)) - slider.top()
-
-
-def angle_of_drop(slider: Slider, fallen: float, before: bool = False) -> float:
-    """Crank angle at which the piston has dropped so far: the inverse of `drop`, by bisection.
-
-    Parameters
-    ----------
-    slider : the mechanism
-    fallen : drop from the highest point [mm], 0 to the stroke
-    before : whether on the way up, before top dead centre, instead of after it
-
-    Returns
-    -------
-    angle from true top dead centre [rad], negative before it
-
-    Raises
-    ------
-    ValueError : the piston never drops so far
-
-    Validity
-    --------
-    As `drop`.
-
-    Reference
-    ---------
-    Inverse of `drop`; the drop grows steadily from top to bottom dead centre on either side.
-    """
-    far = bottom(slider) - 2 * math.pi if before else bottom(slider)
-    if not 0 <= fallen <= drop(slider, far):
-        raise ValueError("the piston does not drop so far")
-    near = 0.0
-    while abs(far - near) > SMALL:
-        middle = (near + far) / 2
-        if middle in (near, far):
-            break
-        if drop(slider, middle) < fallen:
-            near = middle
-        else:
-            far = middle
-    return (near + far) / 2
 
 
 def compression_from(slider: Slider, closing: float, static_ratio: float) -> float:

@@ -3,10 +3,9 @@
 from . import limits
 from .cam_checks import pairs
 from .instrument import assumption
+from .timing import NOSE_DROP_MM
 from .valve_events import Event
 
-# Below maximum lift where nothing is given: published, for a motorcycle cam, as 0.020 in.
-NOSE_DROP_MM = 0.508
 # Lift per crank degree on the flank and on the ramp, and the lift up to which it is the ramp: from
 # memory, unverified.
 FLANK_MM, RAMP_MM, RAMP_TO_MM = 0.12, 0.025, 0.25

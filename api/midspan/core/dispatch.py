@@ -109,7 +109,7 @@ def run(name: str, payload: object) -> dict[str, object]:
 
     Parameters
     ----------
-    name : one of CALCS, or of TABLES for what is on file
+    name : one of CALCS or TOOLS, or of TABLES for what is on file
     payload : the input, as read from JSON
 
     Returns

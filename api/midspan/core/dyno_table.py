@@ -13,6 +13,8 @@ if TYPE_CHECKING:
     from .dyno_pulls import Json
 
 STEPS = ("guess", "read")
+# Power and torque of a file that are further apart do not go together; from memory, unverified.
+POWER_OFF = 0.02
 # A chunk of lines, as the phone hands them over one after another.
 MOST_CHARACTERS = 400000
 
@@ -124,7 +126,7 @@ def _doubts(pulls: list[dict[str, object]], layout: "Json") -> list[dict[str, st
     found = []
     for pull in pulls:
         ratio = pull["power_ratio"]
-        if isinstance(ratio, float) and abs(ratio - 1) > 0.02:
+        if isinstance(ratio, float) and abs(ratio - 1) > POWER_OFF:
             text = "Power in the file is " + fixed(ratio, 3) + " times torque times speed: check "
             text += "the units, and whether only one of the two is corrected. Torque is used."
             found.append({"code": "power-against-torque", "text": text})

@@ -1,5 +1,9 @@
 """Chain length from what a rule or a caliper reads, and the wear elongation it means."""
 
+# A length allowed a new chain: only positive, at most this, over nominal. Published.
+NEW_CHAIN_PERCENT = 0.15
+NEW_CHAIN_SOURCE = "GOST 13568-97 (full text of ISO 606:1994), cl. 4.10"
+
 
 def length_from_jaws(inside: float, outside: float) -> float:
     """Length over m pitches from an inside and an outside caliper reading.

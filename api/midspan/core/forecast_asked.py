@@ -5,22 +5,24 @@ from collections import namedtuple
 
 from . import wear_prior
 from .build import Build, take_build
+from .elongation import NEW_CHAIN_PERCENT
 from .fields import Form
 from .figures import short
 from .instrument import assumption
 from .limits import MEMORY, MOVEMENT, Limit
 from .measurement import is_told, part_of, take_measurement
+from .oil_categories import OILS
 from .plan_asked import AVERAGE_SPEED_KM_PER_H
 from .uncertainty import rectangular
 from .verdict import take_own_limit
 from .wanted import take_window
 from .wear_fit import Fitting, Seen
-from .wear_prior import NEW_LONGER_PERCENT, Prior
+from .wear_prior import Prior
 
 MOST = 50
 # Some 300,000 km at 50 km/h: longer than any such chain is asked to last. From memory, unverified.
 HORIZON_H = 6000.0
-# Beyond these a length is a slip.
+# Beyond these a length is a slip; from memory, unverified.
 CHAIN_PERCENT = (-2.0, 10.0)
 LIMITED = ("movement_mm", "elongation_percent", "crank_rock_deg")
 _TOO_LOOSE = next(limit for limit in MOVEMENT if limit.id == "slack-too-loose")
@@ -45,7 +47,7 @@ def take_forecast(form: Form) -> Asked:
     """
     assumed: list[dict[str, object]] = []
     build = take_build(form)
-    oil = form.take_choice("oil_kind", wear_prior.OILS) if form.has("oil_kind") else None
+    oil = form.take_choice("oil_kind", OILS) if form.has("oil_kind") else None
     speed = form.take_number("average_speed_km_per_h", required=False)
     if speed is None:
         speed = AVERAGE_SPEED_KM_PER_H
@@ -125,7 +127,7 @@ def _take_prior(form: Form) -> Prior | None:
 def as_new(build: Build) -> Fitting:
     """Give what the drive says before any reading: a new chain, 0 to 0.15 % over nominal."""
     loop = float(build.drive.links * build.drive.pitch)
-    middle = NEW_LONGER_PERCENT / 2
+    middle = NEW_CHAIN_PERCENT / 2
     return Fitting(
         loop,
         loop * (1 + middle / 100) - float(build.geometry.taut_length),

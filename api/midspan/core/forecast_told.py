@@ -6,9 +6,10 @@ from .limits import as_dict
 from .movement import excess_from_movement, movement_from_excess
 from .next_reading import excess_at
 from .quantiles import scaled, spread_of
+from .student import NORMAL_95
 from .wear import hours_until
 from .wear_fit import Draw, Model, Seen
-from .wear_prior import NORMAL_95, Prior
+from .wear_prior import Prior
 
 EVENTS = ("enters-window", "leaves-window", "reaches-limit")
 FAN_STEPS = 24

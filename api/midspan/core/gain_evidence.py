@@ -7,7 +7,7 @@ them, and its runs tell how far the comparison is sure.
 from . import calc_compare
 from .errors import Refused
 from .fields import Form
-from .lobe import FACTOR_95
+from .student import NORMAL_95
 from .version import VERSION
 
 TYPE_CHECKING = False  # MicroPython has no typing module; type checkers take this as true
@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 # As many comparisons as an expected gain takes; the newest sessions come first.
 MOST_ROWS, MOST_SESSIONS = 40, 400
 LONGEST = 100
-# No strand moves farther; nothing beyond is a movement.
+# No strand moves farther; nothing beyond is a movement: ours.
 MOST_MM = 100.0
 # Why a session gives none, in a word.
 PASSED = ("no-two-movements", "no-standard", "cannot-compare", "too-few-runs", "no-room")
@@ -107,7 +107,7 @@ def _of_session(session: "Json") -> "tuple[list[Json], str]":
             "from_movement_mm": moved[difference["from_setting"]],
             "to_movement_mm": moved[difference["to_setting"]],
             "gain_percent": gain["value"],
-            "standard_uncertainty_percent": (high - low) / 2 / FACTOR_95,
+            "standard_uncertainty_percent": (high - low) / 2 / NORMAL_95,
             "session": _text(session.get("label")),
         })  # fmt: skip
     return rows, "" if rows else "too-few-runs"

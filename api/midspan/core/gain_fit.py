@@ -4,7 +4,6 @@ The logarithms of an engine's four figures are normal about those of all engines
 about the rule of thumb. A comparison tells the difference of the loss at two movements, with noise.
 """
 
-import math
 from collections import namedtuple
 
 from .algebra import inverse, times
@@ -15,6 +14,7 @@ MOST_STEPS = 60
 SMALL = 1e-11
 # A step in a logarithm longer than this leaves the reach of a straight line.
 LONGEST = 0.7
+# Comparisons that agree less well than one in a hundred by chance are called inconsistent: ours.
 SURPRISING = 0.01
 
 
@@ -174,42 +174,3 @@ def spread_points(learnt: Learnt, lower: list[list[float]], points: list[list[fl
         [learnt.logs[i] + sum([lower[i][j] * z[j] for j in range(i + 1)]) for i in range(4)]
         for z in points
     ]
-
-
-def even_points(count: int, dimensions: int) -> list[list[float]]:
-    """Give points that fill the unit cube evenly, the same for every interpreter.
-
-    u_j = fraction of (1/2 + i / g^(j + 1)), g the root of g^(d + 1) = g + 1
-
-    Parameters
-    ----------
-    count : how many
-    dimensions : d
-
-    Returns
-    -------
-    list of lists of numbers above 0 and below 1 [1]
-
-    Raises
-    ------
-    none
-
-    Validity
-    --------
-    For integrals of smooth functions.
-
-    Reference
-    ---------
-    Additive recurrence with the generalised golden ratio, from memory, unverified; moments checked.
-    """
-    g = 2.0
-    for _ in range(60):
-        g = (1 + g) ** (1 / (dimensions + 1))
-    found = []
-    for i in range(1, count + 1):
-        row = []
-        for j in range(dimensions):
-            at = 0.5 + i / g ** (j + 1)
-            row.append(min(max(at - math.floor(at), 1e-9), 1 - 1e-9))
-        found.append(row)
-    return found

@@ -5,14 +5,14 @@ from collections import namedtuple
 
 from .figures import fixed
 from .gain_asked import FRICTION, Asked
-from .gain_fit import even_points
 from .gain_friction import bearing_power, pin_power
 from .gain_prior import ROWS, WIDTH_ORIGIN, gain_of, loss
 from .heat import shaft_load, tension
 from .limits import TOO_LOOSE_MM
 from .movement import excess_from_movement
-from .normal_points import normal_quantile
+from .normal_points import even_points, normal_quantile
 from .quantiles import spread_of
+from .student import NORMAL_95
 
 # The slack now, the slack wanted, the warmth, and what friction rests on.
 DIMENSIONS = 7
@@ -149,7 +149,7 @@ def evidence_told(asked: Asked, logs: list[float]) -> list[dict[str, object]]:
     """Give each comparison with its interval, and its two ends on the most likely curve."""
     found = []
     for row in asked.rows:
-        half = 1.959963984540054 * row.uncertainty
+        half = NORMAL_95 * row.uncertainty
         found.append({
             "engine": row.engine,
             "from_movement_mm": row.start,

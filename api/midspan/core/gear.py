@@ -30,8 +30,7 @@ def over_pins(pitch_diameter: float, teeth: int, pin: float) -> float:
     ---------
     From memory of ISO 606 and ASME B29.1, unverified: no published figures were found.
     """
-    factor = math.cos(math.pi / (2 * teeth)) if teeth % 2 else 1.0
-    return pitch_diameter * factor + pin
+    return pitch_diameter * _across(teeth) + pin
 
 
 def pitch_diameter_over_pins(measurement: float, teeth: int, pin: float) -> float:
@@ -59,8 +58,12 @@ def pitch_diameter_over_pins(measurement: float, teeth: int, pin: float) -> floa
     ---------
     As `over_pins`, from memory, unverified.
     """
-    factor = math.cos(math.pi / (2 * teeth)) if teeth % 2 else 1.0
-    return (measurement - pin) / factor
+    return (measurement - pin) / _across(teeth)
+
+
+def _across(teeth: int) -> float:
+    """Distance between the most nearly opposite tooth gaps, over the pitch diameter."""
+    return math.cos(math.pi / (2 * teeth)) if teeth % 2 else 1.0
 
 
 def excess_from_radius_loss(wrap: float, loss: float) -> float:

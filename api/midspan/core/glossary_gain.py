@@ -76,7 +76,6 @@ TERMS: tuple[Term, ...] = (
         "Diameter of the cam bearing beside the chain.",
     ),
     told("gain_kw", "", "kW", "Gain", "Of the peak power given."),
-    told("friction_kw", "", "kW", "Friction in it", "What a tight chain rubs away, worked out."),
     told("rest_kw", "", "kW", "The rest of it", "What nobody has worked out."),
     told("tension_n", "F", "N", "Pull in each strand", "Of a hot chain that is too short."),
     told("hot_excess_mm", "e", "mm", "Excess length, hot", "Negative is interference."),

@@ -77,7 +77,6 @@ TERMS: tuple[Term, ...] = (
         "cam_moved_deg", "", "deg", "Move the cam by",
         "Crank degrees; positive is earlier (advance).",
     ),
-    told("intake_moved_deg", "", "deg", "Intake cam", "Crank degrees; positive is earlier."),
     told(
         "overlap_middle_deg", "", "deg", "Middle of the overlap", "Crank degrees after TDC.",
     ),

@@ -138,7 +138,6 @@ TERMS: tuple[Term, ...] = (
         "How far off the data sheet a crank angle may be.",
     ),
     told("card_value", "", "", "Data sheet", "The data sheet's figure for the same quantity."),
-    told("late_deg", "", "deg", "Late", "Against the data sheet; early is negative."),
     told(
         "rest_deg", "", "deg", "Late for other reasons",
         "What the chain's wear does not explain; early is negative.",

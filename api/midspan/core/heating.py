@@ -9,7 +9,7 @@ from .instrument import assumption
 from .materials import MATERIALS, OWN_SPREAD_PPM, Material, as_dict
 
 PARTS = ("block", "gear", "chain")
-# Running temperatures where none is given: from memory, unverified.
+# Running temperatures, and that of a cold engine, where none is given: from memory, unverified.
 RUNNING_C = {"block": 90.0, "gear": 100.0, "chain": 100.0}
 COLD_C = 20.0
 # How far off a running temperature, and that of a cold engine, may be either way; from memory,

@@ -1,10 +1,10 @@
-"""The instrument behind the readings: what was given, what is assumed, and the estimate."""
+"""The instrument behind the readings, and what was measured in the form of the result."""
 
 from collections import namedtuple
 
 from . import glossary, limits
 from .fields import Form
-from .uncertainty import Component, Estimate, combine, rectangular
+from .uncertainty import Component, Estimate, Interval, combine, rectangular
 
 # Assumed where nothing is given. All of them are from memory, unverified: a 150 mm
 # vernier caliper; a steel rule or dial at the chain; a dial indicator on a lifter or a valve; a
@@ -114,3 +114,13 @@ def budget_rows(components: list[Component]) -> list[dict[str, object]]:
         }
         for c in components
     ]
+
+
+def interval_dict(at: Interval) -> dict[str, object]:
+    """Give an interval in the form of the result."""
+    return {
+        "value": at.value,
+        "low": at.low,
+        "high": at.high,
+        "standard_uncertainty": at.uncertainty,
+    }

@@ -7,7 +7,7 @@ import math
 from .algebra import inverse
 from .figures import fixed, short
 from .lift_table import CYCLE_DEG, Table
-from .lobe import Lobe, reading_weights
+from .lobe import Lobe, own_residuals, reading_weights, usual_size
 
 # A reading this many times its own doubt off the smooth curve is out of line. From memory,
 # unverified; of readings that are sound about one in 100000 is so far off.
@@ -21,7 +21,7 @@ BESIDE = 4
 # A slip is looked for within so many crank degrees on either side, so many readings at least and
 # at most, by a curve of so many terms.
 SIDE_DEG, LEAST_SIDE, MOST_SIDE, TERMS = 30.0, 6, 14, 5
-# A flank is where the slope is more than this share of the steepest.
+# A flank is where the slope is more than this share of the steepest; from memory, unverified.
 FLANK = 0.25
 STEPS = {
     "sticking-dial": "Free the dial and its stem, tap it lightly, and read these rows again.",
@@ -273,18 +273,12 @@ def out_of_line(table: Table, lobe: Lobe, known: set[int]) -> list[dict[str, obj
 
     Reference
     ---------
-    Residuals over their own standard deviation, sqrt(1 - leverage); the scatter from their median
-    (1.4826 MAD of a normal distribution). Threshold from memory, unverified.
+    As `lobe.own_residuals` and `lobe.usual_size`. Threshold from memory, unverified.
     """
     count = len(table.lines)
     weights = reading_weights(table.angles, table.lifts, table.noise)
-    scaled = []
-    for i in range(count):
-        rest = 1.0 if i in lobe.left_out else max(1 - lobe.smooth.leverages[i], 1e-3)
-        off = table.lifts[i] - lobe.spline.values[i]
-        scaled.append(off * math.sqrt(weights[i] / rest))
-    sizes = sorted([abs(x) for x in scaled])
-    usual = max(1.4826 * sizes[count // 2], 1.0)
+    scaled = own_residuals(lobe.smooth, table.lifts, weights, lobe.left_out)
+    usual = usual_size([abs(x) for x in scaled])
     runs: list[list[int]] = []
     for i in range(count):
         if abs(scaled[i]) > OUT_OF_LINE * usual and table.lines[i] not in known:

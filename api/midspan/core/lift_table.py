@@ -6,9 +6,9 @@ from . import pasted
 from .fields import Form
 from .figures import short
 from .instrument import Instrument, take_instrument
+from .limits import MM_PER_INCH
 from .uncertainty import rectangular
 
-MM_PER_INCH = 25.4
 ANGLES_OF = ("crank", "cam")
 WHEELS = ("to-360", "to-180", "continuous")
 LIFTS_OF = ("lobe", "valve")

@@ -14,6 +14,9 @@ OWN = "maker's manual, entered by the user"
 GIVEN = "given by the user"
 ORIGINS = (PUBLISHED, PRACTICE, MEMORY, OWN)
 
+# The international inch, exact.
+MM_PER_INCH = 25.4
+
 UNITS = {
     "elongation_percent": "%",
     "movement_mm": "mm",
@@ -40,8 +43,9 @@ class Limit(
 
     `upper_to` ends a limit that its source prints as a range. `over_cam_teeth` is a numerator:
     the upper limit is it divided by the cam gear's teeth. `where` holds the conditions, all of
-    which must be met: drive_kind, centres, pitch_mm, cam_teeth_above, cam_teeth_to. `governs`
-    tells whether the verdict may rest on it, or it is only shown beside.
+    which must be met: drive_kind, centres, pitch_mm, cam_teeth_above, cam_teeth_to, of a gear its
+    teeth, of a clearance its valve. `governs` tells whether the verdict may rest on it, or it is
+    only shown beside.
     """
 
     __slots__ = ()
@@ -278,7 +282,8 @@ def applies(limit: Limit, facts: dict[str, object]) -> bool:
     Parameters
     ----------
     limit : the limit
-    facts : drive_kind, centres, pitch_mm [mm], cam_teeth (None when not known)
+    facts : drive_kind, centres, pitch_mm [mm], cam_teeth (None when not known); of a gear pitch_mm
+        and teeth
 
     Returns
     -------

@@ -1,8 +1,7 @@
 """Least clearance between piston and valve: what is in print, all of it, side by side."""
 
-from .limits import PUBLISHED, Limit
+from .limits import MM_PER_INCH, PUBLISHED, Limit
 
-MM_PER_INCH = 25.4
 _CLEARANCE, _RADIAL = "valve_clearance_mm", "radial_clearance_mm"
 
 

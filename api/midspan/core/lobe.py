@@ -8,13 +8,13 @@ from collections import namedtuple
 from .lift_table import CYCLE_DEG, Table
 from .smoothing import Smooth, Smoother
 from .spline import Spline, integral, zero_between
-from .uncertainty import Interval, rectangular
+from .uncertainty import interval, rectangular
 
-# A table whose ends show less than this share of its greatest lift stands on the base circle there.
+# A table whose ends show less than this share of its greatest lift stands on the base circle there;
+# from memory, unverified.
 BASE_SHARE = 0.02
 # Walk from the nose in steps of this [crank deg] to find where a height is crossed.
 STEP_DEG = 1.0
-FACTOR_95 = 1.959963984540054
 # A reading so many times its doubt off a curve smoothed by so much of the natural strength has no
 # weight; so many at most.
 FAR_OFF, HARDLY, MOST_OFF = 6.0, 0.1, 8
@@ -65,7 +65,7 @@ class Lobe:
 
     def spread(self, angle: float) -> float:
         """Give the standard uncertainty of the smoothed lift at an angle, from the scatter [mm]."""
-        i, j, t, _ = self.spline._piece(angle)
+        i, j, t, _ = self.spline.piece(angle)
         ends = []
         for k in (i, j):
             share = max(self.smooth.leverages[k], 0.0)
@@ -114,33 +114,6 @@ class Lobe:
             interval((opens + closes) / 2, math.sqrt((both / 2) ** 2 + later**2)),
             area,
         )
-
-
-def interval(value: float, uncertainty: float) -> Interval:
-    """Give a value with its 95 % interval.
-
-    Parameters
-    ----------
-    value, uncertainty : best estimate and its standard uncertainty [any unit]
-
-    Returns
-    -------
-    Interval, normal, in units of its value
-
-    Raises
-    ------
-    none
-
-    Validity
-    --------
-    Many degrees of freedom.
-
-    Reference
-    ---------
-    JCGM 100:2008 (GUM), 6.2 and G.1.3.
-    """
-    half = FACTOR_95 * uncertainty
-    return Interval(value, value - half, value + half, uncertainty)
 
 
 def lobe_from(table: Table, known: bool = True) -> Lobe:
@@ -266,24 +239,87 @@ def steadied(
 
     Reference
     ---------
-    Residuals over sqrt(1 - leverage); the scatter from their median (1.4826 MAD of a normal
-    distribution). Thresholds from memory, unverified, chosen by trial on sound and spoiled tables.
+    As `own_residuals` and `usual_size`. Thresholds from memory, unverified, chosen by trial on
+    sound and spoiled tables.
     """
-    kept, out = list(weights), set()
+    kept = list(weights)
+    out: set[int] = set()
     for _ in range(MOST_OFF):
         smoother = Smoother(knots, lifts, kept, CYCLE_DEG)
         found = smoother.smooth(HARDLY * smoother.natural)
-        sizes = []
-        for i in range(len(knots)):
-            rest = 1.0 if i in out else max(1 - found.leverages[i], 1e-3)
-            sizes.append(abs(lifts[i] - found.spline.values[i]) * math.sqrt(weights[i] / rest))
-        usual = max(1.4826 * sorted(sizes)[len(sizes) // 2], 1.0)
+        sizes = [abs(x) for x in own_residuals(found, lifts, weights, out)]
+        usual = usual_size(sizes)
         worst = max([i for i in range(len(sizes)) if i not in out], key=lambda i: sizes[i])
         if sizes[worst] <= FAR_OFF * usual:
             break
         out.add(worst)
         kept[worst] = weights[worst] * 1e-6
     return kept, out
+
+
+def own_residuals(
+    smooth: Smooth, lifts: list[float], weights: list[float], out: set[int]
+) -> list[float]:
+    """Give how far readings are off the smooth curve, each over its own standard deviation.
+
+    r_i sqrt(w_i / (1 - h_i))
+
+    Parameters
+    ----------
+    smooth : the curve, with the leverage h of each reading [1]
+    lifts : the readings, or the first of them [mm]
+    weights : w of each, as if all had weight [1/mm^2]
+    out : places of the readings that had none: the curve does not lean on them
+
+    Returns
+    -------
+    residuals, positive above the curve [1]
+
+    Raises
+    ------
+    none
+
+    Validity
+    --------
+    A leverage beyond 0.999 counts as that.
+
+    Reference
+    ---------
+    The variance of a residual is (1 - leverage) of that of its reading: least squares.
+    """
+    found = []
+    for i in range(len(lifts)):
+        rest = 1.0 if i in out else max(1 - smooth.leverages[i], 1e-3)
+        found.append((lifts[i] - smooth.spline.values[i]) * math.sqrt(weights[i] / rest))
+    return found
+
+
+def usual_size(sizes: list[float]) -> float:
+    """Standard deviation that most of a table's residuals have, never less than was stated.
+
+    1.4826 median |r|, 1 or more
+
+    Parameters
+    ----------
+    sizes : of residuals, each over its own standard deviation [1]
+
+    Returns
+    -------
+    standard deviation [1]
+
+    Raises
+    ------
+    none
+
+    Validity
+    --------
+    Fewer than half of the readings out of line.
+
+    Reference
+    ---------
+    The median absolute deviation of a normal distribution is its standard deviation over 1.4826.
+    """
+    return max(1.4826 * sorted(sizes)[len(sizes) // 2], 1.0)
 
 
 def _highest(angles: list[float], lifts: list[float]) -> float:

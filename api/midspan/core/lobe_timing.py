@@ -9,12 +9,13 @@ from .valve_events import LOBES, Event, Quantity, angle_of, linear
 # Which two points a lobe's centreline rests on.
 BY = ("near-nose", "mid-duration", "data-sheet-duration")
 _KINDS = {"opening": "opens", "closing": "closes"}
-# A centreline the trade calls usual, and what may still be believed; the first is published
-# (dummett.net, Cam timing), the rest from memory, unverified.
+# A centreline the trade calls usual, what may still be believed, and the least and the most between
+# two events of a lobe; the first is published (dummett.net, Cam timing), the rest from memory,
+# unverified.
 USUAL_DEG = (100.0, 120.0)
 BELIEVED_DEG = (85.0, 135.0)
 SHORTEST_DEG, LONGEST_DEG = 120.0, 360.0
-# Further from the data sheet than a slip of one tooth.
+# Further from the data sheet than a slip of one tooth; from memory, unverified.
 ASTRAY_DEG = 30.0
 SLIPS = {
     "swapped": "with opening and closing swapped",

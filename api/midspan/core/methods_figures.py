@@ -3,7 +3,7 @@
 _MEASURED = ("uncertainty.combine", "student.coverage_factor", "guard.judge")
 _READ = ("uncertainty.repeat_component", "uncertainty.rectangular") + _MEASURED
 _STATE = ("state.state",) + _MEASURED
-_EVENT = ("timing.after_tdc", "uncertainty.propagate") + _MEASURED
+_EVENT = ("timing.after_tdc",) + _MEASURED
 _CENTRE = ("timing.middle",) + _EVENT
 
 # By the field's name in the answers. A relation is named as in its docstring's module.
@@ -31,7 +31,7 @@ FIGURES = {
     ),
     "bored_movement_mm": ("drive.excess_length", "drive.geometry", "drive.taut_centre_distance"),
     # Setting the cam.
-    "tdc_reading_deg": ("timing.middle", "timing.unwrap", "crank_slider.angle_of_drop") + _READ,
+    "tdc_reading_deg": ("timing.middle", "timing.unwrap", "crank_slider.drop_rate") + _READ,
     "intake_centreline_deg": _CENTRE,
     "exhaust_centreline_deg": _CENTRE,
     "nose_centreline_deg": _CENTRE,
@@ -62,6 +62,7 @@ FIGURES = {
     ),
     "dynamic_ratio": (
         "crank_slider.compression_from", "crank_slider.drop", "calc_compression.pressure",
+        "uncertainty.propagate",
     ),
     # Running in, and what is to come.
     "at_running_h": (

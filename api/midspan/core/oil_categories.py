@@ -1,11 +1,14 @@
-"""API and ILSAC categories of engine oil, and how much phosphorus each allows.
+"""Kinds of engine oil, its API and ILSAC categories, and how much phosphorus each of these allows.
 
-To add one, add a row. A category without a figure on file is accepted, and nothing is claimed.
+To add a category, add a row. One without a figure on file is accepted, and nothing is claimed.
 """
 
 from collections import namedtuple
 
 from .limits import MEMORY, PUBLISHED
+
+# Kinds of oil, as a plan and a forecast tell them apart.
+OILS = ("mineral", "running-in", "conventional", "synthetic")
 
 Category = namedtuple(
     "Category", ("id", "lower", "upper", "grades", "origin", "source", "address", "note")

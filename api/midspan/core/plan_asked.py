@@ -10,12 +10,11 @@ from .limits import GIVEN, MEMORY, OWN
 from .running_figures import BY_ID
 from .wanted import take_window
 
-OILS = ("mineral", "running-in", "conventional", "synthetic")
 FOLLOWERS = ("flat", "roller")
 RINGS = ("new", "kept")
 # What turns hours into distance where the user counts in the other; from memory, unverified.
 AVERAGE_SPEED_KM_PER_H = 50.0
-# An average that no vehicle keeps is a slip in one of the two.
+# An average that no vehicle keeps is a slip in one of the two; from memory, unverified.
 MOST_KM_PER_H = 200.0
 
 Oil = namedtuple("Oil", ("kind", "grade", "category", "phosphorus", "zinc"))
@@ -40,7 +39,7 @@ def take_oil(form: Form) -> Oil | None:
     if part is None:
         form.refuse("missing", "oil", None, "the oil", "Say at least which kind it is.")
         return None
-    kind = part.take_choice("kind", OILS)
+    kind = part.take_choice("kind", oil_categories.OILS)
     grade = None
     if part.has("grade"):
         text = part.take_text("grade", 12)
@@ -75,6 +74,17 @@ def take_asked(form: Form) -> Asked:
     springs = "strong" if load is not None and load > BY_ID["springs-light"].lower else "usual"
     chain = _take_chain(form)
     return Asked(oil, follower, rings, springs, chain, _take_use(form, assumed), assumed)
+
+
+def take_plan(form: Form) -> Asked | None:
+    """Read the "plan" field, the whole input of a plan that goes on; None where it is missing."""
+    part = form.take_form("plan")
+    if part is None:
+        form.refuse("missing", "plan", None, "the input of the plan", "Send what it was made of.")
+        return None
+    asked = take_asked(part)
+    part.close()
+    return asked
 
 
 def _take_chain(form: Form) -> Chain:

@@ -23,7 +23,7 @@ END_GAUGE = (
     ("standard", 25, 18), ("difference", 9.7, 25.6), ("expansion difference", 2.9, 50),
     ("temperature difference", 16.6, 2),
 )  # fmt: skip
-_T_TABLE = (
+T_TABLE = (
     (1, "12.706"),
     (2, "4.303"),
     (3, "3.182"),
@@ -93,11 +93,11 @@ def _one_sided(n: int) -> float:
 PROOFS = (
     published(
         "student.coverage_factor", "Student t, 95 % two-sided", "", _DOF, coverage_factor,
-        _HANDBOOK, _HANDBOOK_AT, _T_TABLE,
+        _HANDBOOK, _HANDBOOK_AT, T_TABLE,
     ),
     published(
         "betas.factor_of_t", "Student t, 95 % two-sided", "", _DOF, factor_of_t,
-        _HANDBOOK, _HANDBOOK_AT, _T_TABLE,
+        _HANDBOOK, _HANDBOOK_AT, T_TABLE,
     ),
     recalled(
         "uncertainty.combine", "Calibration of an end gauge: u", "nm", (),

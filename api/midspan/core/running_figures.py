@@ -45,6 +45,7 @@ def _row(
     return Figure(id, quantity, lower, upper, label, origin, source, address, note)
 
 
+# Exact: the international mile of 5280 feet, the international pound at standard gravity.
 MILE_KM = 1.609344
 POUND_N = 4.4482216152605
 _LEAFLETS = ("A builder on a forum, quoting cam makers' leaflets", "lfgss.com/comments/11803050")

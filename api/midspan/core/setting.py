@@ -1,11 +1,9 @@
 """What the benches that set a cam share: the form of a verdict and a result."""
 
-from .bench import interval_dict
-from .uncertainty import Estimate, Interval
+from .instrument import interval_dict
+from .uncertainty import Estimate, interval_of
 from .version import VERSION
 
-# Expanded to standard uncertainty of 95 % coverage, endless degrees of freedom.
-NORMAL = 1.959963984540054
 # One word for what came of it: of TDC, of a cam against its data sheet, of an adjuster.
 OUTCOMES = (
     "true", "correct", "unsure",
@@ -48,11 +46,6 @@ def setting_result(
     return result
 
 
-def even(at: Estimate) -> Interval:
-    """Give an estimate as an interval, symmetric about its value."""
-    return Interval(at.value, at.value - at.expanded, at.value + at.expanded, at.uncertainty)
-
-
 def interval_or_none(at: Estimate | None) -> dict[str, object] | None:
     """Give an estimate, if there is one, as an interval in the form of the result."""
-    return None if at is None else interval_dict(even(at))
+    return None if at is None else interval_dict(interval_of(at))

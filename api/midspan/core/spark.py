@@ -3,14 +3,16 @@
 import math
 from collections import namedtuple
 
-from .chisquare import quantile
+from .spread_interval import spread_interval
 from .student import coverage_factor
-from .variance_ratio import quantile as f_quantile
+from .variance_ratio import quantile
 
 # Ends of the torque lost by the square of a degree, 1/deg^2. That such regressions exist is
 # published; their figures are from memory, unverified.
 LOSS_PER_DEG2 = (2e-4, 4e-4)
 ALPHA = 0.05
+# Scatter of a pull on a common dyno, and pulls a side; from memory, unverified.
+PULL_PERCENT, PULLS = 0.5, 3
 
 
 class Spread(namedtuple("Spread", ("value", "low", "high"))):
@@ -43,15 +45,10 @@ def deviation_interval(deviation: float, count: int) -> Spread:
 
     Reference
     ---------
-    NIST/SEMATECH e-Handbook of Statistical Methods, 7.2.3.1, from memory, unverified; checked
-    against scipy.
+    As `spread_interval.spread_interval`; checked against scipy.
     """
-    dof = count - 1
-    return Spread(
-        deviation,
-        deviation * math.sqrt(dof / quantile(1 - ALPHA / 2, dof)),
-        deviation * math.sqrt(dof / quantile(ALPHA / 2, dof)),
-    )
+    low, high = spread_interval(deviation, count - 1)
+    return Spread(deviation, low, high)
 
 
 def freed(seen: Spread, resolution: float, count: int) -> Spread:
@@ -123,8 +120,8 @@ def ratio_interval(after: float, after_count: int, before: float, before_count: 
     dofs = (after_count - 1, before_count - 1)
     return Spread(
         ratio,
-        ratio / math.sqrt(f_quantile(1 - ALPHA / 2, dofs[0], dofs[1])),
-        ratio / math.sqrt(f_quantile(ALPHA / 2, dofs[0], dofs[1])),
+        ratio / math.sqrt(quantile(1 - ALPHA / 2, dofs[0], dofs[1])),
+        ratio / math.sqrt(quantile(ALPHA / 2, dofs[0], dofs[1])),
     )
 
 

@@ -17,7 +17,7 @@ class Spline(namedtuple("Spline", ("knots", "values", "bends", "period"))):
 
     __slots__ = ()
 
-    def _piece(self, x: float) -> tuple[int, int, float, float]:
+    def piece(self, x: float) -> tuple[int, int, float, float]:
         """Give the knots around x, the share of the way between them, and their distance."""
         knots, period = self.knots, self.period
         x = knots[0] + (x - knots[0]) % period
@@ -34,21 +34,21 @@ class Spline(namedtuple("Spline", ("knots", "values", "bends", "period"))):
 
     def at(self, x: float) -> float:
         """Value at x."""
-        i, j, t, gap = self._piece(x)
+        i, j, t, gap = self.piece(x)
         s = 1 - t
         bend = (s**3 - s) * self.bends[i] + (t**3 - t) * self.bends[j]
         return float(s * self.values[i] + t * self.values[j] + bend * gap * gap / 6)
 
     def slope(self, x: float) -> float:
         """First derivative at x."""
-        i, j, t, gap = self._piece(x)
+        i, j, t, gap = self.piece(x)
         s = 1 - t
         bend = (1 - 3 * s * s) * self.bends[i] + (3 * t * t - 1) * self.bends[j]
         return float((self.values[j] - self.values[i]) / gap + bend * gap / 6)
 
     def bend(self, x: float) -> float:
         """Second derivative at x."""
-        i, j, t, _ = self._piece(x)
+        i, j, t, _ = self.piece(x)
         return float((1 - t) * self.bends[i] + t * self.bends[j])
 
 

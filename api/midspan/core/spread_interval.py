@@ -2,45 +2,7 @@
 
 import math
 
-from .chisquare import tail
-
-
-def chi_square_at(chance: float, dof: int) -> float:
-    """Chi-square that is exceeded with the stated probability, by bisection.
-
-    Parameters
-    ----------
-    chance : probability of more, 0 to 1 exclusive [1]
-    dof : degrees of freedom, whole, 1 or more
-
-    Returns
-    -------
-    chi-square [1]
-
-    Raises
-    ------
-    none
-
-    Validity
-    --------
-    As `chisquare.tail`.
-
-    Reference
-    ---------
-    As `chisquare.tail`.
-    """
-    low, high = 0.0, dof + 1.0
-    while tail(high, dof) > chance:
-        low, high = high, 2 * high
-    for _ in range(200):
-        middle = (low + high) / 2
-        if middle in (low, high):
-            break
-        if tail(middle, dof) > chance:
-            low = middle
-        else:
-            high = middle
-    return (low + high) / 2
+from .chisquare import quantile
 
 
 def spread_interval(spread: float, dof: int, coverage: float = 0.95) -> tuple[float, float]:
@@ -72,5 +34,5 @@ def spread_interval(spread: float, dof: int, coverage: float = 0.95) -> tuple[fl
     deviation, from memory).
     """
     beyond = (1 - coverage) / 2
-    low = spread * math.sqrt(dof / chi_square_at(beyond, dof))
-    return low, spread * math.sqrt(dof / chi_square_at(1 - beyond, dof))
+    low = spread * math.sqrt(dof / quantile(1 - beyond, dof))
+    return low, spread * math.sqrt(dof / quantile(beyond, dof))

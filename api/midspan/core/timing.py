@@ -6,6 +6,11 @@ name says otherwise: before it is negative, the exhaust lobe lies there.
 
 import math
 
+# So far below maximum lift the two points of equal lift near a nose are read where nothing is said:
+# 0.020 in, published for a motorcycle cam (Cam Degree 101,
+# starracing.com/MotorcycleCamDegree101.php).
+NOSE_DROP_MM = 0.508
+
 
 def unwrap(angle: float, least: float) -> float:
     """Put an angle into the one turn that starts at `least`.

@@ -3,7 +3,7 @@
 import math
 from collections import namedtuple
 
-from .student import ENDLESS, coverage_factor
+from .student import ENDLESS, NORMAL_95, coverage_factor
 
 TYPE_CHECKING = False  # MicroPython has no typing module; type checkers take this as true
 if TYPE_CHECKING:
@@ -30,6 +30,62 @@ class Interval(namedtuple("Interval", ("value", "low", "high", "uncertainty"))):
     """A derived value with its 95 % interval, which need not be symmetric, and its u."""
 
     __slots__ = ()
+
+
+def interval(value: float, uncertainty: float) -> Interval:
+    """Give a value with its 95 % interval.
+
+    Parameters
+    ----------
+    value, uncertainty : best estimate and its standard uncertainty [any unit]
+
+    Returns
+    -------
+    Interval, normal, in units of its value
+
+    Raises
+    ------
+    none
+
+    Validity
+    --------
+    Many degrees of freedom.
+
+    Reference
+    ---------
+    JCGM 100:2008 (GUM), 6.2 and G.1.3.
+    """
+    half = NORMAL_95 * uncertainty
+    return Interval(value, value - half, value + half, uncertainty)
+
+
+def interval_of(estimate: Estimate) -> Interval:
+    """Give an estimate as its 95 % interval, symmetric about its value.
+
+    y - U to y + U
+
+    Parameters
+    ----------
+    estimate : value y, expanded uncertainty U [any unit]
+
+    Returns
+    -------
+    Interval, in units of its value
+
+    Raises
+    ------
+    none
+
+    Validity
+    --------
+    As the estimate's own coverage factor.
+
+    Reference
+    ---------
+    JCGM 100:2008 (GUM), 6.2.
+    """
+    value, half = estimate.value, estimate.expanded
+    return Interval(value, value - half, value + half, estimate.uncertainty)
 
 
 def mean(values: list[float]) -> float:

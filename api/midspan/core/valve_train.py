@@ -4,11 +4,9 @@ from collections import namedtuple
 
 from .fields import Form
 from .lift_table import Table, take_table
-from .lobe import Events, Lobe, interval, lobe_from
-
-# Below the nose, where a lobe's centre from equal lift is taken: 0.020 in. Published:
-# Cam Degree 101, starracing.com/MotorcycleCamDegree101.php.
-NOSE_DROP_MM = 0.508
+from .lobe import Events, Lobe, lobe_from
+from .timing import NOSE_DROP_MM
+from .uncertainty import interval
 
 
 class Train(namedtuple("Train", ("lobe", "factor", "offset", "ratio", "lash", "later"))):

@@ -2,44 +2,7 @@
 
 import math
 
-
-def _log_gamma_half(twice: int) -> float:
-    """Natural logarithm of Gamma(twice / 2), from Gamma(1) = 1 or Gamma(1/2) = sqrt(pi)."""
-    at, total = (2, 0.0) if twice % 2 == 0 else (1, 0.5 * math.log(math.pi))
-    while at < twice:
-        total += math.log(at / 2)
-        at += 2
-    return total
-
-
-def _fraction(a: float, b: float, x: float) -> float:
-    """Continued fraction of the incomplete beta function (Abramowitz and Stegun, 26.5.8)."""
-    tiny = 1e-300
-    c, d = 1.0, 1 - (a + b) * x / (a + 1)
-    d = 1 / (d if abs(d) > tiny else tiny)
-    total = d
-    for m in range(1, 400):
-        for step in (
-            m * (b - m) * x / ((a + 2 * m - 1) * (a + 2 * m)),
-            -(a + m) * (a + b + m) * x / ((a + 2 * m) * (a + 2 * m + 1)),
-        ):
-            d = 1 + step * d
-            d = 1 / (d if abs(d) > tiny else tiny)
-            c = 1 + step / c
-            c = c if abs(c) > tiny else tiny
-            total *= c * d
-        if abs(c * d - 1) < 1e-16:
-            break
-    return total
-
-
-def _front(ratio: float, upper: int, lower: int) -> float:
-    """Logarithm of ratio times the density of F."""
-    whole = upper * ratio + lower
-    front = upper / 2 * math.log(upper * ratio / whole) + lower / 2 * math.log(lower / whole)
-    return front + (
-        _log_gamma_half(upper + lower) - _log_gamma_half(upper) - _log_gamma_half(lower)
-    )
+from .betas import incomplete_beta, log_front
 
 
 def below(ratio: float, upper: int, lower: int) -> float:
@@ -70,12 +33,9 @@ def below(ratio: float, upper: int, lower: int) -> float:
     """
     if ratio <= 0:
         return 0.0
-    x, other = upper * ratio / (upper * ratio + lower), lower / (upper * ratio + lower)
-    a, b = upper / 2, lower / 2
-    front = _front(ratio, upper, lower)
-    if x < (a + 1) / (a + b + 2):
-        return math.exp(front) * _fraction(a, b, x) / a
-    return 1 - math.exp(front) * _fraction(b, a, other) / b
+    a, b, x, above = _side(ratio, upper, lower)
+    value = incomplete_beta(a, b, x)
+    return 1 - value if above else value
 
 
 def quantile(probability: float, upper: int, lower: int) -> float:
@@ -113,10 +73,25 @@ def quantile(probability: float, upper: int, lower: int) -> float:
         else:
             high = at
         # Newton's step where it stays between the ends, else the middle of them.
-        before, slope = at, math.exp(_front(at, upper, lower)) / at
+        before, slope = at, _slope(at, upper, lower)
         at = at - off / slope if slope > 0 else low
         if not low < at < high:
             at = (low + high) / 2
         if abs(at - before) <= 1e-15 * at or at in (low, high):
             break
     return at
+
+
+def _slope(ratio: float, upper: int, lower: int) -> float:
+    """Density of F."""
+    a, b, x, _ = _side(ratio, upper, lower)
+    return math.exp(log_front(a, b, x)) / ratio
+
+
+def _side(ratio: float, upper: int, lower: int) -> tuple[float, float, float, bool]:
+    """Give a, b and x of the side of F that keeps its digits, and whether it is the one above."""
+    whole = upper * ratio + lower
+    a, b, x = upper / 2, lower / 2, upper * ratio / whole
+    if x < (a + 1) / (a + b + 2):
+        return a, b, x, False
+    return b, a, lower / whole, True

@@ -5,14 +5,12 @@ from collections import namedtuple
 
 from . import limits
 from .build import Build
-from .fields import Form
+from .fields import MOST_READINGS, Form
 from .figures import short
 from .guard import judge
 from .limits import Limit
 from .phase import degrees
 from .uncertainty import Component, Estimate, Interval, combine
-
-MOST_READINGS = 50
 
 
 class Subject(namedtuple("Subject", ("at", "factor", "unit"))):

@@ -4,6 +4,7 @@ import math
 
 from .build import Build
 from .drive import excess_length, taut_centre_distance
+from .elongation import NEW_CHAIN_PERCENT, NEW_CHAIN_SOURCE
 from .figures import fixed
 from .limits import MEMORY, PRACTICE, PUBLISHED, TOO_LOOSE_MM
 from .movement import movement_from_excess
@@ -12,12 +13,10 @@ TYPE_CHECKING = False  # MicroPython has no typing module; type checkers take th
 if TYPE_CHECKING:
     from .uncertainty import Interval
 
-_STANDARD = "GOST 13568-97 (full text of ISO 606:1994), cl. 4.10"
 _INSTALL = "hkkchain.com/engineering-info/installation"
 
-# A length allowed a new chain: only positive, at most this, over nominal (published, as above).
-NEW_CHAIN_PERCENT = 0.15
-# Elongation between these is a believable chain; beyond, an input is likelier wrong.
+# Elongation between these is a believable chain; beyond, an input is likelier wrong. From memory,
+# unverified.
 BELIEVABLE_PERCENT = (-0.1, 4.0)
 
 CAUTIONS = {
@@ -129,7 +128,7 @@ def state_warnings(build: Build, state: "dict[str, Interval]") -> list[dict[str,
         text = "On this drive that would be a chain shorter than new. Check the centre distance."
         got = build.drive.centre_distance
         field = "drive.centre_distance_mm"
-        return [warning("reading-against-geometry", field, got, text, PUBLISHED, _STANDARD)]
+        return [warning("reading-against-geometry", field, got, text, PUBLISHED, NEW_CHAIN_SOURCE)]
     if at.high < least or at.low > most:
         text = "On this drive that would be a chain worn " + fixed(at.value, 2) + " %."
         text += " Check links, teeth and centre distance against the reading."
@@ -142,8 +141,14 @@ def length_warnings(low: float, high: float) -> list[dict[str, object]]:
     """Say when an elongation [%] is below nominal, or within the tolerance of a new chain."""
     if high < 0:
         text = "Shorter than nominal, which no chain is: check pitches, pitch and jaws."
-        return [warning("below-nominal", "elongation_percent", high, text, PUBLISHED, _STANDARD)]
+        return [
+            warning("below-nominal", "elongation_percent", high, text, PUBLISHED, NEW_CHAIN_SOURCE)
+        ]
     if low <= NEW_CHAIN_PERCENT and high >= 0:
         text = "A new chain may be up to 0.15 % long: this need not be wear."
-        return [warning("length-tolerance", "elongation_percent", high, text, PUBLISHED, _STANDARD)]
+        return [
+            warning(
+                "length-tolerance", "elongation_percent", high, text, PUBLISHED, NEW_CHAIN_SOURCE
+            )
+        ]
     return []

@@ -8,14 +8,12 @@ and that by what the trade says.
 import math
 from collections import namedtuple
 
-from .limits import MEMORY, PRACTICE, PUBLISHED
+from .limits import MEMORY, PRACTICE
 from .running_figures import DERIVED
 from .wear import Wear
 
-OILS = ("mineral", "running-in", "conventional", "synthetic")
 PARAMETERS = ("first", "tau", "steady")
 POOLED = "this shop's own records"
-NORMAL_95 = 1.959963984540054
 
 _GUIDE = "The complete guide to chain, 2.2.4"
 _GUIDE_AT = "chain-guide.com/basics/2-2-4-wear-of-working-parts.html"
@@ -87,18 +85,13 @@ _UNKNOWN = Row(
     "tau", 20.0, 1.6, MEMORY, "The oil is not known: from 1 h to 500 h is possible.", "", "",
 )  # fmt: skip
 
-# Nominal length is a chain's least: new it is 0 to 0.15 % longer (published).
-NEW_LONGER_PERCENT = 0.15
-NEW_SOURCE = "GOST 13568-97 (full text of ISO 606:1994), cl. 4.10"
-NEW_ORIGIN = PUBLISHED
-
 
 def wide(oil: str | None) -> Prior:
     """Give the prior by oil that stands where no engine of the shop is known.
 
     Parameters
     ----------
-    oil : one of OILS, or None where it is not known
+    oil : one of `oil_categories.OILS`, or None where it is not known
 
     Returns
     -------

@@ -21,6 +21,8 @@ SCALES = ("both-ways", "0-360-up", "0-360-down")
 # What is assumed where nothing is given: from memory, unverified.
 DIAMETER_MM = 280.0
 PARALLAX_MM = 0.4
+# Readings of one place further apart than this hint at a slip; from memory, unverified.
+SPREAD_DEG = 2.0
 # True TDC is known to this, either way, where it was not found; from memory, unverified.
 TDC_DEG = 1.0
 

@@ -26,7 +26,7 @@ def pooled_prior(oil: str | None, histories: list[Model], made_at: str) -> Prior
 
     Parameters
     ----------
-    oil : one of wear_prior.OILS, or None
+    oil : one of `oil_categories.OILS`, or None
     histories : one model for each engine, each with the wide prior of that oil
     made_at : when, as RFC 3339 text
 

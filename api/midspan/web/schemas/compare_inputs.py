@@ -4,7 +4,7 @@ from typing import Any
 
 from marshmallow import Schema, fields, validate
 
-from midspan.core import calc_pulls, compare_asked, correction
+from midspan.core import calc_pulls, compare_asked, correction, dyno_records
 
 from .dyno_run import RunConditionsSchema, RunPeaksSchema
 from .quantity import Strict, choice, number
@@ -13,7 +13,7 @@ from .quantity import Strict, choice, number
 def _points(name: str) -> fields.List[Any]:
     return fields.List(
         number(name), required=True,
-        validate=validate.Length(2, compare_asked.MOST_POINTS),
+        validate=validate.Length(2, dyno_records.MOST_POINTS),
         metadata={"description": number(name).metadata["description"]},
     )  # fmt: skip
 

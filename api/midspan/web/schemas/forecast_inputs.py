@@ -2,7 +2,7 @@
 
 from marshmallow import Schema, fields, validate
 
-from midspan.core import forecast_asked, wear_prior
+from midspan.core import forecast_asked, oil_categories
 
 from .inputs import DriveSchema, OwnLimitSchema
 from .quantity import OneOf, Strict, choice, number
@@ -71,7 +71,7 @@ class ForecastInputSchema(WindowSchema):
 
     drive = fields.Nested(DriveSchema, required=True)
     oil_kind = choice(
-        wear_prior.OILS, "Kind of oil; without it the prior is wider.",
+        oil_categories.OILS, "Kind of oil; without it the prior is wider.",
         required=False, nullable=True,
     )  # fmt: skip
     average_speed_km_per_h = number(

@@ -2,7 +2,14 @@
 
 from marshmallow import Schema, fields
 
-from midspan.core import calc_forecast, forecast_told, limits, measurement, running_figures
+from midspan.core import (
+    calc_forecast,
+    forecast_told,
+    limits,
+    measurement,
+    oil_categories,
+    running_figures,
+)
 from midspan.core import wear_prior as priors
 
 from .quantity import choice, measure, words
@@ -128,7 +135,7 @@ class ForecastResultSchema(ResultSchema):
     calc = choice(("forecast",), "The calculation.")
     method = choice(calc_forecast.METHODS, "How the posterior was worked out.")
     method_text = words("The same in words.")
-    oil_kind = choice(priors.OILS, "Kind of oil; null if not known.", nullable=True)
+    oil_kind = choice(oil_categories.OILS, "Kind of oil; null if not known.", nullable=True)
     readings_used = measure("readings_used")
     at_running_h = measure("at_running_h")
     at_distance_km = measure("at_distance_km")

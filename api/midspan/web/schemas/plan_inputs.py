@@ -21,7 +21,7 @@ def _text(longest: int, description: str, *, required: bool = False) -> fields.S
 class OilSchema(Strict):
     """An engine oil, as far as it is known."""
 
-    kind = choice(plan_asked.OILS, "What kind of oil it is.")
+    kind = choice(oil_categories.OILS, "What kind of oil it is.")
     grade = _text(12, "Grade by SAE J300, as on the can: 10W-40, SAE 30.")
     category = choice(_CATEGORIES, "API or ILSAC category.", required=False, nullable=True)
     phosphorus_mg_per_kg = number("phosphorus_mg_per_kg", required=False)

@@ -4,7 +4,7 @@ from typing import Any
 
 from marshmallow import Schema, fields
 
-from midspan.core import limits, plan_asked, running_figures, running_steps
+from midspan.core import limits, oil_categories, running_figures, running_steps
 
 from .quantity import choice, measure, words
 from .shelf_results import WINDOW_ORIGINS, ResultSchema
@@ -152,7 +152,7 @@ class OilFindingSchema(Schema):
 class OilSaidSchema(Schema):
     """The oil of the plan as it stands, and what is to be said of it."""
 
-    kind = choice(plan_asked.OILS, "What kind of oil it is.")
+    kind = choice(oil_categories.OILS, "What kind of oil it is.")
     category = words("API or ILSAC category.", nullable=True)
     phosphorus_mg_per_kg = measure("phosphorus_mg_per_kg", nullable=True)
     zinc_mg_per_kg = measure("zinc_mg_per_kg", nullable=True)
