@@ -18,7 +18,8 @@ from .version import VERSION
 from .warnings import cautions, drive_warnings
 
 MOST = 10
-# Readings that agree less well than one time in twenty by chance are called inconsistent: ours.
+# Readings that agree less well than one time in twenty by chance are called inconsistent: common
+# practice, no source.
 SURPRISING = 0.05
 
 # These follow the length of the chain alone, whatever the centre distance.

@@ -26,7 +26,8 @@ from .warnings import cautions, drive_warnings
 MOST_CHAINS, MOST_GEARS, MOST_TRIALS = 60, 30, 500
 # The trial worth most is sought among all, for what it would tell of the best few.
 BEST_FEW = 10
-# Fits that agree less well than one in a hundred by chance are called inconsistent: ours.
+# Fits that agree less well than one in a hundred by chance are called inconsistent: common
+# practice, no source.
 SURPRISING = 0.01
 # Assumed uncertainty of the next trial's movement, mm; from memory, unverified.
 NEXT_TRIAL_MM = 0.3

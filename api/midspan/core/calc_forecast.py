@@ -27,9 +27,10 @@ from .wear_fit import Draw, Model, laplace_draws, most_likely
 
 METHODS = {"laplace": "Laplace approximation, reweighted", "full": "full posterior"}
 DRAWS = 512
-# Below this effective share the approximation is called poor: ours.
+# Below this effective share the approximation is called poor: common practice, no source.
 POOR = 0.2
-# Readings that fit any wear worse than one time in a hundred by chance are questioned: ours.
+# Readings that fit any wear worse than one time in a hundred by chance are questioned: common
+# practice, no source.
 SURPRISING = 0.01
 
 

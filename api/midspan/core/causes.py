@@ -3,7 +3,7 @@
 from collections import namedtuple
 
 # A likely cause is named if, once allowed for, the reading agrees at least this well by chance:
-# ours.
+# from memory, unverified.
 EXPLAINED = 0.2
 
 

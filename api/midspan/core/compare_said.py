@@ -9,7 +9,7 @@ from .left_out import BEST_OF
 
 OUTCOMES = ("shown", "shown-if-settled", "not-shown", "too-few", "not-evidence")
 ALPHA = 0.05
-# With fewer degrees of freedom a session hardly shows anything: ours.
+# With fewer degrees of freedom a session hardly shows anything: common practice, no source.
 FEW = 3
 AGAIN = "Run both settings again, there and back."
 

@@ -16,9 +16,11 @@ from .warnings import warning
 WEATHER_KPA = 4.0
 # The air at which a standard's own level is told: the reference of SAE J1349.
 ORDINARY_KPA, ORDINARY_C = 99.0, 25.0
-# Nearer than this to the standard atmosphere a figure was looked up sooner than read: ours.
+# Nearer than this to the standard atmosphere a figure was looked up sooner than read: from
+# memory, unverified.
 LOOKED_UP_KPA = 0.03
-# Height from which the two kinds of pressure are further apart than weather hides: ours.
+# Height from which the two kinds of pressure are further apart than weather hides: from memory,
+# unverified.
 TELLING_M = 300.0
 STANDARD_FIGURES_KPA = (101.3, SEA_LEVEL_KPA)
 

@@ -14,9 +14,10 @@ if TYPE_CHECKING:
     Json = dict[str, Any]
 
 CELL_RPM = 10
-# A speed that falls back by so much ends a pull; ours, chosen to be more than a dyno's own noise.
+# A speed that falls back by so much ends a pull; from memory, unverified: more than a dyno's own
+# noise.
 FALL_RPM = 200.0
-# Fewer rows, or a smaller span, make no pull; ours.
+# Fewer rows, or a smaller span, make no pull; from memory, unverified.
 LEAST_ROWS, LEAST_RPM = 5, 300.0
 MOST_LISTED = 1000
 MOST_PULLS = 200

@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 # As many comparisons as an expected gain takes; the newest sessions come first.
 MOST_ROWS, MOST_SESSIONS = 40, 400
 LONGEST = 100
-# No strand moves farther; nothing beyond is a movement: ours.
+# No strand moves farther; nothing beyond is a movement: from memory, unverified.
 MOST_MM = 100.0
 # Why a session gives none, in a word.
 PASSED = ("no-two-movements", "no-standard", "cannot-compare", "too-few-runs", "no-room")

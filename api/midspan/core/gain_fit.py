@@ -14,7 +14,8 @@ MOST_STEPS = 60
 SMALL = 1e-11
 # A step in a logarithm longer than this leaves the reach of a straight line.
 LONGEST = 0.7
-# Comparisons that agree less well than one in a hundred by chance are called inconsistent: ours.
+# Comparisons that agree less well than one in a hundred by chance are called inconsistent: common
+# practice, no source.
 SURPRISING = 0.01
 
 
