@@ -8,6 +8,9 @@ Everything is kept in .venv in this folder. The first run needs the network; lat
 what changed since, and need none.
 """
 
+# An older Python must come as far as `main`, which tells it: it knows no `str | Path`.
+from __future__ import annotations
+
 import hashlib
 import importlib.util
 import os

@@ -22,6 +22,11 @@ def _table() -> str:
     return "\b\nSettings, from the environment:\n" + "\n".join(rows)
 
 
+def _printable(text: str) -> str:
+    """Take out what could steer the terminal or fake a line: it comes from a phone or a file."""
+    return "".join(sign if sign.isprintable() else "?" for sign in text)
+
+
 @click.group(epilog=_table(), context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(VERSION)
 @click.pass_context
@@ -94,8 +99,7 @@ def list_devices(settings: Settings) -> None:
     found = list(paired_devices(settings))
     for device in found:
         last = device.last_seen_at or device.created_at
-        # A name comes from a phone: nothing in it may steer the terminal or fake a line.
-        name = "".join(sign if sign.isprintable() else "?" for sign in device.name)
+        name = _printable(device.name)
         click.echo(f"{device.id}  {device.role:6}  {last:%Y-%m-%d %H:%M}Z  {name}")
     if not found:
         click.echo("No device is paired. Pair one with: midspan pair")
@@ -111,7 +115,7 @@ def revoke(settings: Settings, id: UUID) -> None:
     name = revoke_device(settings, id)
     if name is None:
         raise click.ClickException(f"No paired device has the id {id}. See: midspan devices")
-    click.echo(f"Revoked: {name}. What it has sent is kept.")
+    click.echo(f"Revoked: {_printable(name)}. What it has sent is kept.")
 
 
 @main.command()
@@ -185,9 +189,10 @@ def import_file(settings: Settings, file: IO[bytes], take: tuple[str, ...]) -> N
         raise click.ClickException(f"The file is not JSON: {problem.detail}") from None
     except Refused as refused:
         found = refused.problems[0]
-        raise click.ClickException(f"{found['text']} {found['next_step']}") from None
+        said = _printable(f"{found['text']} {found['next_step']}")
+        raise click.ClickException(said) from None
     for line in transfer_file.told(report):
-        click.echo(line)
+        click.echo(_printable(line))
     if report["refused"]:
         sys.exit(1)
 
@@ -205,5 +210,6 @@ def calc(name: str, file: IO[bytes]) -> None:
         click.echo(json.dumps(run(name, payload), indent=2))
     except Refused as refused:
         for found in refused.problems:
-            click.echo(f"{found['field']}: {found['text']} {found['next_step']}", err=True)
+            said = f"{found['field']}: {found['text']} {found['next_step']}"
+            click.echo(_printable(said), err=True)
         sys.exit(1)

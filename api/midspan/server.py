@@ -57,6 +57,8 @@ class Gunicorn(BaseApplication):
             "loglevel": "warning",
             "graceful_timeout": GRACEFUL_SECONDS,
             "keepalive": 5,
+            # As long as it may be: the layout of a dyno's table stands in the address.
+            "limit_request_line": 8190,
             "logconfig_dict": logs.configuration(self.settings.log_level),
             "proc_name": "midspan",
         }
@@ -85,7 +87,8 @@ def serve(settings: Settings, port: int, in_network: bool = False) -> None:
     Raises
     ------
     BadSetting : the store of rate limits cannot be used
-    CannotServe : the port is taken, or this machine has no address for phones
+    CannotServe : the port is taken, this machine has no address for phones, or the database or
+        the certificate cannot be kept
     """
     if in_network:
         settings, options, say_where = _in_network(settings, port)
@@ -116,7 +119,7 @@ def _migrate(settings: Settings) -> None:
         store = Store(settings.database())
         upgrade(store)
         store.close()
-    except (SQLAlchemyError, ImportError) as error:
+    except (SQLAlchemyError, ImportError, OSError) as error:
         reason = str(error).partition("\n")[0]
         name = variable("database_url")
         raise CannotServe(f"The database cannot be used. Is {name} right? {reason}") from None
@@ -137,7 +140,10 @@ def _in_network(
         raise CannotServe(str(reason)) from None
     hosts = [HOST, *addresses]
     port = _free_port(hosts, port)
-    certificate = lan.certificate(settings.authority_file(), addresses)
+    try:
+        certificate = lan.certificate(settings.authority_file(), addresses)
+    except OSError as error:
+        raise CannotServe(f"The certificate cannot be kept: {error}") from None
     trusted = (*settings.trusted_hosts, *addresses)
 
     def renew() -> None:

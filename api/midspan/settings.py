@@ -28,7 +28,7 @@ class Settings:
 
     data_dir: Path = _setting(
         DATA_DIR,
-        "Folder of the SQLite database. Default: the user's data folder.",
+        "Folder of the SQLite database and of tls/. Default: the user's data folder.",
     )
     database_url: str = _setting(
         "", "Database, as an SQLAlchemy URL. Default: SQLite in the data folder."

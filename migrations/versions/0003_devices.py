@@ -1,4 +1,9 @@
-"""Devices paired with a shop, and the codes that pair them."""
+"""Devices paired with a shop, and the codes that pair them.
+
+Until here whoever reached the service could read and change every record. From here on a request
+for records carries the token of a device, which names its shop; of tokens and codes only hashes are
+kept. No record names a device, so what was kept before stays as it is.
+"""
 
 import sqlalchemy as sa
 from alembic import op

@@ -1,4 +1,8 @@
-"""The build record: builds of an engine, their entries, and readings that belong to a build."""
+"""The build record: builds of an engine, their entries, and readings that belong to a build.
+
+Until here an engine had readings, and nothing told those of one rebuild from those of the next, nor
+what was fitted and done between them. A reading kept before belongs to no build. There is no 0004.
+"""
 
 from typing import Any
 

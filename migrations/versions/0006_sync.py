@@ -1,4 +1,10 @@
-"""Sync: the place of each record's last change among its shop's, and batches that were done."""
+"""Sync: the place of each record's last change among its shop's, and batches that were done.
+
+A phone that was away must fetch what others changed, and miss nothing: times cannot tell that, as
+of two changes at once the earlier may be seen later, and clocks differ. So each shop counts its
+changes. A batch whose answer was lost is sent again: its key and answer are kept, so that it is not
+done twice.
+"""
 
 from uuid import uuid4
 

@@ -65,10 +65,6 @@ class Quadrature:
         z = (excess - self.mean - self.grown(t)) / self.spread
         return float(self.mass @ _phi(z))
 
-    def share_below(self, t: float, share: float) -> float:
-        """Probability that less than this share of the first wear is done."""
-        return float(self.mass @ (1 - np.exp(-t / self.tau) < share))
-
 
 def _phi(z):
     from scipy.special import ndtr

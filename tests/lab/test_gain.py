@@ -28,7 +28,7 @@ def losses(logs: np.ndarray, movement: float) -> np.ndarray:
 
 @pytest.mark.parametrize("known", [True, False])
 def test_full_posterior_is_that_of_a_weighed_prior(known: bool) -> None:
-    """Two engines, three comparisons: a million draws of the prior, weighed by the likelihood."""
+    """Two engines, three comparisons: 300,000 draws of the prior, weighed by the likelihood."""
     rows = [
         Compared("A", 1.6, 5.5, 1.1, 0.4), Compared("A", 12.0, 5.5, 0.9, 0.4),
         Compared("B", 2.5, 6.0, 0.2, 0.5),

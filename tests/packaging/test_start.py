@@ -1,5 +1,6 @@
 """The set-up does what is missing, repeats nothing, and says what to install."""
 
+import ast
 import subprocess
 import sys
 from pathlib import Path
@@ -33,6 +34,13 @@ def test_without_a_word_it_says_what_it_can_do() -> None:
     assert done.returncode != 0
     assert "python3 api/start.py serve" in done.stderr
     assert "python3 api/start.py test" in done.stderr
+
+
+def test_a_python_that_is_too_old_gets_far_enough_to_be_told() -> None:
+    source = (ROOT / "api/start.py").read_text()
+    parsed = ast.parse(source, feature_version=(3, 7))
+    # Else the annotations are worked out, and fail, before anything is said.
+    assert any(isinstance(n, ast.ImportFrom) and n.module == "__future__" for n in parsed.body)
 
 
 def test_a_python_without_ensurepip_is_told_what_to_install(

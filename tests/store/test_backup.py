@@ -20,8 +20,6 @@ from midspan.store import Chain, Engine, Store, at_head, backup, upgrade
 from midspan.store.models import LOCAL_SHOP
 from midspan.store.records import put
 from store.filled import AT, everything, fill, key, shape
-
-# The rows of a form, when a later one has added to them.
 from store.test_every_form import FORMS, held
 
 

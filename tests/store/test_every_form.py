@@ -1,4 +1,4 @@
-"""From every released form to today's and back, with rows in every table, on both databases."""
+"""From every earlier form to today's and back, with rows in every table, on both databases."""
 
 from typing import Any
 

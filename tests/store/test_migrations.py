@@ -87,7 +87,9 @@ def test_every_key_leads_with_the_shop() -> None:
 
 
 def test_sqlite_is_told_what_it_leaves_off(tmp_path) -> None:
-    store = Store(f"sqlite:///{tmp_path / 'new folder' / 'x.sqlite3'}")
+    folder = tmp_path / "new folder"
+    store = Store(f"sqlite:///{folder / 'x.sqlite3'}")
+    assert folder.stat().st_mode & 0o077 == 0
     with store.engine.connect() as connection:
         for pragma, wanted in (("journal_mode", "wal"), ("foreign_keys", 1)):
             assert connection.exec_driver_sql(f"PRAGMA {pragma}").scalar() == wanted

@@ -70,10 +70,13 @@ def test_devices_are_listed_and_revoked(settings: Settings) -> None:
 
 
 def test_a_devices_name_cannot_steer_the_terminal(settings: Settings) -> None:
-    assert use(settings, command(settings, "pair").stdout, "a\nb\x9b31m")
+    done = use(settings, command(settings, "pair").stdout, "a\nb\x9b31m")
+    assert done is not None
     listed = command(settings, "devices").stdout
     assert len(listed.splitlines()) == 1
     assert listed.endswith("a?b?31m\n")
+    gone = command(settings, "revoke", str(done[1].id)).stdout
+    assert gone.startswith("Revoked: a?b?31m. ")
 
 
 def test_more_devices_than_a_page_are_all_listed(settings: Settings) -> None:

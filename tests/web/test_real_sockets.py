@@ -129,6 +129,14 @@ def takes_anybody(process: Process) -> bool:
     return True
 
 
+def test_an_address_with_the_layout_of_a_wide_table_is_read(service) -> None:
+    with service.connect() as sock:
+        sock.sendall(
+            b"GET /nowhere?layout=" + b"a" * 8000 + b" HTTP/1.1\r\nHost: localhost\r\n\r\n"
+        )
+        assert answered(sock)[0] == 404
+
+
 CHUNKED = b"Transfer-Encoding: chunked\r\n\r\n"
 REFUSED = {
     "a body over the limit": (

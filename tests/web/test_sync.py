@@ -4,6 +4,7 @@ import json
 from collections.abc import Callable
 from datetime import UTC, datetime, timedelta
 from typing import Any
+from uuid import uuid4
 
 import pytest
 from flask import Flask
@@ -11,8 +12,7 @@ from marshmallow import ValidationError
 
 from midspan.core.errors import Refused
 from midspan.store import once
-from midspan.store.changes import new_history
-from midspan.store.models import LOCAL_SHOP, SentBatch
+from midspan.store.models import LOCAL_SHOP, SentBatch, Shop
 from midspan.web import sync
 from midspan.web.examples import WRITES
 from midspan.web.nouns import BY_NAME, NOUNS, take
@@ -347,7 +347,7 @@ def test_the_same_again_is_no_change(shelf: Shelf) -> None:
 def test_after_a_restore_every_phone_begins_again(shelf: Shelf, app: Flask) -> None:
     _, cursor = caught_up(shelf, None, 100)
     with app.extensions["midspan"].writing() as session:
-        new_history(session, LOCAL_SHOP)
+        session.get_one(Shop, LOCAL_SHOP).history = uuid4()
     assert shelf.changes(cursor, status=410)["type"] == "/problems/cursor-unknown"
     assert len(caught_up(shelf, None, 100)[0]) == 2
 

@@ -274,3 +274,13 @@ def test_the_examples_are_what_the_document_says(document: Document) -> None:
     assert set(RECORDS) == {noun.one for noun in NOUNS}
     for noun in NOUNS:
         take(noun, WRITES[noun.one])
+
+
+def test_nothing_in_a_file_can_steer_the_terminal(command, tmp_path: Path) -> None:
+    sent = one_of_each()
+    sent["records"] = {"a\x1b[31m\nb": []}
+    file = tmp_path / "file.json"
+    file.write_text(json.dumps(sent))
+    said = command("one", "import", str(file)).output
+    assert "a?[31m?b, number 0, could not be taken" in said
+    assert "\x1b" not in said

@@ -1,7 +1,6 @@
 """How quick the app is in a browser that is slowed down like a cheap phone."""
 
 import json
-import os
 import shutil
 import tempfile
 from collections.abc import Iterator
@@ -74,23 +73,21 @@ DRIVE = {
 }
 
 
-def rows(sizes: Sizes) -> Iterator[Row]:
+def rows(sizes: Sizes, chosen: str | None = None) -> Iterator[Row]:
     """Measure both rows, or say why not."""
-    why = None
     try:
         from playwright.sync_api import sync_playwright
     except ImportError:
-        why = "no browser at hand: install playwright and a Chromium"
-    program = _program()
-    if why is None and program is None:
-        why = "no Chromium at hand: install one, or set MIDSPAN_CHROMIUM"
+        yield from _neither("no browser at hand: install playwright and a Chromium")
+        return
     if places.pwa() is None:
-        why = "the phone app is not built: api/npm.py run build"
-    if why is not None:
-        yield Row(TYPED, why_not=why)
-        yield Row(STARTED, why_not=why)
+        yield from _neither("the phone app is not built: api/npm.py run build")
         return
     with sync_playwright() as playwright, tempfile.TemporaryDirectory() as folder:
+        program = chosen or _program(playwright.chromium.executable_path)
+        if program is None:
+            yield from _neither("no Chromium at hand: install one, or give --chromium PROGRAM")
+            return
         browser = playwright.chromium.launch(executable_path=program, args=["--no-sandbox"])
         try:
             yield from _in_browser(browser, folder, sizes)
@@ -98,9 +95,14 @@ def rows(sizes: Sizes) -> Iterator[Row]:
             browser.close()
 
 
-def _program() -> str | None:
-    chosen = os.environ.get("MIDSPAN_CHROMIUM")
-    return chosen or next(filter(None, map(shutil.which, PROGRAMS)), None)
+def _neither(why: str) -> Iterator[Row]:
+    yield Row(TYPED, why_not=why)
+    yield Row(STARTED, why_not=why)
+
+
+def _program(of_playwright: str) -> str | None:
+    found = next(filter(None, map(shutil.which, PROGRAMS)), None)
+    return found or shutil.which(of_playwright)
 
 
 def _in_browser(browser: "Browser", folder: str, sizes: Sizes) -> Iterator[Row]:

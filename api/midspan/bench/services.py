@@ -19,7 +19,9 @@ ECHO, SERVICE = "echo", "service"
 
 
 class One(Gunicorn):
-    """One worker, with threads as the service has them; no limit on how often one may ask."""
+    """One worker, with threads as the service has them. Requests are counted, as there, but by a
+    limit that nobody reaches.
+    """
 
     def __init__(self, kind: str, url: str) -> None:
         """Take which it is, and the database of the service."""

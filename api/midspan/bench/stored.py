@@ -81,7 +81,7 @@ class Bare:
             cursor.execute("COMMIT")
         spent = time.perf_counter() - start
         connection.close()
-        _empty(self.store)
+        _take_out(self.store, len(self.rows))
         return len(self.rows) / spent
 
 
@@ -117,10 +117,10 @@ class Synced:
             for number, body in enumerate(self.bodies)
         ]  # fmt: skip
         spent = time.perf_counter() - start
-        kept = sum(result["status"] == 201 for a in answers for result in a.get_json()["results"])
-        if kept != self.count:
-            raise RuntimeError(f"Only {kept} of {self.count} readings were kept.")
-        _empty(self.store)
+        new = sum(result["status"] == 201 for a in answers for result in a.get_json()["results"])
+        if new != self.count:
+            raise RuntimeError(f"Only {new} of {self.count} readings were taken.")
+        _take_out(self.store, self.count)
         return self.count / spent
 
     def close(self) -> None:
@@ -138,8 +138,12 @@ def _token(store: Store) -> str:
     return done[0]
 
 
-def _empty(store: Store) -> None:
+def _take_out(store: Store, count: int) -> None:
+    """Empty the list for the next round; so many readings must have been kept in this one."""
     with store.writing() as session:
+        kept = session.scalar(sa.select(sa.func.count()).select_from(Reading))
+        if kept != count:
+            raise RuntimeError(f"Only {kept} of {count} readings were kept.")
         session.execute(sa.delete(Reading))
 
 

@@ -8,6 +8,9 @@ if TYPE_CHECKING:
     Array = np.ndarray[Any, np.dtype[np.float64]]
 
 DRAWS = 1000
+# Draws of the scatter for each of those. More degrees of freedom than this make hardly a narrower
+# band, and take longer.
+MOST_DRAWN = 30
 SEED = 1717
 
 
@@ -23,7 +26,8 @@ def banded(lines: "Array", design: "Array", keys: list[str], reference: str) -> 
 
     Returns
     -------
-    dict: degrees_of_freedom, settings and differences, each with mean and the ends of both bands
+    dict: degrees_of_freedom; both factors of the standard error, 0 where nothing tells the scatter;
+    settings and differences, each with mean and the ends of both bands
     """
     import numpy as np
     from scipy.stats import t as student
@@ -99,9 +103,10 @@ def wide_factor(rests: "Array", dof: int) -> float:
 
     over = noise(DRAWS)
     under = np.zeros((DRAWS, count))
-    for _ in range(min(dof, 30)):
+    drawn = min(dof, MOST_DRAWN)
+    for _ in range(drawn):
         under += noise(DRAWS) ** 2
-    largest = np.abs(over / np.sqrt(under / min(dof, 30))).max(axis=1)
+    largest = np.abs(over / np.sqrt(under / drawn)).max(axis=1)
     factor = float(np.quantile(largest, 0.95))
     at_one = float(student.ppf(0.975, dof))
     return min(max(factor, at_one), float(student.ppf(1 - 0.025 / count, dof)))

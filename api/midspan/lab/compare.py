@@ -40,8 +40,7 @@ def compare(payload: object) -> dict[str, Any]:
     Refused : as the core's "compare"
     """
     answer = run("compare", payload)
-    form = Form(payload)
-    asked = take_compare(form)
+    asked = take_compare(Form(payload))  # in order: the line above has refused all else
     kept = [one for one in asked.runs if not one.left_out]
     drift = answer["drift"]["used"] == "linear"  # type: ignore[index]
     curves, said = _curves(asked, kept, drift)
@@ -69,16 +68,14 @@ def _fixed(asked: Asked, runs: list[Run], drift: bool) -> tuple[list[str], "Arra
     return keys, np.array(columns).T
 
 
-def _curves(
-    asked: Asked, kept: list[Run], drift: bool
-) -> tuple[dict[str, Any] | None, str]:  # fmt: skip
+def _curves(asked: Asked, kept: list[Run], drift: bool) -> tuple[dict[str, Any] | None, str]:
     import numpy as np
 
     runs = [one for one in kept if one.curve is not None]
     settings = {one.setting for one in kept}
     if {one.setting for one in runs} != settings:
         return None, "No curves: some setting has none among its runs."
-    drift = drift and len({(one.setting) for one in runs}) < len(runs)
+    drift = drift and len({one.setting for one in runs}) < len(runs)
     keys, design = _fixed(asked, runs, drift)
     if np.linalg.matrix_rank(design) < design.shape[1]:
         return None, "No bands: too few runs have a curve."
@@ -101,9 +98,7 @@ def _curves(
     return found, text
 
 
-def _refitting(
-    asked: Asked, kept: list[Run], drift: bool
-) -> tuple[dict[str, Any] | None, str]:  # fmt: skip
+def _refitting(asked: Asked, kept: list[Run], drift: bool) -> tuple[dict[str, Any] | None, str]:
     """Allow every fitting of a setting an offset of its own, where one was fitted twice."""
     import numpy as np
     from scipy.stats import t as student

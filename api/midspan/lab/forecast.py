@@ -148,9 +148,9 @@ def posterior_draws(
         near = middle + (normal * stretch[:, None]) @ lower.T
         at = np.where(of_prior[:, None], means + spreads * normal, near)
         heavy = multivariate_t(middle, shape, df=HEAVY).logpdf(at)
-        wide = -0.5 * (((at - means) / spreads) ** 2).sum(axis=1)
-        wide -= np.log(spreads).sum() + 1.5 * np.log(2 * np.pi)
-        proposed = np.logaddexp(np.log(1 - FROM_PRIOR) + heavy, np.log(FROM_PRIOR) + wide)
+        broad = -0.5 * (((at - means) / spreads) ** 2).sum(axis=1)
+        broad -= np.log(spreads).sum() + 1.5 * np.log(2 * np.pi)
+        proposed = np.logaddexp(np.log(1 - FROM_PRIOR) + heavy, np.log(FROM_PRIOR) + broad)
         height = -_costs(model, at) - proposed
         weight = np.exp(height - height.max())
         weight /= weight.sum()

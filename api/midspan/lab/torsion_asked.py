@@ -9,7 +9,7 @@ from midspan.core.instrument import assumption
 from midspan.core.limits import MEMORY
 from midspan.core.movement import excess_from_movement
 
-from .torsion import Plant, Wave, steps_per_turn
+from .torsion import LOOK_TURNS, SETTLE_TURNS, Plant, Wave, steps_per_turn
 
 # Where none is given: the order of magnitude for a V8 with a pushrod cam, all from memory,
 # unverified; stiffness is within "a few to about 15 kN/mm per span", which is weakly derived too.
@@ -77,8 +77,9 @@ def take_torsion(payload: object) -> Asked:
     movements = _even(figure, "least_movement_mm", "most_movement_mm", "movements")
     rpm = _even(figure, "lowest_speed_rpm", "highest_speed_rpm", "speeds")
     steps = steps_per_turn(plant, waves, rpm[0] * math.pi / 30)
-    if 10 * steps > MOST_STEPS:
-        need = f"a map of at most {MOST_STEPS} steps; this one takes {10 * steps}"
+    whole = (SETTLE_TURNS + LOOK_TURNS) * steps
+    if whole > MOST_STEPS:
+        need = f"a map of at most {MOST_STEPS} steps; this one takes {whole}"
         step = "Start at a higher speed, or take less stiffness or a larger inertia."
         form.refuse("too-costly", "lowest_speed_rpm", figure["lowest_speed_rpm"], need, step)
     form.finish()

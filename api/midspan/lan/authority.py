@@ -99,9 +99,9 @@ def _write_leaf(
     key = ec.generate_private_key(ec.SECP256R1())
     names: list[x509.GeneralName] = [x509.IPAddress(IPv4Address(text)) for text in addresses]
     identifier = x509.SubjectKeyIdentifier.from_public_key(signer.key.public_key())
-    days = min(timedelta(days=LEAF_DAYS), signer.own.not_valid_after_utc - now + EARLIER)
+    lives = min(timedelta(days=LEAF_DAYS), signer.own.not_valid_after_utc - now + EARLIER)
     made = (
-        _started("Midspan", key, now, days)
+        _started("Midspan", key, now, lives)
         .issuer_name(signer.own.subject)
         .add_extension(x509.BasicConstraints(ca=False, path_length=None), critical=True)
         .add_extension(_key_usage({"digital_signature": True}), critical=True)

@@ -3,7 +3,7 @@
 import re
 from collections.abc import Sequence
 from typing import NamedTuple
-from uuid import UUID, uuid4
+from uuid import UUID
 
 from sqlalchemy import literal, select, union_all
 from sqlalchemy.orm import Session
@@ -49,11 +49,6 @@ def since(session: Session, shop: UUID, cursor: str | None, limit: int) -> Page:
         rows += session.scalars(select(kind).where(*within)).all()
     rows.sort(key=lambda row: row.seq)
     return Page(rows, f"{history}-{last}", last < owner.seq)
-
-
-def new_history(session: Session, shop: UUID) -> None:
-    """Make every cursor unknown: phones then fetch all, and send what the shop has not got."""
-    session.get_one(Shop, shop).history = uuid4()
 
 
 def _last(session: Session, shop: UUID, after: int, bound: int, limit: int) -> int:

@@ -52,7 +52,8 @@ def _open(url: str) -> Engine:
     parsed = make_url(url)
     if parsed.get_backend_name() == "sqlite":
         if parsed.database and parsed.database != ":memory:":
-            Path(parsed.database).parent.mkdir(parents=True, exist_ok=True)
+            # For this user alone, as a backup is: all records are in it.
+            Path(parsed.database).parent.mkdir(mode=0o700, parents=True, exist_ok=True)
         engine = create_engine(parsed, json_serializer=write, hide_parameters=True)
         event.listen(engine, "connect", _prepare_sqlite)
         event.listen(engine, "begin", _begin_sqlite)

@@ -4,6 +4,7 @@ It is the forecast that was kept of a build, or its readings whose running was n
 newer: a forecast holds what its user made of the readings, but knows none taken since.
 """
 
+from collections import Counter
 from collections.abc import Iterable
 from typing import Any, NamedTuple
 from uuid import UUID
@@ -82,8 +83,7 @@ def _input(readings: list[Reading], odometer: float | None, plan: Plan | None) -
         return readings[-1].input
     told = [one for one in readings if one.calc != "forecast"]
     # A build may have had several chains; the one that was read most tells most.
-    counts = [sum(other.chain_id == one.chain_id for other in told) for one in told]
-    chain = told[counts.index(max(counts))].chain_id
+    ((chain, _),) = Counter(one.chain_id for one in told).most_common(1)
     told = [one for one in told if one.chain_id == chain]
     drives = [one.input["drive"] for one in told if isinstance(one.input.get("drive"), dict)]
     parts = [part for one in told if (part := measurement(one, odometer)) is not None]

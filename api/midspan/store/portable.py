@@ -1,7 +1,7 @@
 """What is kept, as plain values: tables read from the database itself, of any form it ever had.
 
 A backup must be readable by a later version and on the other kind of database, so it knows no
-models: it asks the database for its tables, and takes each column for one of seven kinds.
+models: it asks the database for its tables, and takes each column for one of eight kinds.
 """
 
 from base64 import b64decode, b64encode

@@ -16,7 +16,7 @@ R = TypeVar("R", bound=Record)
 
 
 class ReadingExists(Exception):  # noqa: N818  (it names what happened)
-    """A reading with this id is kept already, and differs. The stored one is untouched."""
+    """A reading, or a run, with this id is kept already, and differs; it stays untouched."""
 
 
 def put(
@@ -38,7 +38,7 @@ def put(
     Raises
     ------
     Refused : a record it refers to is not in this shop
-    ReadingExists : a reading of this id is kept already, and differs
+    ReadingExists : what is never changed is kept under this id already, and differs
     """
     (answer,) = sync.apply(session, shop, [sync.Change(kind, id, values, sync.ANY)])
     if answer.problems:

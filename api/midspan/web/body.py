@@ -2,6 +2,7 @@
 
 import json
 import math
+from collections import Counter
 from typing import Any
 
 import orjson
@@ -207,7 +208,8 @@ def parse(data: bytes) -> Any:  # noqa: ANN401  (any JSON value)
 def _object(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
     found = dict(pairs)
     if len(found) < len(pairs):
-        names = [name for name, _ in pairs]
-        twice = next(name for name in names if names.count(name) > 1)
+        # Counted once: a body may hold some hundred thousand names, and anyone may send one.
+        counts = Counter(name for name, _ in pairs)
+        twice = next(name for name, count in counts.items() if count > 1)
         raise refuse("given-twice", twice[:80], "two values", "each name once", "Keep one.")
     return found

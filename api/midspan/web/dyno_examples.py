@@ -50,4 +50,8 @@ def writes(at: str, engine: str, build: str, session: str) -> dict[str, dict[str
 TABLE = "Drehzahl [1/min];Drehmoment [Nm]\n" + "".join(
     f"{speed};{500 + speed / 100:.1f}\n".replace(".", ",") for speed in range(3000, 3500, 50)
 )
-TABLE_ANSWER = '{"bytes": 163, "rows": 10}\n{"layout": {}, "done": {"pulls": []}}\n'
+# Shortened: layout and pulls are left empty.
+TABLE_ANSWER = (
+    f'{{"bytes": {len(TABLE.encode())}, "rows": {TABLE.count(chr(10)) - 1}}}\n'
+    '{"layout": {}, "done": {"pulls": []}}\n'
+)

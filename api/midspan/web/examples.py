@@ -11,6 +11,7 @@ from midspan.core.errors import Refused
 from . import dyno_examples, lab_examples, labels, methods, problems
 from .calc_examples import DRIVE, INPUTS, LOG, PLAN
 from .nouns import NOUNS
+from .schemas.records import ADDED
 
 _REFUSED = {"drive": DRIVE | {"cam_teeth": 43}, "method": "total", "readings_mm": [5.5]}
 
@@ -46,7 +47,7 @@ GLOSSARY = {
 BATCH = {
     "items": [{"calc": "slack", "input": INPUTS["slack"]}, {"calc": "slack", "input": _REFUSED}]
 }
-# The form, on the phone's own figures: the full posterior's libraries are not loaded at start.
+# The form, on the phone's own figures: no library of the full posterior is loaded for an example.
 LAB_FORECAST = RESULTS["forecast"] | {
     "history": {
         "engines_used": 0, "without_oil": 1, "of_other_kind": 0, "without_readings": 0,
@@ -166,9 +167,8 @@ CHANGES = {
     "next": "1923f5e8c000-1",
     "more": False,
 }
-_STORES = ("version", "received_at", "deleted_at")
 _IN_FILE = {
-    noun: {name: value for name, value in row.items() if name not in _STORES}
+    noun: {name: value for name, value in row.items() if name not in ADDED}
     for noun, row in RECORDS.items()
 }
 _KINDS = {noun.one: noun.many for noun in NOUNS}

@@ -13,9 +13,10 @@ from midspan.lab.gain import gain as full_gain
 from midspan.lab.torsion_told import study
 from midspan.store import evidence, histories
 
+from . import body
 from .access import shop
 from .example_names import named
-from .parsing import CalcParser, RecordParser
+from .parsing import RecordParser
 from .schemas.compare_inputs import CompareInputSchema
 from .schemas.compare_lab import CurvesResultSchema
 from .schemas.forecast_inputs import ForecastInputSchema
@@ -26,14 +27,14 @@ from .schemas.torsion import TorsionInputSchema, TorsionStudySchema
 from .settling import store
 
 
-class LabParser(CalcParser):
+class LabParser(RecordParser):
     """Hands the body over untouched, and loads the query."""
 
     def parse(self, *args: Any, **kwargs: Any) -> Any:  # noqa: ANN401
         """Read the body, or the query where that is asked for."""
         if kwargs.get("location") == "query":
-            return RecordParser.parse(self, *args, **kwargs)
-        return super().parse(*args, **kwargs)
+            return super().parse(*args, **kwargs)
+        return body.read()
 
 
 class LabBlueprint(Blueprint):
@@ -73,7 +74,6 @@ def compare(payload: object) -> Response:
 @blp.response(200, GainResultSchema, examples=named("gain-result"))
 def gain(payload: object) -> Response:
     """Tell the range of gain from the full posterior of every comparison sent."""
-    shop()
     return jsonify(full_gain(payload))
 
 

@@ -1,9 +1,10 @@
-"""Examples of what only the service works out. Results have the form; the lab is not loaded."""
+"""Examples of what only the service works out. Results have the form; no library is loaded."""
 
 from typing import Any
 
 from midspan.core.running_cautions import as_dict as caution
 from midspan.core.version import VERSION
+from midspan.lab.torsion import LOOK_TURNS, SETTLE_TURNS
 from midspan.lab.torsion_told import CAUTIONS, STUDY
 
 from .calc_examples import DRIVE
@@ -25,8 +26,8 @@ TORSION_RESULT: dict[str, Any] = {
     ),
     "natural_frequency_hz": 435.0,
     "steps_per_turn": 885,
-    "turns_settled": 6,
-    "turns_seen": 4,
+    "turns_settled": SETTLE_TURNS,
+    "turns_seen": LOOK_TURNS,
     "assumptions": [],
     "warnings": [],
     "cautions": [caution(code) for code in CAUTIONS],

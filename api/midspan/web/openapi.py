@@ -120,6 +120,7 @@ class MidspanApi(Api):
     def _register_responses(self) -> None:
         """Document every error alike: one response, one media type."""
         content = {problems.MEDIA_TYPE: {"schema": self.ERROR_SCHEMA, "examples": named("refused")}}
+        # Of 422 Python has two names, an older and a newer one; the library asks for either.
         for name, description in (
             ("DEFAULT_ERROR", "Anything refused, as a problem detail (RFC 9457)."),
             ("UNPROCESSABLE_ENTITY", "Input refused; errors names every field."),

@@ -3,27 +3,17 @@
 from typing import Any
 from uuid import UUID
 
-from flask import current_app
-from flask_smorest import Blueprint
-
-from midspan.store import Store, devices
+from midspan.store import devices
 
 from . import access
 from .example_names import named
-from .parsing import RecordParser
 from .problems import Problem
-from .records import ID, read_id
+from .records import ID, RecordBlueprint, read_id
 from .schemas import devices as s
 from .schemas.records import PageQuerySchema
+from .settling import store
 
-
-class PairingBlueprint(Blueprint):
-    """Loads what is sent through its schema; refuses in the core's form."""
-
-    ARGUMENTS_PARSER = RecordParser()
-
-
-blp = PairingBlueprint(
+blp = RecordBlueprint(
     "pairing", __name__, url_prefix="/api/v1",
     description="Devices of the shop. An owner lets them in by a code, and revokes them.",
 )  # fmt: skip
@@ -35,7 +25,7 @@ blp.url_value_preprocessor(read_id)
 @blp.response(201, s.PairedSchema, examples=named("paired"))
 def pair(values: dict[str, Any]) -> dict[str, Any]:
     """Pair a device by a code, which is then used up; the token comes in this answer alone."""
-    with _store().writing() as session:
+    with store().writing() as session:
         done = devices.pair(session, values["code"], values["device_name"])
         shop_name = devices.shop_name(session, done[1].shop_id) if done else ""
     if done is None:
@@ -49,7 +39,7 @@ def pair(values: dict[str, Any]) -> dict[str, Any]:
 @blp.response(201, s.CodeSchema, examples=named("code"))
 def new_code(values: dict[str, Any]) -> dict[str, Any]:
     """Make a code that pairs one device, within ten minutes."""
-    with _store().writing() as session:
+    with store().writing() as session:
         code, ends = devices.open_code(session, access.shop(), values["role"])
     return {"code": code, "role": values["role"], "expires_at": ends}
 
@@ -58,7 +48,7 @@ def new_code(values: dict[str, Any]) -> dict[str, Any]:
 @blp.response(200, s.MeSchema, examples=named("me"))
 def me() -> dict[str, Any]:
     """Say which device asks, what it may do, and in which shop."""
-    with _store().reading() as session:
+    with store().reading() as session:
         return {
             "shop_name": devices.shop_name(session, access.shop()),
             "device": access.device(),
@@ -71,7 +61,7 @@ def me() -> dict[str, Any]:
 def page(query: dict[str, Any]) -> dict[str, Any]:
     """List the paired devices, page by page; with deleted=true those revoked too."""
     after, limit, revoked = query.get("after"), query["limit"], query["deleted"]
-    with _store().reading() as session:
+    with store().reading() as session:
         rows, following = devices.page(session, access.shop(), after, limit, revoked=revoked)
     return {"items": rows, "next": following}
 
@@ -82,14 +72,8 @@ def revoke(id: UUID) -> Any:  # noqa: ANN401
     """Revoke a device: its token no longer works. A device may revoke itself; others, an owner."""
     if id != access.device().id:
         access.need("owner")
-    with _store().writing() as session:
+    with store().writing() as session:
         found = devices.revoke(session, access.shop(), id)
     if found is None:
         raise Problem("no-such-record", f"No paired device has the id {id}.")
-    return found
-
-
-def _store() -> Store:
-    found = current_app.extensions["midspan"]
-    assert isinstance(found, Store)  # noqa: S101  (create_app put it there)
     return found

@@ -42,14 +42,6 @@ class RecordParser(FlaskParser):
         raise Refused(list(problems_of(messages, schema, error.data))) from None
 
 
-class CalcParser(RecordParser):
-    """Hands the body over untouched."""
-
-    def parse(self, *_: object, **__: object) -> Any:  # noqa: ANN401
-        """Read the body."""
-        return body.read()
-
-
 def problems_of(
     messages: object,
     described: Schema | fields.Field[Any] | None,

@@ -41,8 +41,8 @@ KINDS = {
     "body-too-large": Kind(413, "Too large", "Send less at a time, or raise the server's limit."),
     "reading-exists": Kind(
         409,
-        "A different reading has this id",
-        "Readings are never overwritten; the stored one is untouched. Send yours under a new id.",
+        "A different reading or run has this id",
+        "Neither is ever overwritten; the stored one is untouched. Send yours under a new id.",
     ),
     "changed-meanwhile": Kind(
         412,

@@ -162,5 +162,6 @@ def _find(model: type[Any], id: UUID, *, deleted: bool = False) -> Any:  # noqa:
     with store().reading() as session:
         row = kept.get(session, model, shop(), id, deleted=deleted)
     if row is None:
-        raise Problem("no-such-record", f"No record has the id {id}. {KINDS['no-such-record'][2]}")
+        step = KINDS["no-such-record"].detail
+        raise Problem("no-such-record", f"No record has the id {id}. {step}")
     return row

@@ -37,7 +37,5 @@ class Call(NamedTuple):
 
 # A text that a sample may change, the first that a record has, and what into.
 CHANGES = {"note": "Looked at again.", "text": "Looked at again.", "label": "Another name"}
-# What the store adds to a record, and a client does not send.
-ADDED = ("id", "version", "received_at", "deleted_at")
 # In a program, a key is made for each batch.
 KEY = '"01923f5e-8c00-7000-8000-0000000000ff"'

@@ -3,7 +3,8 @@
 import json
 from typing import Any
 
-from .sample_call import ADDED, CHANGES, Call
+from .sample_call import CHANGES, Call
+from .schemas.records import ADDED
 
 WIDE = 92
 
@@ -75,7 +76,7 @@ def _found(call: Call) -> list[list[str]]:
     ]
     if not call.changed:
         return [[lines[0], lines[2]]]
-    added = ", ".join(json.dumps(name) for name in ADDED)
+    added = ", ".join(json.dumps(name) for name in ("id", *ADDED))
     lines += [
         f"for name in ({added}):  # the service's own",
         "    del record[name]",

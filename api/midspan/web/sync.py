@@ -119,6 +119,7 @@ def _read_each(data: bytes) -> list[Sent]:
         return []
     batch = []
     for piece in pieces:
+        # The object and the list around it count too.
         item = body.read_piece(piece, MOST_NESTING - 2)
         if item is None:
             return []

@@ -10,7 +10,8 @@ class TableQuerySchema(Strict):
 
     layout = fields.String(
         metadata={
-            "description": "The layout as JSON, as guessed before and changed; guessed without it.",
+            "description": "The layout as JSON, as guessed before and changed; guessed without it. "
+            "The whole address may have some 8,000 characters, which does for twenty columns.",
             "maxLength": 60_000,
         }
     )

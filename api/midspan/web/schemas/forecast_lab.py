@@ -4,7 +4,7 @@ from marshmallow import Schema, fields
 
 from .forecast_inputs import WearPriorSchema
 from .forecast_results import ForecastResultSchema
-from .quantity import Strict
+from .quantity import Strict, whole
 from .record_fields import Identifier
 
 
@@ -14,17 +14,13 @@ class BuildQuerySchema(Strict):
     build_id = Identifier("The build asked about: its own kept forecasts are no history.")
 
 
-def _count(description: str) -> fields.Integer:
-    return fields.Integer(required=True, metadata={"description": description})
-
-
 class WearHistorySchema(Schema):
     """How the shop's other engines were used."""
 
-    engines_used = _count("Engines with a chain of this pitch on this oil.")
-    without_oil = _count("Not used: the oil is not recorded, or was not asked about.")
-    of_other_kind = _count("Not used: another oil or pitch.")
-    without_readings = _count("Not used: fewer than two readings that tell anything.")
+    engines_used = whole("Engines with a chain of this pitch on this oil.")
+    without_oil = whole("Not used: the oil is not recorded, or was not asked about.")
+    of_other_kind = whole("Not used: another oil or pitch.")
+    without_readings = whole("Not used: fewer than two readings that tell anything.")
     prior = fields.Nested(
         WearPriorSchema, required=True, allow_none=True,
         metadata={"description": "To be sent with a forecast on the phone; null for the wide one."},

@@ -9,20 +9,10 @@ from midspan.core.gain_evidence import PASSED
 
 from .forecast_results import SpreadSchema
 from .gain_inputs import ComparedSchema
-from .quantity import choice, measure, words
+from .quantity import choice, listed, measure, nested, words
 from .shelf_results import ConsistencySchema, ResultSchema, WantedSchema
 
 ORIGINS = (*limits.ORIGINS, limits.GIVEN)
-
-
-def _nested(schema: type[Schema], description: str, *, nullable: bool = False) -> fields.Nested:
-    return fields.Nested(
-        schema, required=True, allow_none=nullable, metadata={"description": description}
-    )
-
-
-def _list(schema: type[Schema], description: str) -> fields.List[Any]:
-    return fields.List(fields.Nested(schema), required=True, metadata={"description": description})
 
 
 def _texts(description: str) -> fields.List[Any]:
@@ -51,26 +41,26 @@ class SparkSpreadSchema(Schema):
     when = choice(calc_spark.TIMES, "Before or after the work.")
     count = measure("count")
     mean_deg = measure("mean_deg")
-    deviation_deg = _nested(SparkIntervalSchema, "Standard deviation of the readings [deg].")
+    deviation_deg = nested(SparkIntervalSchema, "Standard deviation of the readings [deg].")
     range_deg = measure("range_deg")
     resolution_share = measure("resolution_share", nullable=True)
-    own_deviation_deg = _nested(SparkIntervalSchema, "The same, freed of the steps read in [deg].")
-    scatter_loss_percent = _nested(SparkRangeSchema, "Torque lost by it [%].")
-    setting_loss_percent = _nested(SparkRangeSchema, "Torque lost by the setting [%].")
-    scatter_loss_kw = _nested(SparkRangeSchema, "null without a power.", nullable=True)
+    own_deviation_deg = nested(SparkIntervalSchema, "The same, freed of the steps read in [deg].")
+    scatter_loss_percent = nested(SparkRangeSchema, "Torque lost by it [%].")
+    setting_loss_percent = nested(SparkRangeSchema, "Torque lost by the setting [%].")
+    scatter_loss_kw = nested(SparkRangeSchema, "null without a power.", nullable=True)
 
 
 class SparkChangeSchema(Schema):
     """What the work changed."""
 
     at = choice(calc_spark.PLACES, "At idle or wide open.")
-    ratio_of_deviations = _nested(
+    ratio_of_deviations = nested(
         SparkIntervalSchema, "After over before; null if there was no spread before.", nullable=True
     )
     outcome = choice(("narrower", "wider", "not-shown"), "What the interval shows.")
     mean_change_deg = measure("mean_change_deg")
-    scatter_gain_percent = _nested(SparkRangeSchema, "Torque gained by it [%].")
-    scatter_gain_kw = _nested(SparkRangeSchema, "null without a power.", nullable=True)
+    scatter_gain_percent = nested(SparkRangeSchema, "Torque gained by it [%].")
+    scatter_gain_kw = nested(SparkRangeSchema, "null without a power.", nullable=True)
 
 
 class SparkLawSchema(Schema):
@@ -88,9 +78,9 @@ class SparkResultSchema(ResultSchema):
     calc = choice(("spark",), "The calculation.")
     resolution_deg = measure("resolution_deg")
     away_from_best_deg = measure("away_from_best_deg")
-    spreads = _list(SparkSpreadSchema, "One for each list that was given.")
-    changes = _list(SparkChangeSchema, "One for each place read before and after.")
-    loss_per_deg2 = _nested(SparkLawSchema, "The law that the losses rest on.")
+    spreads = listed(SparkSpreadSchema, "One for each list that was given.")
+    changes = listed(SparkChangeSchema, "One for each place read before and after.")
+    loss_per_deg2 = nested(SparkLawSchema, "The law that the losses rest on.")
     right_range_deg = measure("right_range_deg")
     right_range_origin = choice(limits.ORIGINS, "Where that range comes from.")
     detectable_percent = measure("detectable_percent")
@@ -110,11 +100,11 @@ class GainFigureSchema(Schema):
 class GainFrictionSchema(Schema):
     """What a chain that gets tight hot rubs away."""
 
-    gain_kw = _nested(SpreadSchema, "Gained by less friction [kW]; null without heat.",
+    gain_kw = nested(SpreadSchema, "Gained by less friction [kW]; null without heat.",
                       nullable=True)  # fmt: skip
-    tension_n = _nested(SpreadSchema, "Pull in each strand now, hot [N].", nullable=True)
-    hot_excess_mm = _nested(SpreadSchema, "Excess length now, hot [mm].", nullable=True)
-    figures = _list(GainFigureSchema, "What it rests on.")
+    tension_n = nested(SpreadSchema, "Pull in each strand now, hot [N].", nullable=True)
+    hot_excess_mm = nested(SpreadSchema, "Excess length now, hot [mm].", nullable=True)
+    figures = listed(GainFigureSchema, "What it rests on.")
     text = words("The same in words.")
 
 
@@ -145,15 +135,15 @@ class GainParameterSchema(Schema):
     parameter = choice([row.parameter for row in gain_prior.ROWS], "Which.")
     label = words("Name on the screen.")
     unit = words("Unit of its medians and intervals.")
-    prior = _nested(GainPriorSchema, "Before.")
-    found = _nested(SpreadSchema, "After.")
+    prior = nested(GainPriorSchema, "Before.")
+    found = nested(SpreadSchema, "After.")
 
 
 class GainPointSchema(Schema):
     """The loss at a movement."""
 
     movement_mm = measure("movement_mm")
-    loss_percent = _nested(SpreadSchema, "Share of peak power lost [%].")
+    loss_percent = nested(SpreadSchema, "Share of peak power lost [%].")
 
 
 class GainResultSchema(ResultSchema):
@@ -165,22 +155,22 @@ class GainResultSchema(ResultSchema):
     movement_mm = measure("movement_mm")
     standard_uncertainty_mm = measure("standard_uncertainty_mm")
     zone = choice(guard.ZONES, "The zone of slack that the movement is in.")
-    window = _nested(WantedSchema, "The movement wanted.")
+    window = nested(WantedSchema, "The movement wanted.")
     peak_power_kw = measure("peak_power_kw")
     peak_speed_rpm = measure("peak_speed_rpm")
-    gain_percent = _nested(SpreadSchema, "Gain of peak power [%].")
-    gain_kw = _nested(SpreadSchema, "Gain of peak power [kW].")
+    gain_percent = nested(SpreadSchema, "Gain of peak power [%].")
+    gain_kw = nested(SpreadSchema, "Gain of peak power [kW].")
     probability = measure("probability")
-    friction = _nested(GainFrictionSchema, "Friction's part of the gain.")
-    rest_kw = _nested(SpreadSchema, "What is left beside friction [kW].")
+    friction = nested(GainFrictionSchema, "Friction's part of the gain.")
+    rest_kw = nested(SpreadSchema, "What is left beside friction [kW].")
     detectable_percent = measure("detectable_percent")
     pulls = measure("pulls")
     engines_counted = measure("engines_counted")
     comparisons_used = measure("comparisons_used")
-    evidence = _list(GainEvidenceSchema, "In the order given.")
-    consistency = _nested(ConsistencySchema, "Whether evidence and rule of thumb agree.")
-    parameters = _list(GainParameterSchema, "The rule of thumb, before and after the evidence.")
-    curve = _list(GainPointSchema, "The loss against movement.")
+    evidence = listed(GainEvidenceSchema, "In the order given.")
+    consistency = nested(ConsistencySchema, "Whether evidence and rule of thumb agree.")
+    parameters = listed(GainParameterSchema, "The rule of thumb, before and after the evidence.")
+    curve = listed(GainPointSchema, "The loss against movement.")
     said = _texts("What it rests on, and how little that is.")
     origin = choice(limits.ORIGINS, "Where the rule of thumb comes from.")
 

@@ -1,32 +1,16 @@
 """What the calculations about lift, rockers and clearance give."""
 
-from typing import Any
-
 from marshmallow import Schema, fields, validate
 
 from midspan.core import calc_lift, calc_rockers, clearance_verdict, lift_checks, lift_table
 
-from .quantity import choice, measure, words
+from .quantity import choice, listed, measure, nested, whole, words
 from .results import BenchSchema, EstimateSchema
 from .shelf_results import ResultSchema
 
 
-def _nested(schema: type[Schema], description: str, *, nullable: bool = False) -> fields.Nested:
-    return fields.Nested(
-        schema, required=True, allow_none=nullable, metadata={"description": description}
-    )
-
-
-def _list(schema: type[Schema], description: str) -> fields.List[Any]:
-    return fields.List(fields.Nested(schema), required=True, metadata={"description": description})
-
-
 def _flag(description: str) -> fields.Boolean:
     return fields.Boolean(required=True, metadata={"description": description})
-
-
-def _whole(description: str) -> fields.Integer:
-    return fields.Integer(required=True, metadata={"description": description})
 
 
 class ColumnsSchema(Schema):
@@ -44,7 +28,7 @@ class ColumnsSchema(Schema):
 class BadRowSchema(Schema):
     """A row that could not be used."""
 
-    line = _whole("Line of the text, or place in the lists, from 1.")
+    line = whole("Line of the text, or place in the lists, from 1.")
     text = words("What stands there.")
     why = words("Why it could not be used.")
 
@@ -62,10 +46,10 @@ class EventsSchema(Schema):
     """What happens at a height of lift, as Intervals; null where the table does not reach it."""
 
     height_mm = measure("height_mm")
-    opens_deg = _nested(EstimateSchema, "Opening [crank deg].", nullable=True)
-    closes_deg = _nested(EstimateSchema, "Closing [crank deg].", nullable=True)
-    duration_deg = _nested(EstimateSchema, "Between them [crank deg].", nullable=True)
-    centre_deg = _nested(EstimateSchema, "Halfway [crank deg].", nullable=True)
+    opens_deg = nested(EstimateSchema, "Opening [crank deg].", nullable=True)
+    closes_deg = nested(EstimateSchema, "Closing [crank deg].", nullable=True)
+    duration_deg = nested(EstimateSchema, "Between them [crank deg].", nullable=True)
+    centre_deg = nested(EstimateSchema, "Halfway [crank deg].", nullable=True)
     area_mm_deg = measure("area_mm_deg", nullable=True)
 
 
@@ -93,7 +77,7 @@ class LiftPointSchema(Schema):
 class TableReadingSchema(Schema):
     """A reading beside the smooth curve."""
 
-    line = _whole("Line of the text, or place in the lists, from 1.")
+    line = whole("Line of the text, or place in the lists, from 1.")
     angle_deg = measure("angle_deg")
     lift_mm = measure("lift_mm")
     residual_mm = measure("residual_mm")
@@ -106,30 +90,30 @@ class LiftResultSchema(ResultSchema):
     valve = choice(lift_table.VALVES, "Which lobe it is.")
     lift_of = choice(lift_table.LIFTS_OF, "Where it was read.")
     rows_used = measure("rows_used")
-    columns = _nested(ColumnsSchema, "How the text was read; null for lists.", nullable=True)
-    bad_rows = _list(BadRowSchema, "Rows that could not be used; the others were.")
-    smoothing = _nested(SmoothingSchema, "How the curve was chosen.")
-    maximum_lift_mm = _nested(EstimateSchema, "Greatest lift [mm].")
+    columns = nested(ColumnsSchema, "How the text was read; null for lists.", nullable=True)
+    bad_rows = listed(BadRowSchema, "Rows that could not be used; the others were.")
+    smoothing = nested(SmoothingSchema, "How the curve was chosen.")
+    maximum_lift_mm = nested(EstimateSchema, "Greatest lift [mm].")
     maximum_at_deg = measure("maximum_at_deg")
-    nose_centreline_deg = _nested(
+    nose_centreline_deg = nested(
         EstimateSchema, "Centre from equal lift 0.020 in below the nose [crank deg].", nullable=True
     )
-    asymmetry_deg = _nested(
+    asymmetry_deg = nested(
         EstimateSchema, "Middle at the least height less that centre [crank deg].", nullable=True
     )
-    durations = _list(EventsSchema, "At every height asked for.")
-    findings = _list(FindingSchema, "What is wrong with the readings; empty if nothing shows.")
+    durations = listed(EventsSchema, "At every height asked for.")
+    findings = listed(FindingSchema, "What is wrong with the readings; empty if nothing shows.")
     least_slip_deg = measure("least_slip_deg", nullable=True)
-    curve = _list(LiftPointSchema, "Empty without curve_points.")
-    readings = _list(TableReadingSchema, "Empty without curve_points.")
+    curve = listed(LiftPointSchema, "Empty without curve_points.")
+    readings = listed(TableReadingSchema, "Empty without curve_points.")
 
 
 class ValveSeenSchema(Schema):
     """What one valve does with a rocker."""
 
-    maximum_lift_mm = _nested(EstimateSchema, "Greatest valve lift [mm].")
-    at_valve_lift = _list(EventsSchema, "Events at equal valve lift.")
-    at_tappet_lift = _list(EventsSchema, "Events at 0.050 in of tappet lift: of the lobe alone.")
+    maximum_lift_mm = nested(EstimateSchema, "Greatest valve lift [mm].")
+    at_valve_lift = listed(EventsSchema, "Events at equal valve lift.")
+    at_tappet_lift = listed(EventsSchema, "Events at 0.050 in of tappet lift: of the lobe alone.")
 
 
 class OverlapSchema(Schema):
@@ -153,10 +137,10 @@ class RockerSeenSchema(Schema):
     label = words("Its name.")
     rocker_ratio = measure("rocker_ratio")
     lash_mm = measure("lash_mm")
-    intake = _nested(ValveSeenSchema, "null without its lobe.", nullable=True)
-    exhaust = _nested(ValveSeenSchema, "null without its lobe.", nullable=True)
-    overlap = _nested(OverlapSchema, "null without both lobes.", nullable=True)
-    move = _nested(
+    intake = nested(ValveSeenSchema, "null without its lobe.", nullable=True)
+    exhaust = nested(ValveSeenSchema, "null without its lobe.", nullable=True)
+    overlap = nested(OverlapSchema, "null without both lobes.", nullable=True)
+    move = nested(
         MoveSchema, "So that the chosen event is where the first rocker has it.", nullable=True
     )
 
@@ -173,7 +157,7 @@ class ValveLiftCurveSchema(Schema):
     """Valve lift with one rocker."""
 
     label = words("The rocker.")
-    points = _list(ValveLiftPointSchema, "Evenly over the part of the cycle with lift.")
+    points = listed(ValveLiftPointSchema, "Evenly over the part of the cycle with lift.")
 
 
 class RockersResultSchema(ResultSchema):
@@ -183,8 +167,8 @@ class RockersResultSchema(ResultSchema):
     keep = choice(calc_rockers.KEPT, "The event that is to stay where it is.")
     event_height_mm = measure("event_height_mm")
     cams = choice(calc_rockers.CAMS, "Whether both lobes are on one shaft.")
-    rockers = _list(RockerSeenSchema, "In the order of the input.")
-    curves = _list(ValveLiftCurveSchema, "Empty without curve_points.")
+    rockers = listed(RockerSeenSchema, "In the order of the input.")
+    curves = listed(ValveLiftCurveSchema, "Empty without curve_points.")
 
 
 class TestSchema(Schema):
@@ -203,7 +187,7 @@ class MatrixResultSchema(ResultSchema):
     """Result of "matrix": the tests in the order of least work."""
 
     calc = choice(("matrix",), "The calculation.")
-    order = _list(TestSchema, "The baseline first, and last again if asked for.")
+    order = listed(TestSchema, "The baseline first, and last again if asked for.")
     total_min = measure("total_min")
     least_min = measure("least_min")
     swaps = measure("swaps")
@@ -217,7 +201,7 @@ class SettingSeenSchema(Schema):
     label = words("The rocker.")
     setting_deg = measure("setting_deg")
     least_at_deg = measure("least_at_deg")
-    clearance_mm = _nested(EstimateSchema, "The least clearance [mm].")
+    clearance_mm = nested(EstimateSchema, "The least clearance [mm].")
     outcome = choice(
         clearance_verdict.OUTCOMES,
         "would-touch if the interval reaches contact, whatever any limit says.",
@@ -242,8 +226,8 @@ class ClearanceResultSchema(BenchSchema):
     least_at_deg = measure("least_at_deg")
     seated_at_top_mm = measure("seated_at_top_mm")
     loss_per_deg_mm = measure("loss_per_deg_mm")
-    settings = _list(SettingSeenSchema, "Every rocker at every setting.")
-    curve = _list(ClearancePointSchema, "From 60 before to 60 after TDC; empty if not asked for.")
+    settings = listed(SettingSeenSchema, "Every rocker at every setting.")
+    curve = listed(ClearancePointSchema, "From 60 before to 60 after TDC; empty if not asked for.")
 
 
 class PressureSchema(Schema):
@@ -268,7 +252,7 @@ class CompressionResultSchema(ResultSchema):
 
     calc = choice(("compression",), "The calculation.")
     static_ratio = measure("static_ratio")
-    dynamic_ratio = _nested(EstimateSchema, "Dynamic compression ratio.")
+    dynamic_ratio = nested(EstimateSchema, "Dynamic compression ratio.")
     effective_stroke_mm = measure("effective_stroke_mm")
     swept_stroke_mm = measure("swept_stroke_mm")
     pressure_kpa = measure("pressure_kpa")
@@ -277,7 +261,7 @@ class CompressionResultSchema(ResultSchema):
         fields.Nested(PressureSchema), required=True, validate=validate.Length(1),
         metadata={"description": "At both ends of the published range of the exponent."},
     )  # fmt: skip
-    settings = _list(CompressionSettingSchema, "At the cam moves asked for.")
+    settings = listed(CompressionSettingSchema, "At the cam moves asked for.")
 
 
 LIFT_RESULTS: dict[str, type[Schema]] = {

@@ -1,12 +1,10 @@
 """What a running-in plan gives, before and after its log, and its calendar."""
 
-from typing import Any
-
 from marshmallow import Schema, fields
 
 from midspan.core import limits, oil_categories, running_figures, running_steps
 
-from .quantity import choice, measure, words
+from .quantity import choice, listed, measure, words
 from .shelf_results import WINDOW_ORIGINS, ResultSchema
 
 ORIGINS = (*limits.ORIGINS, running_figures.DERIVED)
@@ -20,10 +18,6 @@ def _origin(*, nullable: bool = False) -> fields.String:
 
 def _end(description: str) -> fields.Float:
     return fields.Float(required=True, allow_none=True, metadata={"description": description})
-
-
-def _list(schema: type[Schema], description: str) -> fields.List[Any]:
-    return fields.List(fields.Nested(schema), required=True, metadata={"description": description})
 
 
 def _band(description: str) -> fields.Nested:
@@ -56,7 +50,7 @@ class BandSchema(Schema):
     common_upper = measure("common_upper", nullable=True)
     unit = words("Unit of the four.")
     origin = _origin()
-    figures = _list(FigureOnFileSchema, "Every figure on file; not all count for the range.")
+    figures = listed(FigureOnFileSchema, "Every figure on file; not all count for the range.")
 
 
 class SaidSchema(Schema):
@@ -100,10 +94,10 @@ class PlanStepSchema(Schema):
     measures = fields.Boolean(
         required=True, metadata={"description": "Whether the chain's slack is measured."}
     )
-    figures = _list(FigureOnFileSchema, "What else it rests on.")
-    look_at = _list(SaidSchema, "What to look at.")
-    stop_when = _list(SaidSchema, "When to stop at once.")
-    cautions = _list(StepCautionSchema, "Cautions that matter now.")
+    figures = listed(FigureOnFileSchema, "What else it rests on.")
+    look_at = listed(SaidSchema, "What to look at.")
+    stop_when = listed(SaidSchema, "When to stop at once.")
+    cautions = listed(StepCautionSchema, "Cautions that matter now.")
 
 
 class ProgressSchema(Schema):
@@ -146,7 +140,7 @@ class OilFindingSchema(Schema):
     code = words("Stable word for programs.")
     text = words("It in words.")
     origin = _origin()
-    figures = _list(FigureOnFileSchema, "What it rests on; sources that disagree all stay.")
+    figures = listed(FigureOnFileSchema, "What it rests on; sources that disagree all stay.")
 
 
 class OilSaidSchema(Schema):
@@ -157,7 +151,7 @@ class OilSaidSchema(Schema):
     phosphorus_mg_per_kg = measure("phosphorus_mg_per_kg", nullable=True)
     zinc_mg_per_kg = measure("zinc_mg_per_kg", nullable=True)
     grade = fields.Nested(GradeSchema, required=True, allow_none=True)
-    findings = _list(OilFindingSchema, "What is worth knowing of it.")
+    findings = listed(OilFindingSchema, "What is worth knowing of it.")
 
 
 class ChainSaidSchema(Schema):
@@ -174,14 +168,14 @@ class ChainSaidSchema(Schema):
     bedding_share = measure("bedding_share")
     bedding_text = words("What the timed steps do for the chain.")
     bedding_origin = _origin()
-    figures = _list(FigureOnFileSchema, "What it rests on.")
+    figures = listed(FigureOnFileSchema, "What it rests on.")
 
 
 class _Planned(ResultSchema):
-    steps = _list(PlanStepSchema, "In their order.")
+    steps = listed(PlanStepSchema, "In their order.")
     next = words("Key of the first step still to do; null at the end.", nullable=True)
     progress = fields.Nested(ProgressSchema, required=True)
-    deviations = _list(DeviationSchema, "In the order of the log.")
+    deviations = listed(DeviationSchema, "In the order of the log.")
     oil = fields.Nested(OilSaidSchema, required=True)
     chain = fields.Nested(ChainSaidSchema, required=True)
 
@@ -211,7 +205,7 @@ class PlanCalendarResultSchema(ResultSchema):
     """Result of "plan-calendar": drains and re-checks still due, and all as one calendar."""
 
     calc = choice(("plan-calendar",), "The calculation.")
-    events = _list(DatedSchema, "In the order of the steps.")
+    events = listed(DatedSchema, "In the order of the steps.")
     undated = fields.List(
         fields.String(), required=True,
         metadata={"description": "Keys of the steps without a day: no use per week was given."},

@@ -124,6 +124,23 @@ def words(description: str, *, nullable: bool = False) -> fields.String:
     return fields.String(required=True, allow_none=nullable, metadata={"description": description})
 
 
+def whole(description: str) -> fields.Integer:
+    """Make the field of a count in a result."""
+    return fields.Integer(required=True, metadata={"description": description})
+
+
+def nested(schema: type[Schema], description: str, *, nullable: bool = False) -> fields.Nested:
+    """Make the field of a part of a result."""
+    return fields.Nested(
+        schema, required=True, allow_none=nullable, metadata={"description": description}
+    )
+
+
+def listed(schema: type[Schema], description: str) -> fields.List[Any]:
+    """Make the field of a list of parts of a result."""
+    return fields.List(fields.Nested(schema), required=True, metadata={"description": description})
+
+
 class OneOf(fields.Field[Any]):
     """A value that has one of several schemas."""
 

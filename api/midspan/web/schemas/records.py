@@ -30,6 +30,10 @@ def as_sent(description: str, *, allow_none: bool = False) -> fields.Dict:
     return fields.Dict(required=True, allow_none=allow_none, metadata={"description": description})
 
 
+# What the store adds to a record beside its id, for itself alone.
+ADDED = ("version", "received_at", "deleted_at")
+
+
 class Kept(Schema):
     """What the store adds to every record; what was left out comes back as null."""
 

@@ -1,12 +1,10 @@
 """What the calculations about heat, gears and the shelf give. Documentation, as for `results`."""
 
-from typing import Any
-
 from marshmallow import Schema, fields, validate
 
 from midspan.core import calc_heat, guard, heating, limits, measurement
 
-from .quantity import choice, measure, words
+from .quantity import choice, listed, measure, nested, whole, words
 from .results import (
     AssumptionSchema,
     BenchSchema,
@@ -20,22 +18,8 @@ from .results import (
 WINDOW_ORIGINS = (limits.PRACTICE, limits.GIVEN)
 
 
-def _whole(description: str) -> fields.Integer:
-    return fields.Integer(required=True, metadata={"description": description})
-
-
 def _origin_of_window() -> fields.String:
     return choice(WINDOW_ORIGINS, "Where the wanted movement comes from.")
-
-
-def _nested(schema: type[Schema], description: str, *, nullable: bool = False) -> fields.Nested:
-    return fields.Nested(
-        schema, required=True, allow_none=nullable, metadata={"description": description}
-    )
-
-
-def _list(schema: type[Schema], description: str) -> fields.List[Any]:
-    return fields.List(fields.Nested(schema), required=True, metadata={"description": description})
 
 
 class ResultSchema(Schema):
@@ -93,9 +77,9 @@ class InterferenceSchema(Schema):
 class HotIntervalSchema(Schema):
     """The hot slack with its 95 % coverage intervals."""
 
-    excess_mm = _nested(EstimateSchema, "Excess length [mm].")
-    movement_mm = _nested(EstimateSchema, "Total mid-span movement [mm].")
-    crank_rock_deg = _nested(EstimateSchema, "Crank-rock lash [deg].")
+    excess_mm = nested(EstimateSchema, "Excess length [mm].")
+    movement_mm = nested(EstimateSchema, "Total mid-span movement [mm].")
+    crank_rock_deg = nested(EstimateSchema, "Crank-rock lash [deg].")
 
 
 class HotVerdictSchema(Schema):
@@ -134,22 +118,22 @@ class HeatCurveSchema(Schema):
     block = choice(
         ("chosen", *calc_heat.COMPARED), "The chosen block, or another material to compare with."
     )
-    points = _list(HeatPointSchema, "From cold to running, evenly.")
+    points = listed(HeatPointSchema, "From cold to running, evenly.")
 
 
 class HeatResultSchema(ResultSchema):
     """Result of "heat": the same fit cold and hot, and the cold fit to aim at."""
 
     calc = choice(("heat",), "The calculation.")
-    cold = _nested(SeenSchema, "As measured, cold.")
-    hot = _nested(SeenSchema, "At running temperature.")
-    hot_interval = _nested(HotIntervalSchema, "At running temperature, with its uncertainty.")
-    hot_verdict = _nested(HotVerdictSchema, "What can be said of it.")
-    budget = _list(BudgetLineSchema, "Of the hot excess length [mm].")
-    interference = _nested(InterferenceSchema, "null unless the hot chain is short.", nullable=True)
-    cold_target = _nested(ColdTargetSchema, "What becomes the wanted movement when hot.")
-    curves = _list(HeatCurveSchema, "The chosen block first; empty without curve_points.")
-    materials = _list(UsedMaterialSchema, "One for each part.")
+    cold = nested(SeenSchema, "As measured, cold.")
+    hot = nested(SeenSchema, "At running temperature.")
+    hot_interval = nested(HotIntervalSchema, "At running temperature, with its uncertainty.")
+    hot_verdict = nested(HotVerdictSchema, "What can be said of it.")
+    budget = listed(BudgetLineSchema, "Of the hot excess length [mm].")
+    interference = nested(InterferenceSchema, "null unless the hot chain is short.", nullable=True)
+    cold_target = nested(ColdTargetSchema, "What becomes the wanted movement when hot.")
+    curves = listed(HeatCurveSchema, "The chosen block first; empty without curve_points.")
+    materials = listed(UsedMaterialSchema, "One for each part.")
 
 
 class ChainNeededSchema(Schema):
@@ -168,10 +152,10 @@ class BoredResultSchema(ResultSchema):
     """Result of "bored": the same chain before and after, and the chain that would fit."""
 
     calc = choice(("bored",), "The calculation.")
-    before = _nested(SeenSchema, "At the old centre distance.")
-    after = _nested(SeenSchema, "At the new centre distance.")
+    before = nested(SeenSchema, "At the old centre distance.")
+    after = nested(SeenSchema, "At the new centre distance.")
     excess_change_mm = measure("excess_change_mm")
-    chain_needed = _nested(ChainNeededSchema, "For the new centre distance.")
+    chain_needed = nested(ChainNeededSchema, "For the new centre distance.")
 
 
 class GearResultSchema(BenchSchema):
@@ -179,8 +163,8 @@ class GearResultSchema(BenchSchema):
 
     calc = choice(("gear",), "The calculation.")
     nominal_pitch_diameter_mm = measure("nominal_pitch_diameter_mm")
-    radius_loss_mm = _nested(EstimateSchema, "Nominal less measured pitch radius [mm].")
-    added_excess_mm = _nested(
+    radius_loss_mm = nested(EstimateSchema, "Nominal less measured pitch radius [mm].")
+    added_excess_mm = nested(
         EstimateSchema, "Excess length that the wear of this one gear adds [mm]; null if no drive.",
         nullable=True,
     )  # fmt: skip
@@ -190,7 +174,7 @@ class ConsistencySchema(Schema):
     """Whether the readings agree within their uncertainties."""
 
     chi_square = measure("chi_square")
-    degrees_of_freedom = _whole("Readings beyond those needed; 0 if none is to spare.")
+    degrees_of_freedom = whole("Readings beyond those needed; 0 if none is to spare.")
     probability = measure("probability", nullable=True)
     consistent = fields.Boolean(
         required=True, metadata={"description": "false if chance alone hardly explains it."}
@@ -207,7 +191,7 @@ class CauseSchema(Schema):
 class OddOneOutSchema(Schema):
     """The reading that does not go with the others."""
 
-    index = _whole("Its place in measurements, from 0.")
+    index = whole("Its place in measurements, from 0.")
     quantity = choice(measurement.KINDS, "What was measured.")
     value = measure("value")
     expected_excess_mm = measure("expected_excess_mm")
@@ -235,12 +219,12 @@ class CombinedResultSchema(ResultSchema):
     """Result of "combined": one state from several readings, and whether they agree."""
 
     calc = choice(("combined",), "The calculation.")
-    state = _nested(StateSchema, "By all readings together.")
-    consistency = _nested(ConsistencySchema, "Whether they agree.")
-    odd_one_out = _nested(
+    state = nested(StateSchema, "By all readings together.")
+    consistency = nested(ConsistencySchema, "Whether they agree.")
+    odd_one_out = nested(
         OddOneOutSchema, "null if they agree, or are too few to tell which.", nullable=True
     )
-    parts = _list(PartSchema, "In the order of measurements.")
+    parts = listed(PartSchema, "In the order of measurements.")
 
 
 class WantedSchema(Schema):
@@ -270,9 +254,9 @@ class CombinationSchema(Schema):
     )
     excess_mm = measure("excess_mm", nullable=True)
     standard_uncertainty_mm = measure("standard_uncertainty_mm", nullable=True)
-    cold_movement_mm = _nested(IntervalSchema, "null if not determined.", nullable=True)
+    cold_movement_mm = nested(IntervalSchema, "null if not determined.", nullable=True)
     cold_probability = measure("cold_probability", nullable=True)
-    hot_movement_mm = _nested(
+    hot_movement_mm = nested(
         IntervalSchema, "null if not determined, or heat was not given.", nullable=True
     )
     hot_probability = measure("hot_probability", nullable=True)
@@ -302,23 +286,23 @@ class SuspectSchema(Schema):
 
     field = words("Its place in the input, such as trials[3].")
     probability = measure("probability")
-    cause = _nested(CauseSchema, "What may have happened; null if nothing is known.", nullable=True)
+    cause = nested(CauseSchema, "What may have happened; null if nothing is known.", nullable=True)
 
 
 class FitResultSchema(ResultSchema):
     """Result of "fit": every chain on every gear set, the likeliest to fit first."""
 
     calc = choice(("fit",), "The calculation.")
-    window = _nested(WantedSchema, "What each is held against.")
-    combinations = _list(CombinationSchema, "All; those not determined last.")
-    groups = _list(GroupSchema, "What was tried together. Between groups nothing need be known.")
+    window = nested(WantedSchema, "What each is held against.")
+    combinations = listed(CombinationSchema, "All; those not determined last.")
+    groups = listed(GroupSchema, "What was tried together. Between groups nothing need be known.")
     unused_trials = fields.List(
         fields.Integer(), required=True,
         metadata={"description": "Places in trials, from 0, of those that showed no movement."},
     )  # fmt: skip
-    consistency = _nested(ConsistencySchema, "Whether the readings agree.")
-    suspects = _list(
+    consistency = nested(ConsistencySchema, "Whether the readings agree.")
+    suspects = listed(
         SuspectSchema, "Every single reading that would explain a disagreement, likeliest first."
     )
-    next_trial = _nested(NextTrialSchema, "The trial that would tell the most.", nullable=True)
-    materials = _list(UsedMaterialSchema, "One for each part; empty without heat.")
+    next_trial = nested(NextTrialSchema, "The trial that would tell the most.", nullable=True)
+    materials = listed(UsedMaterialSchema, "One for each part; empty without heat.")

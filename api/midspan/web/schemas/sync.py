@@ -75,8 +75,8 @@ class SyncResultSchema(Schema):
         required=True,
         metadata={
             "description": "As PUT or DELETE would answer it: 200 kept already, changed or "
-            "deleted; 201 new; 404 not there to be deleted; 409 another reading has this id; 412 "
-            "changed meanwhile; 422 refused."
+            "deleted; 201 new; 404 not there to be deleted; 409 another reading or run has this "
+            "id; 412 changed meanwhile; 422 refused."
         },
     )
     version = fields.Integer(

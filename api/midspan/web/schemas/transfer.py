@@ -8,23 +8,21 @@ from ..nouns import NOUNS
 from .problem import FieldErrorSchema
 from .quantity import Strict, choice, words
 from .record_fields import Identifier, Moment
+from .records import ADDED
 
 FORMAT = "midspan-export"
 FORM = 1
 MOST_CHOSEN = 40
-# What the store adds for itself: a file is the user's, and may go to another store.
-_STORES = ("version", "received_at", "deleted_at")
 
 
 def _exported(record: type[Schema]) -> Schema:
-    """Make the schema of a record in a file: all that is the user's."""
-    extra = tuple(field for field in _STORES if field in record().fields)
+    """Make the schema of a record in a file: all that is the user's, for any other store."""
     made: Any = type(
         f"Exported{record.__name__.removesuffix('RecordSchema')}Schema",
         (record,),
         {
             "__doc__": f"{record.__doc__} In a file: what is the user's alone.",
-            "Meta": type("Meta", (), {"exclude": extra, "unknown": "raise"}),
+            "Meta": type("Meta", (), {"exclude": ADDED, "unknown": "raise"}),
         },
     )
     schema: Schema = made()
