@@ -27,7 +27,25 @@ def _printable(text: str) -> str:
     return "".join(sign if sign.isprintable() else "?" for sign in text)
 
 
-@click.group(epilog=_table(), context_settings={"help_option_names": ["-h", "--help"]})
+class Commands(click.Group):
+    """All of them; of a database that cannot be used they say so, whichever needed it."""
+
+    def invoke(self, context: click.Context) -> object:
+        """Run the one that was asked for."""
+        try:
+            return super().invoke(context)
+        except Exception as error:
+            from midspan.store import trouble
+
+            if not isinstance(error, trouble.TROUBLE):
+                raise
+            setting = settings_of.variable("database_url")
+            raise click.ClickException(trouble.told(error, setting)) from None
+
+
+@click.group(
+    cls=Commands, epilog=_table(), context_settings={"help_option_names": ["-h", "--help"]}
+)
 @click.version_option(VERSION)
 @click.pass_context
 def main(context: click.Context) -> None:

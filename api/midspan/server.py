@@ -15,14 +15,12 @@ from functools import lru_cache
 from typing import Any
 
 import click
-from alembic.util import CommandError
 from flask import Flask
 from gunicorn.app.base import BaseApplication
-from sqlalchemy.exc import SQLAlchemyError
 
 from . import lan, logs, pairing, worker
 from .settings import Settings, variable
-from .store import Store, upgrade
+from .store import Store, trouble, upgrade
 from .web import create_app, metrics, rates
 
 HOST = "127.0.0.1"
@@ -119,15 +117,8 @@ def _migrate(settings: Settings) -> None:
         store = Store(settings.database())
         upgrade(store)
         store.close()
-    except (SQLAlchemyError, ImportError, OSError) as error:
-        reason = str(error).partition("\n")[0]
-        name = variable("database_url")
-        raise CannotServe(f"The database cannot be used. Is {name} right? {reason}") from None
-    except CommandError:
-        raise CannotServe(
-            "The database has the form of a newer version of Midspan. Update Midspan, or restore "
-            "a backup of this version's time into another database."
-        ) from None
+    except (*trouble.TROUBLE, ImportError, OSError) as error:
+        raise CannotServe(trouble.told(error, variable("database_url"))) from None
 
 
 def _in_network(
