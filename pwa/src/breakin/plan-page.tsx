@@ -79,7 +79,7 @@ function logText(plan: Plan, line: string): string {
   return own ? said(line) : line;
 }
 
-export function Progress({ now }: { now: PlanAdapted }) {
+function Progress({ now }: { now: PlanAdapted }) {
   const { steps_done: done, steps_total: all, run_min, duration_min } = now.progress;
   return (
     <div class="plan-progress">

@@ -13,7 +13,7 @@ import { text } from "./strings.ts";
 
 export type Have = { [K in Kind]: Map<string, Records[K]> };
 
-export interface Fresh {
+interface Fresh {
   kind: Kind;
   record: Records[Kind];
 }
@@ -26,7 +26,7 @@ export interface Conflict extends Fresh {
   gone: "here" | "there" | null;
 }
 
-export interface Bad {
+interface Bad {
   kind: string;
   /** Place in the file's list, from 1. */
   place: number;
@@ -44,7 +44,7 @@ export interface Plan {
 }
 
 /** How a file is read: against what is here, which of it is deleted, and what can be shown. */
-export interface Eyes {
+interface Eyes {
   have: Have;
   goneHere: ReadonlySet<string>;
   canShow(reading: Reading): boolean;

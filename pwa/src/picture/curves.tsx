@@ -1,7 +1,7 @@
 import { shownTheme } from "../shell/theme.ts";
 import { useDrawn } from "./drawn.ts";
 
-export interface Points {
+interface Points {
   xs: number[];
   ys: (number | null)[];
 }

@@ -5,7 +5,7 @@ export type Point = [x: number, y: number];
 
 const at = ([x, y]: Point) => `${x.toFixed(2)} ${(-y).toFixed(2)}`;
 
-export interface Paths {
+interface Paths {
   /** Round both gears and along the taut strand, from slack strand's cam end to its crank end. */
   round: string;
   /** The slack strand pushed fully out, and fully in. */

@@ -3,7 +3,7 @@ import { type LengthUnit, MM_PER_INCH } from "./parse.ts";
 
 const FINEST = 64;
 
-export interface Fraction {
+interface Fraction {
   /** Such as "1 3/16", "3/16", "0" or "2". */
   text: string;
   /** What the fraction leaves out, in inches; 0 when it is exact. */

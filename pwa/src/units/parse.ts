@@ -14,7 +14,7 @@ export interface Wrong {
   unfinished: boolean;
 }
 
-export interface ReadLength {
+interface ReadLength {
   ok: true;
   mm: number;
   unit: LengthUnit;

@@ -36,7 +36,7 @@ export function wheelOf(draft: Draft): string {
   return draft.fields.wheel ?? "both-ways";
 }
 
-export interface Worn {
+interface Worn {
   percent: number;
   uncertainty: number;
 }

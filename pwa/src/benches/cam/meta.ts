@@ -4,9 +4,9 @@ import type { Draft } from "../bench.ts";
 
 export type Lobe = "intake" | "exhaust";
 export type Way = "events" | "nose";
-export type Reference = "btdc" | "atdc" | "bbdc" | "abdc";
+type Reference = "btdc" | "atdc" | "bbdc" | "abdc";
 
-export type EventId = `${Lobe}-${"opens" | "closes" | "rising" | "falling"}`;
+type EventId = `${Lobe}-${"opens" | "closes" | "rising" | "falling"}`;
 
 export interface EventMeta {
   id: EventId;

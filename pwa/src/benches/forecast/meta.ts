@@ -6,7 +6,7 @@ import type { Draft } from "../bench.ts";
 
 export const empty: Draft = { method: "", readings: {}, fields: {} };
 
-export type EventName = ForecastResult["events"][number]["event"];
+type EventName = ForecastResult["events"][number]["event"];
 
 export const text = words("forecast", {
   title: "Forecast",

@@ -11,7 +11,7 @@ export const FRICTION = [
   "cam_journal_mm",
   "stiffness_n_per_mm",
 ] as const;
-export type FrictionField = (typeof FRICTION)[number];
+type FrictionField = (typeof FRICTION)[number];
 export const MOST_ROWS = 40;
 
 export const empty: Draft = { method: "gain", readings: {}, fields: {} };
