@@ -39,7 +39,6 @@ export const spark: Said<typeof text> = {
     only: "Leído",
   },
   only: "Léalo otra vez después del trabajo para ver el cambio",
-  table: "Cuánto oscila el encendido",
   rows: {
     range: "Todo dentro de",
     mean: "Media, antes del PMS",

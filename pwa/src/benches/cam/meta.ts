@@ -146,7 +146,6 @@ export const text = words("cam", {
   more: "Dial and camshafts",
   dial: "Dial indicator error, plus or minus",
   none: "Type one event, or two of equal lift.",
-  count: (count: number) => (count === 0 ? "" : ` (${count})`),
   toAdjuster: "On to the adjuster",
 });
 

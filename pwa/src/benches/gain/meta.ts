@@ -104,5 +104,4 @@ export const text = words("gain", {
   x: (unit: string) => `Movement, cold (${unit})`,
   y: "Lost, % of peak power",
   figures: "What friction rests on",
-  service: "Ask the service for the full posterior",
 });

@@ -56,7 +56,6 @@ export const text = words("setting", {
   camDegrees: (degrees: string) => `${degrees} cam degrees`,
   options: "Nearest settings",
   optionsHead: ["Fit", "Moves", "Left over"],
-  unchanged: "as it is",
   kinds: {
     vernier: "Vernier",
     holes: "Hole",
