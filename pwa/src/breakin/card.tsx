@@ -2,7 +2,7 @@ import { useLayoutEffect } from "preact/hooks";
 import { footPages } from "../builds/page-foot.ts";
 import { coreVersion } from "../core/terms.ts";
 import { OriginBadge } from "../result/origin.tsx";
-import { Icon } from "../shell/icon.tsx";
+import { Back } from "../shell/back.tsx";
 import { route } from "../shell/router.ts";
 import type { Plan } from "../store/records.ts";
 import { engines, plans } from "../store/state.ts";
@@ -38,10 +38,7 @@ function Card({ plan }: { plan: Plan }) {
   return (
     <div class="sheet-page">
       <div class="sheet-tools">
-        <a class="back" href={`#/plan/${plan.id}`}>
-          <Icon name="back" />
-          {label}
-        </a>
+        <Back to={`plan/${plan.id}`}>{label}</Back>
         <button type="button" class="button button-main" onClick={() => print()}>
           {text.print}
         </button>

@@ -9,7 +9,7 @@ import type { Problem } from "../core/results.ts";
 import { coreVersion } from "../core/terms.ts";
 import { parseDistance } from "../shelf/distance.ts";
 import { useDraft } from "../shelf/use-draft.ts";
-import { Icon } from "../shell/icon.tsx";
+import { Back } from "../shell/back.tsx";
 import { go } from "../shell/router.ts";
 import { askPersistence } from "../store/persistence.ts";
 import { currentBuild, currentEngine, unitOf } from "../store/settings.ts";
@@ -73,10 +73,7 @@ export function PlanForm() {
   };
   return (
     <div class="page">
-      <a class="back" href="#/plan">
-        <Icon name="back" />
-        {text.back}
-      </a>
+      <Back to="plan">{text.back}</Back>
       <section class="panel" aria-label={text.newPlan}>
         <h1>{text.newPlan}</h1>
         <PlainField

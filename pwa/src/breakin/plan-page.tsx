@@ -3,7 +3,7 @@ import { run } from "../core/client.ts";
 import type { PlanAdapted, PlanStep } from "../core/results.ts";
 import { AssumedLines } from "../result/assumed.tsx";
 import { OriginBadge } from "../result/origin.tsx";
-import { Icon } from "../shell/icon.tsx";
+import { Back } from "../shell/back.tsx";
 import type { Plan } from "../store/records.ts";
 import { engines } from "../store/state.ts";
 import { whenText } from "../units/when.ts";
@@ -20,10 +20,7 @@ export function PlanPage({ plan }: { plan: Plan }) {
   const engine = engines.value.find((one) => one.id === plan.engine_id);
   return (
     <div class="page">
-      <a class="back" href="#/plan">
-        <Icon name="back" />
-        {text.back}
-      </a>
+      <Back to="plan">{text.back}</Back>
       <section class="panel">
         <h1>{nameText(plan.label)}</h1>
         <p class="small">

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import { Icon } from "../shell/icon.tsx";
+import { Back } from "../shell/back.tsx";
 import { route } from "../shell/router.ts";
 import { builds, entries } from "../store/state.ts";
 import "../styles/builds.css";
@@ -36,10 +36,7 @@ export function BuildsScreen() {
 function Framed({ to, back, form }: { to: string; back: string; form: ComponentChildren }) {
   return (
     <div class="page builds-page">
-      <a class="back" href={`#/${to}`}>
-        <Icon name="back" />
-        {back}
-      </a>
+      <Back to={to}>{back}</Back>
       {form}
     </div>
   );

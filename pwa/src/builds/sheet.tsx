@@ -1,6 +1,6 @@
 import { useLayoutEffect } from "preact/hooks";
 import { coreVersion } from "../core/terms.ts";
-import { Icon } from "../shell/icon.tsx";
+import { Back } from "../shell/back.tsx";
 import type { Build } from "../store/records.ts";
 import { engines, entries, plans, readings, runs, sessions } from "../store/state.ts";
 import "../styles/sheet.css";
@@ -39,10 +39,7 @@ export function Sheet({ build }: { build: Build }) {
   return (
     <div class="sheet-page">
       <div class="sheet-tools">
-        <a class="back" href={`#/builds/${build.id}`}>
-          <Icon name="back" />
-          {text.back}
-        </a>
+        <Back to={`builds/${build.id}`}>{text.back}</Back>
         <button type="button" class="button button-main" onClick={() => print()}>
           {text.print}
         </button>

@@ -1,6 +1,6 @@
 import { useLayoutEffect } from "preact/hooks";
 import { footPages } from "../builds/page-foot.ts";
-import { Icon } from "../shell/icon.tsx";
+import { Back } from "../shell/back.tsx";
 import type { Session } from "../store/records.ts";
 import { unitOf } from "../store/settings.ts";
 import { engines } from "../store/state.ts";
@@ -39,10 +39,7 @@ export function CustomerPage({ session }: { session: Session }) {
   return (
     <div class="sheet-page">
       <div class="sheet-tools">
-        <a class="back" href={`#/sessions/${session.id}/compare`}>
-          <Icon name="back" />
-          {text.backCompare}
-        </a>
+        <Back to={`sessions/${session.id}/compare`}>{text.backCompare}</Back>
         <button type="button" class="button button-main" onClick={() => print()}>
           {text.print}
         </button>

@@ -7,7 +7,7 @@ import { PowerSwitch, TorqueSwitch } from "../controls/unit-switch.tsx";
 import { labelOf } from "../core/terms.ts";
 import { Notes } from "../result/notes.tsx";
 import { useSettled } from "../result/settled.ts";
-import { Icon } from "../shell/icon.tsx";
+import { Back } from "../shell/back.tsx";
 import type { Session } from "../store/records.ts";
 import "../styles/compare.css";
 import { parseNumber } from "../units/parse.ts";
@@ -26,10 +26,7 @@ export function ComparePage({ session }: { session: Session }) {
   const labels = Object.fromEntries(session.settings.map((one) => [one.key, one.label]));
   return (
     <div class="page compare-page">
-      <a class="back" href={`#/sessions/${session.id}`}>
-        <Icon name="back" />
-        {text.back}
-      </a>
+      <Back to={`sessions/${session.id}`}>{text.back}</Back>
       <h1>{text.title}</h1>
       <p>{session.label}</p>
       {!session.standard && (

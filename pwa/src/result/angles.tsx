@@ -1,8 +1,10 @@
 /** Crank angles with their intervals, and tables of valve events. */
+
 import type { Events } from "../core/results.ts";
 import { fixed } from "../units/format.ts";
 import type { LengthUnit } from "../units/parse.ts";
 import { text as units } from "../units/strings.ts";
+import { Heads } from "./heads.tsx";
 import { lengthTo, showInterval, withUnit } from "./quantity.ts";
 
 interface At {
@@ -47,15 +49,7 @@ export function EventsTable({ title, heads, rows, length, note }: Props) {
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a table that scrolls must be reachable */}
       <section class="events-wrap" data-scrolls tabIndex={0} aria-label={title}>
         <table class="events">
-          <thead>
-            <tr>
-              {heads.map((head) => (
-                <th key={head} scope="col">
-                  {head}
-                </th>
-              ))}
-            </tr>
-          </thead>
+          <Heads of={heads} />
           <tbody>
             {rows.map(({ name, events }) => (
               <tr key={`${name} ${events.height_mm}`}>

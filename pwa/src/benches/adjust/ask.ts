@@ -54,8 +54,7 @@ export const countOf = (draft: Draft) => Number(draft.fields.count ?? "1") || 1;
 export const named = (at: number, field: string) => `${at}:${field}`;
 
 /** The radius has a unit of its own on each adjuster. */
-const radiusName = (at: number, name: string) =>
-  name === "radius_mm" ? `radius_mm_${at}` : name;
+const radiusName = (at: number, name: string) => (name === "radius_mm" ? `radius_mm_${at}` : name);
 
 /** Numbers typed one after another; null if one of them is none. */
 export function numbersOf(typed: string): number[] | null {

@@ -1,6 +1,8 @@
 /** How dynamic compression is shown. */
+
 import type { CompressionResult } from "../../core/results.ts";
 import type { Glance } from "../../result/glance.ts";
+import { Heads } from "../../result/heads.tsx";
 import { Assumed, Notes } from "../../result/notes.tsx";
 import { lengthTo } from "../../result/quantity.ts";
 import type { PicturesProps, ShownProps, Shows } from "../../result/shows.ts";
@@ -43,15 +45,7 @@ function Pictures({ result }: PicturesProps<CompressionResult>) {
     <section class="panel">
       <h2>{text.settings}</h2>
       <table class="events">
-        <thead>
-          <tr>
-            {text.settingHeads.map((head) => (
-              <th key={head} scope="col">
-                {head}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <Heads of={text.settingHeads} />
         <tbody>
           {result.settings.map((one) => (
             <tr key={one.setting_deg}>
@@ -77,15 +71,7 @@ function Details({ result }: ShownProps<CompressionResult>) {
       <section class="panel">
         <h2>{text.pressures}</h2>
         <table class="events">
-          <thead>
-            <tr>
-              {text.pressureHeads.map((head) => (
-                <th key={head} scope="col">
-                  {head}
-                </th>
-              ))}
-            </tr>
-          </thead>
+          <Heads of={text.pressureHeads} />
           <tbody>
             {result.pressures.map((one) => (
               <tr key={one.exponent}>
