@@ -12,7 +12,7 @@ import { useDraft } from "../shelf/use-draft.ts";
 import { Back } from "../shell/back.tsx";
 import { go } from "../shell/router.ts";
 import { askPersistence } from "../store/persistence.ts";
-import { currentBuild, currentEngine, unitOf } from "../store/settings.ts";
+import { currentBuild, currentEngine, distanceUnit, unitOf } from "../store/settings.ts";
 import { readings, save } from "../store/state.ts";
 import { sync } from "../store/sync.ts";
 import { uuid7 } from "../store/uuid7.ts";
@@ -32,7 +32,7 @@ const CATEGORIES = [
 export function PlanForm() {
   const form = useDraft("draft:plan", FIRST);
   const { draft, set } = form;
-  const distance = unitOf("pitch_mm") === "in" ? "mi" : "km";
+  const distance = distanceUnit();
   const asked = askOf(draft, { length: unitOf("movement_mm"), distance });
   const input = "input" in asked ? asked.input : null;
   const answer = useLatest("plan", input);
@@ -42,10 +42,7 @@ export function PlanForm() {
     const one = found.find((problem) => problem.field.endsWith(field));
     return one && `${one.text} ${one.next_step}`;
   };
-  const km = (typed: string) => {
-    const read = parseDistance(typed, distance);
-    return read.ok ? { ok: true as const, value: read.km } : read;
-  };
+  const km = (typed: string) => parseDistance(typed, distance);
   const slack = lastSlack();
   const byHours = draft.use_by === "hours";
   const make = async () => {
