@@ -1,5 +1,4 @@
-import { useLayoutEffect } from "preact/hooks";
-import { footPages } from "../builds/page-foot.ts";
+import { usePaper } from "../builds/page-foot.ts";
 import { Back } from "../shell/back.tsx";
 import type { Session } from "../store/records.ts";
 import { unitOf } from "../store/settings.ts";
@@ -18,15 +17,8 @@ export function CustomerPage({ session }: { session: Session }) {
   const result = on?.answer?.ok ? on.answer.result : null;
   const engine = engines.value.find((one) => one.id === session.engine_id);
   const name = engine?.name ?? "";
-  useLayoutEffect(() => {
-    const before = document.title;
-    document.title = [text.report, name, session.label].filter(Boolean).join(", ");
-    const unfoot = footPages([name, session.label].filter(Boolean).join(" · "));
-    return () => {
-      document.title = before;
-      unfoot();
-    };
-  }, [name, session.label]);
+  const names = [name, session.label].filter(Boolean);
+  usePaper([text.report, ...names].join(", "), names.join(" · "));
   const labels = Object.fromEntries(session.settings.map((one) => [one.key, one.label]));
   const settings = Object.fromEntries(
     session.settings.map((one) => [

@@ -21,7 +21,7 @@ interface ExportFile {
   exported_at: string;
   core_version: string;
   kinds: Kind[];
-  records: { [K in Kind]: Records[K][] };
+  records: All;
   tombstones: Tombstone[];
 }
 

@@ -7,7 +7,7 @@ import {
   type Reading,
   type Records,
 } from "../store/records.ts";
-import { content, differences, FIELDS, type Field, fits, ID } from "./fields.ts";
+import { content, differences, FIELDS, type Field, fits, ID, isObject } from "./fields.ts";
 import { FORMAT, VERSION } from "./format.ts";
 import { text } from "./strings.ts";
 
@@ -139,8 +139,4 @@ function faults(kind: Kind, value: unknown, canShow: (reading: Reading) => boole
   const more = Object.keys(value).filter((name) => name !== "id" && !Object.hasOwn(fields, name));
   if (wrong.length + more.length > 0) return text.wrongFields([...wrong, ...more]);
   return kind !== "readings" || canShow(value as unknown as Reading) ? "" : text.noResult;
-}
-
-function isObject(value: unknown): value is Record<string, unknown> {
-  return typeof value === "object" && value !== null && !Array.isArray(value);
 }

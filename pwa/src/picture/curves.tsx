@@ -23,7 +23,7 @@ interface Props {
   curves: Curves;
 }
 
-/** Curves over the crank angle; the first is the one that counts, the others are dashed. */
+/** Curves over an angle or a speed; the first is the one that counts, the others are dashed. */
 export function CurvesChart({ title, said, curves }: Props) {
   const theme = shownTheme.value;
   const box = useDrawn(async () => {

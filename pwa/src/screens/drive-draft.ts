@@ -1,11 +1,11 @@
 /** The drive form: from what was typed to a drive, or to what is still missing. */
+import type { Typed } from "../shelf/use-draft.ts";
 import type { Drive, DriveFields } from "../store/records.ts";
 import { unitOf } from "../store/settings.ts";
 import { exactLength } from "../units/format.ts";
 import { parseCount, parseLength } from "../units/parse.ts";
 
-/** Everything as typed, by field. */
-export type DriveDraft = Record<string, string>;
+export type DriveDraft = Typed;
 
 export const LENGTHS = [
   "pitch_mm",

@@ -16,7 +16,7 @@ import { WindowFold } from "../window-fold.tsx";
 import { toAsk } from "./ask.ts";
 import { EvidenceFields } from "./evidence-fields.tsx";
 import { fromSessions, useFromSessions } from "./from-sessions.ts";
-import { empty, FRICTION, text } from "./meta.ts";
+import { empty, FRICTION, isLength, text } from "./meta.ts";
 
 export function GainView() {
   useFromSessions();
@@ -94,7 +94,7 @@ function GainForm(props: FormProps) {
       </Fold>
       <Fold title={text.frictionFold} open={FRICTION.some((field) => value(field) !== "")}>
         {FRICTION.map((field) =>
-          field.endsWith("_mm") && field !== "stiffness_n_per_mm" ? (
+          isLength(field) ? (
             <LengthField
               key={field}
               field={field}

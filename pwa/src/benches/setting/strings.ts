@@ -1,5 +1,6 @@
 /** Words of the results that set a cam. */
 import { words } from "../../words/words.ts";
+
 export const text = words("setting", {
   wheel: "The wheel, running direction clockwise",
   tdc: "TDC",

@@ -59,7 +59,6 @@ export const text = words("spark", {
   picture: "Every reading",
   pictureOf: (where: string, from: string, to: string) =>
     `${where}: from ${from} to ${to} degrees.`,
-  brackets: "Brackets: 95 % interval.",
   law: "Law of the losses",
   trade: "Range that goes with the right slack",
 });
