@@ -36,7 +36,10 @@ function Import() {
     setBusy(true);
     setPlan(null);
     setRefused("");
-    const found = await takeFile(await file.text()).finally(() => setBusy(false));
+    const found = await file
+      .text()
+      .then(takeFile)
+      .finally(() => setBusy(false));
     if ("refused" in found) {
       setRefused(found.refused);
       return;

@@ -76,7 +76,8 @@ export function FileForm({ session }: { session: Session }) {
     try {
       const words = await textOf(file);
       const layout = await guess(words);
-      if (layout) await hold({ name: file.name, words, layout });
+      if ("problems" in layout) setProblems(layout.problems);
+      else await hold({ name: file.name, words, layout });
     } catch (error) {
       setTrouble(`${text.readBroken} ${String(error)}`);
     }

@@ -4,6 +4,6 @@ export function offer(text: string, type: string, name: string): void {
   link.href = URL.createObjectURL(new Blob([text], { type }));
   link.download = name;
   link.click();
-  // Some browsers begin to read it only after the tap has been dealt with.
+  // Not at once: the download may not have begun yet.
   setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
 }

@@ -21,10 +21,12 @@ import { empty, FRICTION, isLength, text } from "./meta.ts";
 export function GainView() {
   useFromSessions();
   const on = useBench("gain", empty, toAsk);
-  const refused = on?.answer && !on.answer.ok ? on.answer : null;
+  // The answer changes with every key, the form only when it speaks against a field or fills one.
+  const warm = Boolean(on?.draft.fields.block_material);
+  const spoken = on?.answer && (warm || !on.answer.ok) ? on.answer : null;
   const form = useMemo(
     () => on && <GainForm {...on} />,
-    [on?.draft, on?.stand.drive, on?.stand.chain, on?.stand.gears, refused, fromSessions.value],
+    [on?.draft, on?.stand.drive, on?.stand.chain, on?.stand.gears, spoken, fromSessions.value],
   );
   if (!on) return null;
   return (
