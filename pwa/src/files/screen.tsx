@@ -53,10 +53,9 @@ function Import() {
       <section class="panel">
         <h2>{text.importTitle}</h2>
         <p>{text.importNote}</p>
-        <label class="button button-wide">
+        <label class="button button-wide file-button">
           <input
             type="file"
-            class="visually-hidden"
             accept=".json,application/json"
             disabled={busy}
             onChange={(event) => {
