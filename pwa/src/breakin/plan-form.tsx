@@ -10,6 +10,7 @@ import { coreVersion } from "../core/terms.ts";
 import { parseDistance } from "../shelf/distance.ts";
 import { useDraft } from "../shelf/use-draft.ts";
 import { Back } from "../shell/back.tsx";
+import { useOnce } from "../shell/once.ts";
 import { go } from "../shell/router.ts";
 import { askPersistence } from "../store/persistence.ts";
 import { currentBuild, currentEngine, distanceUnit, unitOf } from "../store/settings.ts";
@@ -31,6 +32,7 @@ const CATEGORIES = [
 /** What a plan is made for; what it makes shows below while it is typed. */
 export function PlanForm() {
   const form = useDraft("draft:plan", FIRST);
+  const once = useOnce();
   const { draft, set } = form;
   const distance = distanceUnit();
   const asked = askOf(draft, { length: unitOf("movement_mm"), distance });
@@ -217,7 +219,7 @@ export function PlanForm() {
           type="button"
           class="button button-main"
           disabled={!result}
-          onClick={() => void make()}
+          onClick={() => void once(make)}
         >
           {text.make}
         </button>

@@ -6,6 +6,7 @@ import { useLatest } from "../core/latest.ts";
 import type { Problem } from "../core/results.ts";
 import { DriveDrawing } from "../picture/drive-drawing.tsx";
 import { useDraft } from "../shelf/use-draft.ts";
+import { useOnce } from "../shell/once.ts";
 import { askPersistence } from "../store/persistence.ts";
 import type { Engine } from "../store/records.ts";
 import { chooseEngine, currentDrive, unitOf } from "../store/settings.ts";
@@ -32,6 +33,7 @@ export function DriveForm({ engine, saved, touched, done }: Props) {
   const name = `draft:drive:${engine?.id ?? "new"}`;
   const form = useDraft(name, draftOf(stored, engine?.name ?? ""));
   const { draft } = form;
+  const once = useOnce();
   const drive = driveOf(draft);
   const answer = useLatest("drive", drive && { drive, curve_points: 0 });
   const problems = answer && !answer.ok ? answer.problems : [];
@@ -60,7 +62,7 @@ export function DriveForm({ engine, saved, touched, done }: Props) {
     });
     await form.clear();
     chooseEngine(before.id);
-    await askPersistence();
+    void askPersistence();
     void sync();
     done();
   };
@@ -112,7 +114,12 @@ export function DriveForm({ engine, saved, touched, done }: Props) {
             </>
           )}
         </p>
-        <button type="button" class="button button-main" disabled={!ready} onClick={store}>
+        <button
+          type="button"
+          class="button button-main"
+          disabled={!ready}
+          onClick={() => void once(store)}
+        >
           {text.saveDrive}
         </button>
       </section>

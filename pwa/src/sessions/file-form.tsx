@@ -6,6 +6,7 @@ import type { Layout, Pull, TableRead } from "../core/dyno-table.ts";
 import type { Problem } from "../core/results.ts";
 import { coreVersion } from "../core/terms.ts";
 import { useDraft } from "../shelf/use-draft.ts";
+import { useOnce } from "../shell/once.ts";
 import { go } from "../shell/router.ts";
 import { askPersistence } from "../store/persistence.ts";
 import type { Run, RunConditions, Session } from "../store/records.ts";
@@ -83,6 +84,7 @@ export function FileForm({ session }: { session: Session }) {
     }
   };
   const { draft, set } = form;
+  const once = useOnce();
   const wanted = (read?.pulls ?? []).filter((_, at) => draft[`pull_${at}`]);
   const air = airOf(withFile(draft, wanted, temperature), temperature);
   const store = async () => {
@@ -171,7 +173,7 @@ export function FileForm({ session }: { session: Session }) {
         type="button"
         class="button button-main"
         disabled={wanted.length === 0 || air === "wrong" || share < 1}
-        onClick={() => void store()}
+        onClick={() => void once(store)}
       >
         {text.saveRuns(wanted.length)}
       </button>
