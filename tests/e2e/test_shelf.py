@@ -88,3 +88,20 @@ def test_trial_fits_rank_the_shelf_offline_and_reach_the_service(
         "join gear_set g on g.id = r.gear_set_id and g.shop_id = r.shop_id order by r.taken_at"
     )
     assert found == [("C-1", "G-1", "slack"), ("C-2", "G-1", "slack")]
+
+
+def test_a_button_tapped_twice_keeps_one_reading(service: Service, phone: Phone) -> None:
+    page = open_app(phone, service)
+    enter_drive(page)
+    go(page, "slack")
+    page.get_by_label(READING, exact=True).fill("17/32 in")
+    expect(page.get_by_test_id("verdict")).to_have_attribute("data-outcome", "too-loose")
+    # Both before the first is kept, which empties the field that the second would be of.
+    save = page.get_by_role("button", name="Save reading")
+    save.evaluate("(one) => { one.click(); one.click(); }")
+    expect(page.get_by_text("Saved on this phone.")).to_be_visible()
+    # A second would be kept before this is judged, as the core answers in turn.
+    page.get_by_label(READING, exact=True).fill("1/4 in")
+    expect(page.get_by_test_id("verdict")).to_have_attribute("data-outcome", "too-close")
+    go(page, "saved")
+    expect(page.locator(".saved-row")).to_have_count(1)

@@ -6,7 +6,7 @@
  */
 import { text } from "./strings.ts";
 
-export interface ChainSize {
+interface ChainSize {
   id: string;
   pitch: number;
   roller: number;

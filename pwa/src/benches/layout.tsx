@@ -89,7 +89,7 @@ export function BenchLayout(props: Props) {
             />
           </Fold>
         </InTurn>
-        <SaveAction on={on} ready={result !== null} label={saveLabel ?? text.save} />
+        <SaveAction on={on} ready={result !== null} label={saveLabel} />
       </section>
       <InTurn>
         <Below calc={calc} drive={drive} result={result} input={ask.payload} length={length} />

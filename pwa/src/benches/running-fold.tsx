@@ -29,10 +29,7 @@ export function RunningFold({ draft, change }: FormProps) {
         label={odometer ? text.odometer : text.ran}
         value={typed}
         onValue={(value) => change(withField(draft, "ran", value))}
-        parse={(words) => {
-          const read = parseRunning(words, unit);
-          return read.ok ? { ok: true, value: 0 } : read;
-        }}
+        parse={(words) => parseRunning(words, unit)}
         inputMode="decimal"
         hint={odometer ? sinceStart(typed) : text.ranHint}
         maxLength={30}

@@ -61,7 +61,6 @@ export const text = words("benches", {
   save: "Save reading",
   saved: "Saved on this phone.",
   openSaved: "Open it",
-  clear: "Clear the readings",
   askPersistence:
     "Asked the browser to keep these records for good: it may clear sites that are not used for a while.",
   refusedTitle: "Cannot be judged yet",

@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import { run } from "../core/client.ts";
 import { useLatest } from "../core/latest.ts";
 import type { Answer, AnyResult, Problem } from "../core/results.ts";
+import { useOnce } from "../shell/once.ts";
 import { midEntry } from "../shell/update-notice.tsx";
 import { askPersistence } from "../store/persistence.ts";
 import { driveOf } from "../store/records.ts";
@@ -37,6 +38,7 @@ export function useBench(
   const [savedId, setSavedId] = useState<string | null>(null);
   // What was typed last, at once: two changes may come before the next drawing.
   const newest = useRef<Draft>(empty);
+  const once = useOnce();
   useEffect(() => {
     void kept<Draft>(`draft:${id}`).then((found) => {
       newest.current = { ...empty, ...found };
@@ -76,32 +78,34 @@ export function useBench(
     problemAt: (field) => problems(answer).find((one) => one.field.split("[")[0] === field),
     assumed: (field) =>
       answer?.ok ? answer.result.assumptions.find((one) => one.field === field) : undefined,
-    save: async () => {
-      // Asked again rather than taken from the screen, so that what is kept belongs together.
-      const found = ask.payload ? await run(ask.calc, ask.payload) : null;
-      if (!ask.payload || !found?.ok) return;
-      const reading = {
-        id: uuid7(),
-        engine_id: currentEngine.value?.id ?? null,
-        build_id: currentBuild.value?.id ?? null,
-        drive_id: driveOf(ask.payload) ? (stand.drive?.id ?? null) : null,
-        chain_id: readsOf(ask).includes("chain") ? (stand.chain?.id ?? null) : null,
-        gear_set_id: readsOf(ask).includes("gears") ? (stand.gears?.id ?? null) : null,
-        ...ask.extra,
-        calc: ask.calc,
-        taken_at: new Date().toISOString(),
-        input: ask.payload,
-        result: found.result,
-        core_version: found.result.core_version,
-        limit: shownOf(ask.calc).glance(found.result, "mm").limit,
-        note: (draft.fields.note ?? "").trim() || null,
-      };
-      await saveRecord("readings", reading);
-      change(emptied(newest.current));
-      setSavedId(reading.id);
-      await askPersistence();
-      void sync();
-    },
+    save: () =>
+      once(async () => {
+        // Asked again rather than taken from the screen, so that what is kept belongs together.
+        const found = ask.payload ? await run(ask.calc, ask.payload) : null;
+        if (!ask.payload || !found?.ok) return;
+        const reading = {
+          id: uuid7(),
+          engine_id: currentEngine.value?.id ?? null,
+          build_id: currentBuild.value?.id ?? null,
+          drive_id: driveOf(ask.payload) ? (stand.drive?.id ?? null) : null,
+          chain_id: readsOf(ask).includes("chain") ? (stand.chain?.id ?? null) : null,
+          gear_set_id: readsOf(ask).includes("gears") ? (stand.gears?.id ?? null) : null,
+          ...ask.extra,
+          calc: ask.calc,
+          taken_at: new Date().toISOString(),
+          input: ask.payload,
+          result: found.result,
+          core_version: found.result.core_version,
+          limit: shownOf(ask.calc).glance(found.result, "mm").limit,
+          note: (draft.fields.note ?? "").trim() || null,
+        };
+        await saveRecord("readings", reading);
+        change(emptied(newest.current));
+        setSavedId(reading.id);
+        // Not waited for: somebody may have to answer, and the next reading is saved meanwhile.
+        void askPersistence();
+        void sync();
+      }),
   };
 }
 

@@ -1,8 +1,7 @@
-import { useLayoutEffect } from "preact/hooks";
-import { footPages } from "../builds/page-foot.ts";
+import { usePaper } from "../builds/page-foot.ts";
 import { coreVersion } from "../core/terms.ts";
 import { OriginBadge } from "../result/origin.tsx";
-import { Icon } from "../shell/icon.tsx";
+import { Back } from "../shell/back.tsx";
 import { route } from "../shell/router.ts";
 import type { Plan } from "../store/records.ts";
 import { engines, plans } from "../store/state.ts";
@@ -23,25 +22,13 @@ function Card({ plan }: { plan: Plan }) {
   const engine = engines.value.find((one) => one.id === plan.engine_id);
   const name = engine?.name ?? "";
   const label = nameText(plan.label);
-  // Before it is drawn: whoever sees it can print it, foot and all.
-  useLayoutEffect(() => {
-    const before = document.title;
-    document.title = `${text.cardFor}, ${name || label}`;
-    const unfoot = footPages(`${name} · ${label}`);
-    return () => {
-      document.title = before;
-      unfoot();
-    };
-  }, [name, label]);
+  usePaper(`${text.cardFor}, ${name || label}`, `${name} · ${label}`);
   const due = (now?.steps ?? []).filter((one) => one.ends === "distance" && one.status === "to-do");
   const minds = new Map(due.flatMap((one) => one.cautions).map((one) => [one.code, one.text]));
   return (
     <div class="sheet-page">
       <div class="sheet-tools">
-        <a class="back" href={`#/plan/${plan.id}`}>
-          <Icon name="back" />
-          {label}
-        </a>
+        <Back to={`plan/${plan.id}`}>{label}</Back>
         <button type="button" class="button button-main" onClick={() => print()}>
           {text.print}
         </button>

@@ -9,10 +9,11 @@ import type { Problem } from "../core/results.ts";
 import { coreVersion } from "../core/terms.ts";
 import { parseDistance } from "../shelf/distance.ts";
 import { useDraft } from "../shelf/use-draft.ts";
-import { Icon } from "../shell/icon.tsx";
+import { Back } from "../shell/back.tsx";
+import { useOnce } from "../shell/once.ts";
 import { go } from "../shell/router.ts";
 import { askPersistence } from "../store/persistence.ts";
-import { currentBuild, currentEngine, unitOf } from "../store/settings.ts";
+import { currentBuild, currentEngine, distanceUnit, unitOf } from "../store/settings.ts";
 import { readings, save } from "../store/state.ts";
 import { sync } from "../store/sync.ts";
 import { uuid7 } from "../store/uuid7.ts";
@@ -31,8 +32,9 @@ const CATEGORIES = [
 /** What a plan is made for; what it makes shows below while it is typed. */
 export function PlanForm() {
   const form = useDraft("draft:plan", FIRST);
+  const once = useOnce();
   const { draft, set } = form;
-  const distance = unitOf("pitch_mm") === "in" ? "mi" : "km";
+  const distance = distanceUnit();
   const asked = askOf(draft, { length: unitOf("movement_mm"), distance });
   const input = "input" in asked ? asked.input : null;
   const answer = useLatest("plan", input);
@@ -42,10 +44,7 @@ export function PlanForm() {
     const one = found.find((problem) => problem.field.endsWith(field));
     return one && `${one.text} ${one.next_step}`;
   };
-  const km = (typed: string) => {
-    const read = parseDistance(typed, distance);
-    return read.ok ? { ok: true as const, value: read.km } : read;
-  };
+  const km = (typed: string) => parseDistance(typed, distance);
   const slack = lastSlack();
   const byHours = draft.use_by === "hours";
   const make = async () => {
@@ -73,10 +72,7 @@ export function PlanForm() {
   };
   return (
     <div class="page">
-      <a class="back" href="#/plan">
-        <Icon name="back" />
-        {text.back}
-      </a>
+      <Back to="plan">{text.back}</Back>
       <section class="panel" aria-label={text.newPlan}>
         <h1>{text.newPlan}</h1>
         <PlainField
@@ -223,7 +219,7 @@ export function PlanForm() {
           type="button"
           class="button button-main"
           disabled={!result}
-          onClick={() => void make()}
+          onClick={() => void once(make)}
         >
           {text.make}
         </button>

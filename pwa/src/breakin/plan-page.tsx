@@ -3,9 +3,11 @@ import { run } from "../core/client.ts";
 import type { PlanAdapted, PlanStep } from "../core/results.ts";
 import { AssumedLines } from "../result/assumed.tsx";
 import { OriginBadge } from "../result/origin.tsx";
-import { Icon } from "../shell/icon.tsx";
+import { Back } from "../shell/back.tsx";
+import { offer } from "../shell/offer.ts";
 import type { Plan } from "../store/records.ts";
 import { engines } from "../store/state.ts";
+import { localText } from "../units/local-time.ts";
 import { whenText } from "../units/when.ts";
 import { nameText } from "../words/own.ts";
 import { said } from "../words/told.ts";
@@ -20,10 +22,7 @@ export function PlanPage({ plan }: { plan: Plan }) {
   const engine = engines.value.find((one) => one.id === plan.engine_id);
   return (
     <div class="page">
-      <a class="back" href="#/plan">
-        <Icon name="back" />
-        {text.back}
-      </a>
+      <Back to="plan">{text.back}</Back>
       <section class="panel">
         <h1>{nameText(plan.label)}</h1>
         <p class="small">
@@ -79,7 +78,7 @@ function logText(plan: Plan, line: string): string {
   return own ? said(line) : line;
 }
 
-export function Progress({ now }: { now: PlanAdapted }) {
+function Progress({ now }: { now: PlanAdapted }) {
   const { steps_done: done, steps_total: all, run_min, duration_min } = now.progress;
   return (
     <div class="plan-progress">
@@ -190,19 +189,9 @@ function StepFacts({ step }: { step: PlanStep }) {
 /** Hands the drains and re-checks to the phone's own calendar. */
 async function saveCalendar(plan: Plan, title: string): Promise<void> {
   const made_at = new Date().toISOString();
-  const started_on = localDay(plan.started_at ? new Date(plan.started_at) : new Date());
+  const started_on = localText(plan.started_at ?? made_at).slice(0, 10);
   const asked = { plan: plan.input, log: plan.log, started_on, made_at, title, id: plan.id };
   const answer = await run("plan-calendar", asked);
   if (!answer.ok) return;
-  const file = new Blob([sayCalendar(answer.result.text, title)], { type: "text/calendar" });
-  const link = document.createElement("a");
-  link.href = URL.createObjectURL(file);
-  link.download = text.calendarFile;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
-}
-
-function localDay(at: Date): string {
-  const two = (value: number) => String(value).padStart(2, "0");
-  return `${at.getFullYear()}-${two(at.getMonth() + 1)}-${two(at.getDate())}`;
+  offer(sayCalendar(answer.result.text, title), "text/calendar", text.calendarFile);
 }

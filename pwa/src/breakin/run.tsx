@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 import { clockLine } from "../builds/stored.ts";
 import type { PlanAdapted, PlanStep } from "../core/results.ts";
-import { Icon } from "../shell/icon.tsx";
+import { Back } from "../shell/back.tsx";
 import type { Plan } from "../store/records.ts";
 import { said } from "../words/told.ts";
 import { awake, mayCall } from "./alarm.ts";
@@ -23,10 +23,7 @@ export function RunScreen({ plan }: { plan: Plan }) {
   return (
     <div class="run" data-scrolls>
       <div class="run-top">
-        <a class="back" href={`#/plan/${plan.id}`}>
-          <Icon name="back" />
-          {text.leave}
-        </a>
+        <Back to={`plan/${plan.id}`}>{text.leave}</Back>
         <span>{text.ofPlan(step ? at + 1 : now.steps.length, now.steps.length)}</span>
       </div>
       <progress

@@ -3,13 +3,13 @@ import { useState } from "preact/hooks";
 import { labelText, VALUES } from "../builds/stored.ts";
 import { Choice } from "../controls/choice.tsx";
 import { PlainField } from "../controls/plain-field.tsx";
-import type { PlanEvent, PlanStep } from "../core/results.ts";
+import type { PlanStep } from "../core/results.ts";
 import { parseDistance } from "../shelf/distance.ts";
 import type { Plan } from "../store/records.ts";
-import { unitOf } from "../store/settings.ts";
+import { distanceUnit } from "../store/settings.ts";
 import { parseNumber } from "../units/parse.ts";
 import { text } from "./strings.ts";
-import { tell } from "./use-plan.ts";
+import { type Told, tell } from "./use-plan.ts";
 import type { OnRun } from "./use-run.ts";
 
 export type SlipKind = "cut-short" | "skipped" | "value" | "note" | "distance" | "oil-changed";
@@ -23,7 +23,6 @@ interface Props {
 }
 
 type Typed = Record<string, string>;
-type Told = Omit<PlanEvent, "at">;
 
 export function Slip({ kind, plan, step, on, close }: Props) {
   const [typed, setTyped] = useState<Typed>({
@@ -90,8 +89,6 @@ const TITLES: Record<SlipKind, string> = {
   "oil-changed": text.changeOil,
 };
 
-const unit = () => (unitOf("pitch_mm") === "in" ? "mi" : "km");
-
 /** What is to be written down, or null while something is missing. */
 function toldOf(kind: SlipKind, step: PlanStep, typed: Typed): Told | null {
   const words = typed.text?.trim();
@@ -108,7 +105,7 @@ function toldOf(kind: SlipKind, step: PlanStep, typed: Typed): Told | null {
     const named = typed.unit?.trim() ? { unit: typed.unit.trim() } : {};
     return { kind, step: step.key, label, value_read: read.value, ...named };
   }
-  const km = parseDistance(typed.distance ?? "", unit());
+  const km = parseDistance(typed.distance ?? "", distanceUnit());
   if (!km.ok) return null;
   if (kind === "distance") return { kind, step: step.key, distance_since_start_km: km.km };
   const oil = { kind: typed.oil as Plan["input"]["oil"]["kind"] };
@@ -180,17 +177,14 @@ function OilFields({ typed, set }: FieldsProps) {
 
 /** How far it has run since its first start. */
 function DistanceField({ typed, set }: FieldsProps) {
-  const distance = unit();
+  const distance = distanceUnit();
   return (
     <PlainField
       field="slip_distance"
       label={text.distanceNow}
       value={typed.distance ?? ""}
       onValue={set("distance")}
-      parse={(typing) => {
-        const read = parseDistance(typing, distance);
-        return read.ok ? { ok: true, value: read.km } : read;
-      }}
+      parse={(typing) => parseDistance(typing, distance)}
       unit={distance}
     />
   );

@@ -85,7 +85,6 @@ export const text = words("breakin", {
     skipped: "left out",
   } satisfies Record<PlanStep["status"], string>,
   addedStep: "put in",
-  speed: "Engine speed",
   sourcesAgree: (from: number, to: number) =>
     from === to
       ? `every published source admits ${from}`

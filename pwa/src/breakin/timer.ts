@@ -17,7 +17,7 @@ export interface Stamp {
   page: string;
 }
 
-export interface Jump {
+interface Jump {
   at: number;
   /** How far the wall clock went beyond the page's own, ms; below 0 it was set back. */
   by: number;
@@ -36,7 +36,7 @@ export interface Timer {
 }
 
 /** Two clocks of one phone never differ by more, unless one stood still or was set. */
-export const TOLERANCE_MS = 1000;
+const TOLERANCE_MS = 1000;
 
 const PAGE = globalThis.crypto?.randomUUID?.() ?? String(Math.random());
 

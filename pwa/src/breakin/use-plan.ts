@@ -10,7 +10,8 @@ export function useAdapted(plan: Plan): PlanAdapted | null {
   return answer?.ok ? answer.result : null;
 }
 
-type Told = Omit<PlanEvent, "at">;
+/** A line of the log, before it has its time. */
+export type Told = Omit<PlanEvent, "at">;
 
 /** Writes down what happened; on the phone when it returns, at the service when it can be. */
 export async function tell(id: string, ...told: Told[]): Promise<void> {

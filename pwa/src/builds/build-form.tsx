@@ -2,7 +2,7 @@ import { AreaField } from "../controls/area-field.tsx";
 import { PlainField } from "../controls/plain-field.tsx";
 import { WhenField } from "../controls/when-field.tsx";
 import { removeWithUndo } from "../screens/gone.tsx";
-import { type DistanceUnit, parseDistance } from "../shelf/distance.ts";
+import { parseDistance } from "../shelf/distance.ts";
 import { SavePart } from "../shelf/part-fields.tsx";
 import { useDraft } from "../shelf/use-draft.ts";
 import { go } from "../shell/router.ts";
@@ -14,7 +14,7 @@ import {
   currentDrive,
   currentEngine,
   currentGearSet,
-  unitOf,
+  distanceUnit,
 } from "../store/settings.ts";
 import { save } from "../store/state.ts";
 import { sync } from "../store/sync.ts";
@@ -34,7 +34,7 @@ export function BuildForm({ build }: { build: Build | null }) {
   const name = `draft:build:${build?.id ?? `new:${stand.engine?.id ?? ""}`}`;
   const form = useDraft(name, draftOfBuild(build, stand));
   const { draft, set } = form;
-  const distance: DistanceUnit = unitOf("pitch_mm") === "in" ? "mi" : "km";
+  const distance = distanceUnit();
   const typed = () => buildOf(draft, build, stand, distance, new Date().toISOString());
   const found = typed();
   const store = async () => {
@@ -70,10 +70,7 @@ export function BuildForm({ build }: { build: Build | null }) {
         label={text.odometer}
         value={draft.odometer ?? ""}
         onValue={set("odometer")}
-        parse={(words) => {
-          const read = parseDistance(words, distance);
-          return read.ok ? { ok: true, value: read.km } : read;
-        }}
+        parse={(words) => parseDistance(words, distance)}
         hint={text.odometerHint}
         unit={distance}
         maxLength={30}

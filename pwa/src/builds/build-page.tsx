@@ -1,9 +1,11 @@
 import { useState } from "preact/hooks";
+import { FactList } from "../controls/fact-list.tsx";
 import { PlainField } from "../controls/plain-field.tsx";
 import { GoneList, UndoNotice } from "../screens/gone.tsx";
 import { RefusedRecord } from "../screens/refused.tsx";
 import { distanceText } from "../shelf/distance.ts";
 import { tagged } from "../shelf/tag.ts";
+import { Back } from "../shell/back.tsx";
 import { Icon } from "../shell/icon.tsx";
 import { go } from "../shell/router.ts";
 import type { Build } from "../store/records.ts";
@@ -43,10 +45,7 @@ export function BuildPage({ build }: { build: Build }) {
   const shown = search(items, typed, wordsOf);
   return (
     <div class="page builds-page">
-      <a class="back" href="#/builds">
-        <Icon name="back" />
-        {text.back}
-      </a>
+      <Back to="builds">{text.back}</Back>
       <UndoNotice />
       <Head build={build} />
       <nav class="panel quick" aria-label={text.add}>
@@ -134,14 +133,7 @@ function Head({ build }: { build: Build }) {
         <h1>
           {build.label} {engine?.invented && <span class="tag">{text.invented}</span>}
         </h1>
-        <dl class="facts">
-          {rows.map(([name, value]) => (
-            <div key={name}>
-              <dt>{name}</dt>
-              <dd>{value}</dd>
-            </div>
-          ))}
-        </dl>
+        <FactList rows={rows} />
         {inHand && <p class="small">{text.inHandNote}</p>}
         <div class="buttons">
           <button

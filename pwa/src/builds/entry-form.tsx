@@ -5,6 +5,7 @@ import { PlainField } from "../controls/plain-field.tsx";
 import { WhenField } from "../controls/when-field.tsx";
 import { removeWithUndo } from "../screens/gone.tsx";
 import { useDraft } from "../shelf/use-draft.ts";
+import { useOnce } from "../shell/once.ts";
 import { go } from "../shell/router.ts";
 import { askPersistence } from "../store/persistence.ts";
 import type { Build, Entry } from "../store/records.ts";
@@ -30,6 +31,7 @@ export function EntryForm({ build, kind, entry }: Props) {
     kind === "session" && !entry ? firstUnits(settings.value.temperature === "degF") : {};
   const form = useDraft(`draft:entry:${build.id}:${entry?.id ?? kind}`, draftOfEntry(entry, units));
   const { draft, set } = form;
+  const once = useOnce();
   const typed = () => {
     const parts = {
       chain: chains.value.find((one) => one.id === draft.chain_id),
@@ -125,7 +127,7 @@ export function EntryForm({ build, kind, entry }: Props) {
         type="button"
         class="button button-main"
         disabled={missing !== ""}
-        onClick={() => void store()}
+        onClick={() => void once(store)}
       >
         {text.saveEntry(name)}
       </button>

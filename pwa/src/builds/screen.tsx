@@ -1,11 +1,11 @@
 import type { ComponentChildren } from "preact";
-import { Icon } from "../shell/icon.tsx";
+import { Back } from "../shell/back.tsx";
 import { route } from "../shell/router.ts";
 import { builds, entries } from "../store/state.ts";
 import "../styles/builds.css";
 import { BuildForm } from "./build-form.tsx";
 import { BuildPage } from "./build-page.tsx";
-import { type EntryKind, KINDS } from "./entry-draft.ts";
+import { KINDS } from "./entry-draft.ts";
 import { EntryForm } from "./entry-form.tsx";
 import { BuildList } from "./list.tsx";
 import { Sheet } from "./sheet.tsx";
@@ -27,7 +27,7 @@ export function BuildsScreen() {
     verb === "edit" ? (
       <BuildForm build={build} />
     ) : kind ? (
-      <EntryForm build={build} kind={kind as EntryKind} entry={entry} />
+      <EntryForm build={build} kind={kind} entry={entry} />
     ) : null;
   if (!form) return <p class="panel">{text.notFound}</p>;
   return <Framed key={verb} to={`builds/${id}`} back={build.label} form={form} />;
@@ -36,10 +36,7 @@ export function BuildsScreen() {
 function Framed({ to, back, form }: { to: string; back: string; form: ComponentChildren }) {
   return (
     <div class="page builds-page">
-      <a class="back" href={`#/${to}`}>
-        <Icon name="back" />
-        {back}
-      </a>
+      <Back to={to}>{back}</Back>
       {form}
     </div>
   );

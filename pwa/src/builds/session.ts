@@ -1,7 +1,7 @@
 /** What a dyno session is usually noted by: its peaks, and the air it was run in. */
 import { text } from "./strings.ts";
 
-export interface Peak {
+interface Peak {
   field: string;
   label: string;
   /** Units to choose from, as they are kept; metric first. */

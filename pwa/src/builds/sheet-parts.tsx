@@ -1,5 +1,6 @@
 import type { ComponentChildren } from "preact";
 import { labelOf } from "../core/terms.ts";
+import { Heads } from "../result/heads.tsx";
 import { OriginBadge } from "../result/origin.tsx";
 import { withUnit } from "../result/quantity.ts";
 import { ToneShape } from "../result/tone.tsx";
@@ -196,15 +197,7 @@ function Table({ label, head, class: name, children }: TableProps) {
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keys too
     <section class="sheet-scroll" data-scrolls tabIndex={0} aria-label={label}>
       <table class={name}>
-        <thead>
-          <tr>
-            {head.map((one) => (
-              <th key={one} scope="col">
-                {one}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <Heads of={head} />
         <tbody>{children}</tbody>
       </table>
     </section>

@@ -1,11 +1,10 @@
-import { useLayoutEffect } from "preact/hooks";
 import { coreVersion } from "../core/terms.ts";
-import { Icon } from "../shell/icon.tsx";
+import { Back } from "../shell/back.tsx";
 import type { Build } from "../store/records.ts";
 import { engines, entries, plans, readings, runs, sessions } from "../store/state.ts";
 import "../styles/sheet.css";
 import { whenText } from "../units/when.ts";
-import { footPages } from "./page-foot.ts";
+import { usePaper } from "./page-foot.ts";
 import { Cautions, Origins } from "./sheet-notes.tsx";
 import { InIt, Latest, Record, SetTo } from "./sheet-parts.tsx";
 import { text } from "./sheet-strings.ts";
@@ -25,24 +24,11 @@ export function Sheet({ build }: { build: Build }) {
   const last = latest(items);
   const name = engine?.name ?? "";
   const label = build.label;
-  // Before it is drawn: whoever sees it can print it, foot and all.
-  useLayoutEffect(() => {
-    const before = document.title;
-    // What the browser offers as the name of the file.
-    document.title = `${text.title}, ${name}, ${label}`;
-    const unfoot = footPages(`${name} · ${label}`);
-    return () => {
-      document.title = before;
-      unfoot();
-    };
-  }, [name, label]);
+  usePaper(`${text.title}, ${name}, ${label}`, `${name} · ${label}`);
   return (
     <div class="sheet-page">
       <div class="sheet-tools">
-        <a class="back" href={`#/builds/${build.id}`}>
-          <Icon name="back" />
-          {text.back}
-        </a>
+        <Back to={`builds/${build.id}`}>{text.back}</Back>
         <button type="button" class="button button-main" onClick={() => print()}>
           {text.print}
         </button>

@@ -76,7 +76,6 @@ export const text = words("builds", {
   figureValue: "Number",
   figureUnit: "Unit",
   addFigure: "Another figure",
-  figures: "Figures",
   runs: "Runs",
   correction: "Peaks corrected for the air by",
   correctionOther: "Which correction",

@@ -8,7 +8,7 @@ export type Item =
   /** Opens elsewhere than an entry does if it is told where. */
   | { kind: Entry["kind"]; at: string; entry: Entry; href?: string };
 
-/** Entries and readings of a build, oldest first. */
+/** Entries, readings, plans and sessions of a build, oldest first. */
 export function timeline(
   build: Build,
   entries: Entry[],

@@ -1,6 +1,5 @@
-import { useLayoutEffect } from "preact/hooks";
-import { footPages } from "../builds/page-foot.ts";
-import { Icon } from "../shell/icon.tsx";
+import { usePaper } from "../builds/page-foot.ts";
+import { Back } from "../shell/back.tsx";
 import type { Session } from "../store/records.ts";
 import { unitOf } from "../store/settings.ts";
 import { engines } from "../store/state.ts";
@@ -18,15 +17,8 @@ export function CustomerPage({ session }: { session: Session }) {
   const result = on?.answer?.ok ? on.answer.result : null;
   const engine = engines.value.find((one) => one.id === session.engine_id);
   const name = engine?.name ?? "";
-  useLayoutEffect(() => {
-    const before = document.title;
-    document.title = [text.report, name, session.label].filter(Boolean).join(", ");
-    const unfoot = footPages([name, session.label].filter(Boolean).join(" · "));
-    return () => {
-      document.title = before;
-      unfoot();
-    };
-  }, [name, session.label]);
+  const names = [name, session.label].filter(Boolean);
+  usePaper([text.report, ...names].join(", "), names.join(" · "));
   const labels = Object.fromEntries(session.settings.map((one) => [one.key, one.label]));
   const settings = Object.fromEntries(
     session.settings.map((one) => [
@@ -39,10 +31,7 @@ export function CustomerPage({ session }: { session: Session }) {
   return (
     <div class="sheet-page">
       <div class="sheet-tools">
-        <a class="back" href={`#/sessions/${session.id}/compare`}>
-          <Icon name="back" />
-          {text.backCompare}
-        </a>
+        <Back to={`sessions/${session.id}/compare`}>{text.backCompare}</Back>
         <button type="button" class="button button-main" onClick={() => print()}>
           {text.print}
         </button>

@@ -1,5 +1,7 @@
 /** Verdict, gain on a scale, strip of runs, and tables: of the screen and of the page to print. */
+
 import type { CompareResult } from "../core/results.ts";
+import { Heads } from "../result/heads.tsx";
 import { settings } from "../store/settings.ts";
 import { fixed } from "../units/format.ts";
 import { powerText, torqueText } from "../units/power.ts";
@@ -124,15 +126,7 @@ export function SettingsTable({
 }) {
   return (
     <table class="compare-table">
-      <thead>
-        <tr>
-          {text.settingHead.map((one) => (
-            <th key={one} scope="col">
-              {one}
-            </th>
-          ))}
-        </tr>
-      </thead>
+      <Heads of={text.settingHead} />
       <tbody>
         {result.settings.map((one) => (
           <tr key={one.setting}>

@@ -1,3 +1,4 @@
+import { useState } from "preact/hooks";
 import { Planner } from "../benches/pulls/view.tsx";
 import { Fold } from "../controls/fold.tsx";
 import { PlainField } from "../controls/plain-field.tsx";
@@ -7,7 +8,7 @@ import { PowerSwitch, TorqueSwitch } from "../controls/unit-switch.tsx";
 import { labelOf } from "../core/terms.ts";
 import { Notes } from "../result/notes.tsx";
 import { useSettled } from "../result/settled.ts";
-import { Icon } from "../shell/icon.tsx";
+import { Back } from "../shell/back.tsx";
 import type { Session } from "../store/records.ts";
 import "../styles/compare.css";
 import { parseNumber } from "../units/parse.ts";
@@ -26,10 +27,7 @@ export function ComparePage({ session }: { session: Session }) {
   const labels = Object.fromEntries(session.settings.map((one) => [one.key, one.label]));
   return (
     <div class="page compare-page">
-      <a class="back" href={`#/sessions/${session.id}`}>
-        <Icon name="back" />
-        {text.back}
-      </a>
+      <Back to={`sessions/${session.id}`}>{text.back}</Back>
       <h1>{text.title}</h1>
       <p>{session.label}</p>
       {!session.standard && (
@@ -94,20 +92,6 @@ function ownScatter(at: { scatter_percent: number | null; degrees_of_freedom: nu
 function Choices({ on }: { on: OnCompare }) {
   const { chosen, change, session } = on;
   const band = chosen.quantity.startsWith("band");
-  const speed = (field: "lower" | "upper", label: string) => (
-    <PlainField
-      field={`band_${field}_rpm`}
-      label={label}
-      value={chosen[field] === null ? "" : String(chosen[field])}
-      onValue={(typed) => {
-        const read = parseNumber(typed);
-        change({ [field]: read.ok ? read.value : null });
-      }}
-      parse={parseNumber}
-      inputMode="decimal"
-      unit={text.speed}
-    />
-  );
   return (
     <section class="panel" aria-label={text.choose}>
       <h2>{text.choose}</h2>
@@ -118,8 +102,8 @@ function Choices({ on }: { on: OnCompare }) {
         options={Object.entries(text.quantities).map(([id, label]) => ({ id, label }))}
         onValue={(id) => change({ quantity: id as Quantity })}
       />
-      {band && speed("lower", text.bandFrom)}
-      {band && speed("upper", text.bandTo)}
+      {band && <End on={on} field="lower" label={text.bandFrom} />}
+      {band && <End on={on} field="upper" label={text.bandTo} />}
       <Select
         field="reference"
         label={text.reference}
@@ -143,6 +127,32 @@ function Choices({ on }: { on: OnCompare }) {
         <TorqueSwitch label={labelOf("torque_nm")} />
       </div>
     </section>
+  );
+}
+
+interface EndProps {
+  on: OnCompare;
+  field: "lower" | "upper";
+  label: string;
+}
+
+/** One end of the band. What is typed stays as typed: only what can be read of it is kept. */
+function End({ on: { chosen, change }, field, label }: EndProps) {
+  const [typed, setTyped] = useState(String(chosen[field] ?? ""));
+  return (
+    <PlainField
+      field={`band_${field}_rpm`}
+      label={label}
+      value={typed}
+      onValue={(value) => {
+        const read = parseNumber(value);
+        setTyped(value);
+        change({ [field]: read.ok ? read.value : null });
+      }}
+      parse={parseNumber}
+      inputMode="decimal"
+      unit={text.speed}
+    />
   );
 }
 

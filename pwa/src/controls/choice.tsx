@@ -1,6 +1,6 @@
 import type { ComponentChildren } from "preact";
 
-export interface Option {
+interface Option {
   id: string;
   label: string;
   picture?: ComponentChildren;

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import type { ReadNumber, Wrong } from "../units/parse.ts";
+import type { Wrong } from "../units/parse.ts";
 import { wrongText } from "./problem-text.ts";
 
 interface Props {
@@ -7,8 +7,8 @@ interface Props {
   label: string;
   value: string;
   onValue(value: string): void;
-  /** How to read the text; without it any text will do. */
-  parse?: (text: string) => ReadNumber | Wrong;
+  /** Whether the text can be read; without it any text will do. */
+  parse?: (text: string) => { ok: true } | Wrong;
   inputMode?: "numeric" | "decimal" | "text";
   unit?: string;
   hint?: string | undefined;

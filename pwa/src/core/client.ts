@@ -7,7 +7,7 @@ import { text } from "./strings.ts";
 
 /** Why the core cannot run on this device, or null while it can. */
 export const coreTrouble = signal<string | null>(null);
-export const coreReady = signal(false);
+const coreReady = signal(false);
 /** Whether the core is working something out just now. */
 export const coreBusy = signal(false);
 

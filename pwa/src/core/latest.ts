@@ -13,7 +13,7 @@ import type { Answer, CalcName, Results } from "./results.ts";
  */
 export function useLatest<N extends CalcName>(
   name: N,
-  payload: unknown | null,
+  payload: unknown,
 ): Answer<Results[N]> | null {
   const [answer, setAnswer] = useState<Answer<Results[N]> | null>(null);
   const key = payload === null ? null : `${name} ${JSON.stringify(payload)}`;

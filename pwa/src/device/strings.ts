@@ -33,7 +33,6 @@ export const text = words("device", {
   noService: "The service cannot be reached. Nothing has changed; try again near it.",
   cannotScan: "This browser cannot read codes. Type the code.",
   pointAt: "Point the camera at the pairing code",
-  toSettings: "To the settings",
   unpair: "Unpair this device",
   unpairNote: "Its records stay on it; the shop keeps its copy.",
   unpairWaits: (count: number) =>

@@ -63,7 +63,6 @@ export const text: Said<typeof benchesText> = {
   save: "Guardar lectura",
   saved: "Guardada en este teléfono.",
   openSaved: "Abrirla",
-  clear: "Borrar las lecturas",
   askPersistence:
     "Se ha pedido al navegador que conserve estos registros: puede borrar sitios que llevan tiempo sin usarse.",
   refusedTitle: "Aún no se puede juzgar",

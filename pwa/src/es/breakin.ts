@@ -76,7 +76,6 @@ export const breakin: Said<typeof text> = {
     skipped: "omitido",
   },
   addedStep: "añadido",
-  speed: "Régimen del motor",
   sourcesAgree: (from, to) =>
     from === to
       ? `todas las fuentes publicadas admiten ${from}`

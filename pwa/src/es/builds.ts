@@ -75,7 +75,6 @@ export const builds: Said<typeof text> = {
   figureValue: "Número",
   figureUnit: "Unidad",
   addFigure: "Otra cifra",
-  figures: "Cifras",
   runs: "Pasadas",
   correction: "Máximos corregidos por el aire según",
   correctionOther: "Qué corrección",

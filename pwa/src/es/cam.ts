@@ -94,6 +94,5 @@ export const cam: Said<typeof camText> = {
   more: "Reloj y árboles de levas",
   dial: "Error del reloj comparador, más o menos",
   none: "Escriba una apertura o un cierre, o dos puntos de igual alzada.",
-  count: (count) => (count === 0 ? "" : ` (${count})`),
   toAdjuster: "Seguir con el ajustador",
 };

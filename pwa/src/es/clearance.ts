@@ -70,7 +70,6 @@ export const shown: Said<typeof clearanceShown> = {
   gap: "Distancia ahora",
   xAxis: "Grados tras el PMS",
   band: "no entrar aquí",
-  contact: "contacto",
   table: "Menor distancia en otras posiciones",
   setting: "Levas",
   asNow: "como ahora",

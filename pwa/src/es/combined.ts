@@ -12,7 +12,6 @@ export const text: Said<typeof combinedText> = {
   typedWhy: "Para lo que se midió en otro sitio, o la cadena entera en un banco de longitud.",
   error: (label) => `${label}: más o menos, 95 %`,
   needsAny: "Marque una lectura guardada, o escriba un valor.",
-  needsMore: "Añada otra clase de lectura para ver si concuerdan.",
   names: {
     elongation_percent: "Desgaste",
     movement_mm: "Movimiento",
@@ -47,7 +46,6 @@ export const text: Said<typeof combinedText> = {
     "Barras: intervalo del 95 % de cada lectura como longitud sobrante. Banda: todas juntas. El desgaste y la longitud comparten además el error de la distancia entre ejes, que la banda incluye.",
   together: "Juntas",
   axis: (unit) => `Longitud sobrante, ${unit}`,
-  taut: "tirante",
   odd: "la que se aparta",
   unused: "no usada",
   unusedWhy:

@@ -32,7 +32,6 @@ export const text: Said<typeof deviceText> = {
   noService: "No se llega al servicio. No ha cambiado nada; inténtelo de nuevo cerca de él.",
   cannotScan: "Este navegador no puede leer códigos. Escriba el código.",
   pointAt: "Apunte la cámara al código de vinculación",
-  toSettings: "A los ajustes",
   unpair: "Desvincular este dispositivo",
   unpairNote: "Sus registros se quedan en él; el taller conserva su copia.",
   unpairWaits: (count) =>

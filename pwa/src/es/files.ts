@@ -31,7 +31,6 @@ export const text: Said<typeof filesText> = {
   takeGone: { here: "Recuperarlo, como en el archivo", there: "Borrarlo también aquí" },
   conflicts: "En ambos, y no igual",
   conflictsNote: "Se conserva como está aquí, salvo que tome el lado del archivo.",
-  readingsNote: "Una lectura nunca se cambia: queda la de aquí.",
   here: "Aquí",
   inFile: "En el archivo",
   takeTheirs: "Tomar lo del archivo",

@@ -12,7 +12,6 @@ export const forecast: Said<typeof text> = {
   ofBuild: (label) => `Las del montaje “${label}”.`,
   ran: (of) => `Rodado desde el primer arranque, en ${of}`,
   ranWhy: "Con esta no se anotó lo rodado. Escríbalo, y cuenta.",
-  at: (ran) => `a ${ran}`,
   notPlaced: "no se usa: no se sabe cuánto había rodado",
   oil: "Aceite en el motor",
   oilFromPlan: (kind) => `El plan de rodaje dice: ${kind.toLowerCase()}.`,
@@ -33,7 +32,6 @@ export const forecast: Said<typeof text> = {
   speed: "Velocidad media",
   speedHint:
     "Convierte horas en distancia. Vacío: como en el plan; si no, 50 km/h, de memoria, sin verificar.",
-  cannotRead: "Corrija el uso o la velocidad para tener fechas.",
   limitUsed: "El pronóstico llega hasta este límite en lugar del del oficio.",
   units: "Contar lo rodado en",
   happens: {
@@ -49,7 +47,6 @@ export const forecast: Said<typeof text> = {
   over: "Ha llegado al límite, lo más probable",
   evenChance: (middle, unit) => `80 % de las cadenas así; 50 % hasta ${middle} ${unit}`,
   little: "Nada medido todavía: se sabe muy poco",
-  openEnd: "No dentro de lo que se pronostica",
   far: (end) => `más de ${end}`,
   level: (length) => `con ${length} de movimiento`,
   intervals: { median: "50 % hasta", 80: "80 %", 95: "95 %" },

@@ -95,5 +95,4 @@ export const gain: Said<typeof text> = {
   x: (unit) => `Movimiento, en frío (${unit})`,
   y: "Perdido, % de la potencia máxima",
   figures: "En qué se basa la fricción",
-  service: "Pedir al servicio la distribución a posteriori completa",
 };

@@ -105,7 +105,6 @@ export const shown: Said<typeof liftShown> = {
   liftChart: "Alzada",
   velocityChart: "Velocidad, por grado del cigüeñal",
   accelerationChart: "Aceleración, por grado del cigüeñal al cuadrado",
-  readings: "Lecturas",
   curve: "Curva suavizada",
   xAxis: "Grados del cigüeñal",
 };

@@ -9,7 +9,6 @@ export const text: Said<typeof pictureText> = {
   toScale: "Todo a escala.",
   exaggerated: "Holgura dibujada cinco veces mayor; lo demás a escala.",
   taut: "tenso",
-  slack: "flojo",
   chart: "Movimiento según el desgaste",
   chartOf: (wear, movement) =>
     `Curva del movimiento en el centro del ramal según el desgaste de esta transmisión. Lectura: ${movement} de movimiento con ${wear} de desgaste.`,

@@ -6,7 +6,6 @@ export const text: Said<typeof resultText> = {
   unknown: "Se conserva, pero esta versión no lo muestra",
   result: "Resultado",
   of: (count) => (count === 1 ? "1 lectura" : `media de ${count} lecturas`),
-  coverage: "intervalo del 95 %",
   plusOrMinus: "más o menos",
   why: "Por qué",
   next: "Siguiente paso",
@@ -15,8 +14,6 @@ export const text: Said<typeof resultText> = {
   yours: (value) => `el suyo ${value}`,
   limits: "Todos los límites que se aplican",
   limitsNote: "Uno junto a otro, pues sus fuentes no concuerdan. El veredicto nombra el suyo.",
-  limitWord: "Límite",
-  here: "aquí",
   state: "Un solo estado, leído de todas las maneras",
   stateNote:
     "La misma holgura, convertida por la geometría de esta transmisión. Entre corchetes: intervalo del 95 %.",

@@ -38,7 +38,6 @@ export const rockers: Said<typeof rockersText> = {
   needsTable: "Necesita una tabla de alzada.",
   openLift: "Abrir las tablas de alzada",
   has: (lobes) => `Tablas de alzada: ${lobes}.`,
-  lobes: { intake: "admisión", exhaust: "escape" },
   settings: "Posiciones de levas a ensayar",
   settingsHint: "Grados del cigüeñal desde ahora, la actual primero: 0 −4 4. Antes es positivo.",
   settingsWrong: "Posiciones de levas a ensayar: grados separados por espacios.",
@@ -79,7 +78,6 @@ export const shown: Said<typeof rockersShown> = {
   middle: (deg) => `medio ${deg}° después del PMS`,
   lobe: { intake: "Admisión", exhaust: "Escape" },
   total: "Trabajo entre los ensayos",
-  hours: (min) => `${min} min`,
   counts: (swaps, moves) =>
     `${swaps} ${swaps === 1 ? "cambio" : "cambios"} de balancines, levas movidas ${moves} ${moves === 1 ? "vez" : "veces"}`,
   proven: "Ningún orden necesita menos",

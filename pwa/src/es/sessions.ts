@@ -145,7 +145,6 @@ export const sessions: Said<typeof text> = {
   pullSetting: (at) => `Pasada ${at}: configuración`,
   airFromFile: "Se usa el aire del archivo donde este lo dice; el resto es como abajo.",
   cautions: "En el banco",
-  warnings: "Conviene saber",
   readBroken: "El archivo no se pudo leer:",
   altitudeUnit: "m",
 };

@@ -63,7 +63,6 @@ export const setting: Said<typeof text> = {
   camDegrees: (degrees) => `${degrees} grados del árbol de levas`,
   options: "Ajustes más cercanos",
   optionsHead: ["Montar", "Mueve", "Queda"],
-  unchanged: "como está",
   kinds: {
     vernier: "Vernier",
     holes: "Agujero",

@@ -39,7 +39,6 @@ export const spark: Said<typeof text> = {
     only: "Leído",
   },
   only: "Léalo otra vez después del trabajo para ver el cambio",
-  table: "Cuánto oscila el encendido",
   rows: {
     range: "Todo dentro de",
     mean: "Media, antes del PMS",
@@ -56,7 +55,6 @@ export const spark: Said<typeof text> = {
   noRatio: "antes, sin dispersión",
   picture: "Cada lectura",
   pictureOf: (where, from, to) => `${where}: de ${from} a ${to} grados.`,
-  brackets: "Entre corchetes: intervalo del 95 %.",
   law: "Ley de las pérdidas",
   trade: "Amplitud que acompaña a la holgura correcta",
 };

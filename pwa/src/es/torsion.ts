@@ -15,7 +15,6 @@ export const torsion: Said<typeof text> = {
   leftEmpty: (value) => `Vacío: ${value}.`,
   ask: "Preguntar al servicio",
   waiting: "Guardado. Se preguntará solo en cuanto responda el servicio.",
-  asking: "Preguntando.",
   unpaired:
     "Guardado. Este dispositivo no está vinculado a ningún servicio, que este estudio necesita; se preguntará cuando lo esté.",
   pair: "Vincular este dispositivo",
@@ -26,8 +25,6 @@ export const torsion: Said<typeof text> = {
   show: "Mostrar",
   rows: "Movimiento",
   columns: "Régimen del cigüeñal, rpm",
-  from: "de",
-  to: "a",
   natural: (hz, steps) =>
     `El árbol de levas sobre un ramal tirante oscila a ${hz} Hz. Integrado en ${steps} pasos por vuelta del árbol de levas.`,
 };

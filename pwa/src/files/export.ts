@@ -1,5 +1,6 @@
 /** Everything on the phone as one open file, for safe keeping anywhere. */
 import { coreVersion } from "../core/terms.ts";
+import { offer } from "../shell/offer.ts";
 import { KINDS } from "../store/records.ts";
 import { db } from "../store/state.ts";
 import { csvOf } from "./csv.ts";
@@ -21,13 +22,4 @@ export async function exportReadings(): Promise<void> {
   const now = new Date().toISOString();
   const name = `midspan-readings-${now.slice(0, 10)}.csv`;
   offer(csvOf(await everything()), "text/csv;charset=utf-8", name);
-}
-
-/** Hands a file to the browser's downloads. */
-function offer(text: string, type: string, name: string): void {
-  const link = document.createElement("a");
-  link.href = URL.createObjectURL(new Blob([text], { type }));
-  link.download = name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
 }

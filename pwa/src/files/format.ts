@@ -8,20 +8,20 @@ export const FORMAT = "midspan-export";
 export const VERSION = 1;
 
 /** A record that was deleted; with its content where that is still known. */
-export interface Tombstone {
+interface Tombstone {
   kind: Kind;
   id: string;
   deleted_at: string;
   record: Records[Kind] | null;
 }
 
-export interface ExportFile {
+interface ExportFile {
   format: typeof FORMAT;
   version: number;
   exported_at: string;
   core_version: string;
   kinds: Kind[];
-  records: { [K in Kind]: Records[K][] };
+  records: All;
   tombstones: Tombstone[];
 }
 

@@ -7,13 +7,13 @@ import {
   type Reading,
   type Records,
 } from "../store/records.ts";
-import { content, differences, FIELDS, type Field, fits, ID } from "./fields.ts";
+import { content, differences, FIELDS, type Field, fits, ID, isObject } from "./fields.ts";
 import { FORMAT, VERSION } from "./format.ts";
 import { text } from "./strings.ts";
 
 export type Have = { [K in Kind]: Map<string, Records[K]> };
 
-export interface Fresh {
+interface Fresh {
   kind: Kind;
   record: Records[Kind];
 }
@@ -26,7 +26,7 @@ export interface Conflict extends Fresh {
   gone: "here" | "there" | null;
 }
 
-export interface Bad {
+interface Bad {
   kind: string;
   /** Place in the file's list, from 1. */
   place: number;
@@ -44,7 +44,7 @@ export interface Plan {
 }
 
 /** How a file is read: against what is here, which of it is deleted, and what can be shown. */
-export interface Eyes {
+interface Eyes {
   have: Have;
   goneHere: ReadonlySet<string>;
   canShow(reading: Reading): boolean;
@@ -139,8 +139,4 @@ function faults(kind: Kind, value: unknown, canShow: (reading: Reading) => boole
   const more = Object.keys(value).filter((name) => name !== "id" && !Object.hasOwn(fields, name));
   if (wrong.length + more.length > 0) return text.wrongFields([...wrong, ...more]);
   return kind !== "readings" || canShow(value as unknown as Reading) ? "" : text.noResult;
-}
-
-function isObject(value: unknown): value is Record<string, unknown> {
-  return typeof value === "object" && value !== null && !Array.isArray(value);
 }

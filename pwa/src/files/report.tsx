@@ -1,4 +1,5 @@
 import { useState } from "preact/hooks";
+import { FactList } from "../controls/fact-list.tsx";
 import { labelOf } from "../core/terms.ts";
 import { sync } from "../store/sync.ts";
 import type { Conflict, Plan } from "./import.ts";
@@ -56,17 +57,15 @@ function Both({ conflict }: { conflict: Conflict }) {
         {text.kinds[kind]}: {title}
       </h3>
       {fields.map((field) => (
-        <dl key={field} class="facts">
+        <div key={field}>
           <p class="small">{labelOf(field)}</p>
-          <div>
-            <dt>{text.here}</dt>
-            <dd>{shown(ours, field)}</dd>
-          </div>
-          <div>
-            <dt>{text.inFile}</dt>
-            <dd>{shown(record, field)}</dd>
-          </div>
-        </dl>
+          <FactList
+            rows={[
+              [text.here, shown(ours, field)],
+              [text.inFile, shown(record, field)],
+            ]}
+          />
+        </div>
       ))}
       {conflict.gone && <p>{text.gone[conflict.gone]}</p>}
       {!canTake(conflict) ? (

@@ -36,7 +36,10 @@ function Import() {
     setBusy(true);
     setPlan(null);
     setRefused("");
-    const found = await takeFile(await file.text()).finally(() => setBusy(false));
+    const found = await file
+      .text()
+      .then(takeFile)
+      .finally(() => setBusy(false));
     if ("refused" in found) {
       setRefused(found.refused);
       return;
@@ -50,10 +53,9 @@ function Import() {
       <section class="panel">
         <h2>{text.importTitle}</h2>
         <p>{text.importNote}</p>
-        <label class="button button-wide">
+        <label class="button button-wide file-button">
           <input
             type="file"
-            class="visually-hidden"
             accept=".json,application/json"
             disabled={busy}
             onChange={(event) => {

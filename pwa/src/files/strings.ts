@@ -28,7 +28,6 @@ export const text = words("files", {
   takeGone: { here: "Bring it back, as in the file", there: "Delete it here too" },
   conflicts: "In both, and not the same",
   conflictsNote: "Kept as it is here, unless you take the file's side.",
-  readingsNote: "A reading is never changed: the one here stays.",
   here: "Here",
   inFile: "In the file",
   takeTheirs: "Take the file's",

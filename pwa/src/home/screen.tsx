@@ -121,7 +121,12 @@ const BENCH_OF: Record<string, string> = {
 
 function Found({ typed, groups }: { typed: string; groups: Group[] }) {
   const [called, setCalled] = useState<Record<string, string>>({});
-  useEffect(() => void import("./trade.ts").then(({ trade }) => setCalled(trade)), []);
+  useEffect(() => {
+    import("./trade.ts").then(
+      ({ trade }) => setCalled(trade),
+      () => {}, // found by their own names, then
+    );
+  }, []);
   const screens: Findable[] = groups.flatMap((group) =>
     group.places.map(({ id, label }) => ({
       kind: text.kinds.screen,

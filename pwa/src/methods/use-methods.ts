@@ -8,7 +8,7 @@ import type { MethodsTable, Proof, Relation } from "../core/results.ts";
 /** A relation with what guards it. */
 export type Known = Relation & { proofs: Proof[]; checked: string; tests: string };
 
-export interface KnownSubject {
+interface KnownSubject {
   id: string;
   label: string;
   relations: Known[];
@@ -21,13 +21,13 @@ export interface Methods {
   figures: MethodsTable["figures"];
 }
 
-export interface Found {
+interface Found {
   methods: Methods | null;
   trouble: string;
 }
 
 /** Puts the core's table and the text of its docstrings together. */
-export function together(table: MethodsTable, told: readonly Relation[]): Methods {
+function together(table: MethodsTable, told: readonly Relation[]): Methods {
   const subjects = table.subjects.map(({ id, label, modules }) => ({
     id,
     label,

@@ -1,4 +1,5 @@
 import { useState } from "preact/hooks";
+import { Segments } from "../controls/segments.tsx";
 import type { BenchResult, CurvePoint, State } from "../core/results.ts";
 import { scaleOf, showInterval, withUnit } from "../result/quantity.ts";
 import { shownTheme } from "../shell/theme.ts";
@@ -26,14 +27,12 @@ export function Chart({ curve, result, length }: Props) {
   return (
     <figure class="panel chart">
       <figcaption>{text.chart}</figcaption>
-      <div class="segments segments-small">
-        <button type="button" aria-pressed={!whole} onClick={() => setWhole(false)}>
-          {text.near}
-        </button>
-        <button type="button" aria-pressed={whole} onClick={() => setWhole(true)}>
-          {text.whole}
-        </button>
-      </div>
+      <Segments
+        label={text.chart}
+        ways={{ near: text.near, whole: text.whole }}
+        chosen={whole ? "whole" : "near"}
+        onChoose={(way) => setWhole(way === "whole")}
+      />
       <div
         ref={box}
         class="plot"

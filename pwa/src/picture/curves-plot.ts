@@ -1,4 +1,4 @@
-/** Curves over the crank angle on a canvas: lines, readings as points, a band or a level. */
+/** Curves over an angle or a speed, on a canvas: lines, readings as points, a band or a level. */
 import uPlot from "uplot";
 import "uplot/dist/uPlot.min.css";
 import { axisLook, followWidth, ink } from "./canvas.ts";

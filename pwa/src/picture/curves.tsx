@@ -2,7 +2,7 @@ import { shownTheme } from "../shell/theme.ts";
 import { useDrawn } from "./drawn.ts";
 import { KeyOfLine } from "./key-of-line.tsx";
 
-export interface Points {
+interface Points {
   xs: number[];
   ys: (number | null)[];
 }
@@ -30,7 +30,7 @@ interface Props {
   curves: Curves;
 }
 
-/** Curves over the crank angle; the first is the one that counts, the others are dashed. */
+/** Curves over an angle or a speed; the first is the one that counts, the others are dashed. */
 export function CurvesChart({ title, said, curves }: Props) {
   const theme = shownTheme.value;
   const box = useDrawn(async () => {

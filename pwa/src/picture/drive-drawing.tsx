@@ -2,7 +2,7 @@ import type { DriveResult } from "../core/results.ts";
 import type { DriveFields } from "../store/records.ts";
 import { change, settings } from "../store/settings.ts";
 import { lengthText } from "../units/format.ts";
-import { type LengthUnit, MM_PER_INCH } from "../units/parse.ts";
+import { type LengthUnit, lengthIn } from "../units/parse.ts";
 import { type Point, paths, teeth } from "./outline.ts";
 import { text } from "./strings.ts";
 
@@ -23,7 +23,7 @@ interface Props {
 
 /** Three figures in the unit shown: there is room for no more, and a reading has no more. */
 const dimension = (mm: number, unit: LengthUnit) =>
-  `${Number((unit === "in" ? mm / MM_PER_INCH : mm).toPrecision(3))} ${unit}`;
+  `${Number(lengthIn(mm, unit).toPrecision(3))} ${unit}`;
 
 type Strand = [from: Point, to: Point];
 

@@ -5,13 +5,12 @@ export type Point = [x: number, y: number];
 
 const at = ([x, y]: Point) => `${x.toFixed(2)} ${(-y).toFixed(2)}`;
 
-export interface Paths {
+interface Paths {
   /** Round both gears and along the taut strand, from slack strand's cam end to its crank end. */
   round: string;
   /** The slack strand pushed fully out, and fully in. */
   out: string;
   into: string;
-  middle: Point;
   outPoint: Point;
   inPoint: Point;
 }
@@ -32,7 +31,6 @@ export function paths(outline: Outline, movement: number): Paths {
     round: `M${at(slackCam)}${arc(cam.r, camLarge, tautCam)}L${at(tautCrank)}${arc(crank.r, 1 - camLarge, slackCrank)}`,
     out: `M${at(slackCrank)}L${at(outPoint)}L${at(slackCam)}`,
     into: `M${at(slackCrank)}L${at(inPoint)}L${at(slackCam)}`,
-    middle,
     outPoint,
     inPoint,
   };

@@ -7,7 +7,7 @@ import type { LengthUnit } from "../units/parse.ts";
 import { axisLook, followWidth, ink } from "./canvas.ts";
 import { text } from "./strings.ts";
 
-export interface Plotted {
+interface Plotted {
   curve: CurvePoint[];
   result: BenchResult & { state: State };
   length: LengthUnit;

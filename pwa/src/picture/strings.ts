@@ -9,7 +9,6 @@ export const text = words("picture", {
   toScale: "Everything to scale.",
   exaggerated: "Slack drawn five times too large; all else to scale.",
   taut: "taut",
-  slack: "slack",
   chart: "Movement against wear",
   chartOf: (wear: string, movement: string) =>
     `Curve of mid-span movement against wear of this drive. Reading: ${movement} of movement at ${wear} of wear.`,

@@ -1,11 +1,13 @@
-/** Crank angles with their intervals, and tables of valve events. */
+/** Figures with their intervals, crank angles in words, and tables of valve events. */
+
 import type { Events } from "../core/results.ts";
-import { fixed } from "../units/format.ts";
+import { fixed, trimmed } from "../units/format.ts";
 import type { LengthUnit } from "../units/parse.ts";
 import { text as units } from "../units/strings.ts";
+import { Heads } from "./heads.tsx";
 import { lengthTo, showInterval, withUnit } from "./quantity.ts";
 
-interface At {
+export interface At {
   value: number;
   low: number;
   high: number;
@@ -47,15 +49,7 @@ export function EventsTable({ title, heads, rows, length, note }: Props) {
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a table that scrolls must be reachable */}
       <section class="events-wrap" data-scrolls tabIndex={0} aria-label={title}>
         <table class="events">
-          <thead>
-            <tr>
-              {heads.map((head) => (
-                <th key={head} scope="col">
-                  {head}
-                </th>
-              ))}
-            </tr>
-          </thead>
+          <Heads of={heads} />
           <tbody>
             {rows.map(({ name, events }) => (
               <tr key={`${name} ${events.height_mm}`}>
@@ -76,6 +70,11 @@ export function EventsTable({ title, heads, rows, length, note }: Props) {
       <p class="small">{note}</p>
     </section>
   );
+}
+
+/** A cam setting by how far it is from the present one, which has a word of its own. */
+export function settingText(deg: number, asNow: string): string {
+  return deg === 0 ? asNow : `${deg > 0 ? "+" : ""}${trimmed(deg, 1)}°`;
 }
 
 /** A signed crank angle in words: 4.0° earlier. */

@@ -3,6 +3,7 @@ import type { AnyResult, FitResult, Measured } from "../core/results.ts";
 import { fixed, twoFigures } from "../units/format.ts";
 import type { LengthUnit } from "../units/parse.ts";
 import { AssumedLines } from "./assumed.tsx";
+import { Heads } from "./heads.tsx";
 import { OriginBadge, originText } from "./origin.tsx";
 import { scaleOf, show, withUnit } from "./quantity.ts";
 import { text } from "./strings.ts";
@@ -106,15 +107,7 @@ export function BudgetLines({ lines, quantity, length }: LinesProps) {
   const { by, unit } = scaleOf(quantity, length);
   return (
     <table class="budget">
-      <thead>
-        <tr>
-          {text.budgetHead.map((head) => (
-            <th key={head} scope="col">
-              {head}
-            </th>
-          ))}
-        </tr>
-      </thead>
+      <Heads of={text.budgetHead} />
       <tbody>
         {lines.map((one) => (
           <tr key={one.name}>

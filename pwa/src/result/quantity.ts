@@ -4,7 +4,7 @@ import { decimalsFor, fixed } from "../units/format.ts";
 import { type LengthUnit, MM_PER_INCH } from "../units/parse.ts";
 import { POWER_SIGNS, powerIn } from "../units/power.ts";
 
-export interface Shown {
+interface Shown {
   value: string;
   plusMinus: string;
   unit: string;

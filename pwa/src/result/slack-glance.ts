@@ -11,10 +11,11 @@ import { windowZones } from "./zones.ts";
 
 type Seen = HeatResult["hot"];
 
-/** Decimals of a millimetre that a movement, and a length too short, are given to. */
+/** Decimals of a millimetre that a movement is given to. */
 export const MOVEMENT_DECIMALS = 1;
 /** The window is the trade's in sixteenths of an inch: a tenth of a millimetre would change it. */
 export const WINDOW_DECIMALS = 2;
+/** An excess length, and how much a chain is too short, are small beside the movement they make. */
 export const EXCESS_DECIMALS = 3;
 
 /** The window that the zones come from; the one on file is what a record keeps. */

@@ -1,9 +1,8 @@
 import { STATE_NAMES, type State } from "../core/results.ts";
 import { labelOf, meaningOf } from "../core/terms.ts";
 import type { LengthUnit } from "../units/parse.ts";
-import { text as units } from "../units/strings.ts";
+import { IntervalCell } from "./angles.tsx";
 import { FigureName } from "./figure-name.tsx";
-import { showInterval, withUnit } from "./quantity.ts";
 import { text } from "./strings.ts";
 
 interface Props {
@@ -22,17 +21,13 @@ export function StateTable({ state, measured, length }: Props) {
       <table class="state-table">
         <tbody>
           {STATE_NAMES.map((name) => {
-            const at = showInterval(name, state[name], length);
             return (
               <tr key={name} class={name === measured ? "is-measured" : ""}>
                 <th scope="row" title={meaningOf(name)}>
                   <FigureName figure={name}>{labelOf(name)}</FigureName>
                   {name === measured && <span class="tag">{text.measured}</span>}
                 </th>
-                <td class="num">
-                  <strong>{withUnit(at.value, at.unit)}</strong>
-                  <span class="interval-text">[{units.range(at.low, at.high)}]</span>
-                </td>
+                <IntervalCell at={state[name]} quantity={name} length={length} />
               </tr>
             );
           })}

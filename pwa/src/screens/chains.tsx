@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
 import { PlainField } from "../controls/plain-field.tsx";
+import { useOnce } from "../shell/once.ts";
 import type { Engine } from "../store/records.ts";
 import { chainsHere, chooseChain, currentChain, currentDrive } from "../store/settings.ts";
 import { save } from "../store/state.ts";
@@ -10,6 +11,7 @@ import { text } from "./strings.ts";
 /** The chains of the current engine, each under its label; one of them is on the bench. */
 export function Chains({ engine }: { engine: Engine }) {
   const [label, setLabel] = useState("");
+  const once = useOnce();
   const drive = currentDrive.value;
   if (!drive) return null;
   const add = async () => {
@@ -56,7 +58,12 @@ export function Chains({ engine }: { engine: Engine }) {
         onValue={setLabel}
         maxLength={120}
       >
-        <button type="button" class="button" disabled={label.trim() === ""} onClick={add}>
+        <button
+          type="button"
+          class="button"
+          disabled={label.trim() === ""}
+          onClick={() => void once(add)}
+        >
           {text.addChain}
         </button>
       </PlainField>

@@ -1,10 +1,11 @@
 /** One record that was changed here and on another device: both sides, and the choice. */
+
 import { useState } from "preact/hooks";
 import { Choice } from "../controls/choice.tsx";
 import { labelOf } from "../core/terms.ts";
 import { content, differences } from "../files/fields.ts";
 import { text as files } from "../files/strings.ts";
-import { Icon } from "../shell/icon.tsx";
+import { Back } from "../shell/back.tsx";
 import { route } from "../shell/router.ts";
 import type { Records, Waiting } from "../store/records.ts";
 import { outbox, recordOf } from "../store/state.ts";
@@ -20,10 +21,7 @@ export function ConflictScreen() {
   const entry = outbox.value.find((one) => one.key === key);
   return (
     <div class="page">
-      <a class="back" href="#/settings">
-        <Icon name="back" />
-        {text.back}
-      </a>
+      <Back to="settings">{text.back}</Back>
       <h1>{text.conflictTitle}</h1>
       {entry?.conflict ? (
         <Both key={entry.revision} entry={entry} />

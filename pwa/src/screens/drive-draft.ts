@@ -1,11 +1,11 @@
 /** The drive form: from what was typed to a drive, or to what is still missing. */
+import type { Typed } from "../shelf/use-draft.ts";
 import type { Drive, DriveFields } from "../store/records.ts";
 import { unitOf } from "../store/settings.ts";
 import { exactLength } from "../units/format.ts";
 import { parseCount, parseLength } from "../units/parse.ts";
 
-/** Everything as typed, by field. */
-export type DriveDraft = Record<string, string>;
+export type DriveDraft = Typed;
 
 export const LENGTHS = [
   "pitch_mm",
@@ -13,10 +13,10 @@ export const LENGTHS = [
   "centre_distance_error_mm",
   "roller_diameter_mm",
 ] as const;
-export const COUNTS = ["crank_teeth", "cam_teeth", "links"] as const;
+const COUNTS = ["crank_teeth", "cam_teeth", "links"] as const;
 const OPTIONAL = new Set<string>(["centre_distance_error_mm", "roller_diameter_mm"]);
 
-export const emptyDrive: DriveDraft = { drive_kind: "cam", centres: "fixed" };
+const emptyDrive: DriveDraft = { drive_kind: "cam", centres: "fixed" };
 
 /** A saved drive as text, each length with its unit so that no switch can change it. */
 export function draftOf(drive: Drive | null, name: string): DriveDraft {

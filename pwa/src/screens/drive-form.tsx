@@ -1,4 +1,3 @@
-import { useEffect, useState } from "preact/hooks";
 import { chainSizes } from "../benches/chain-sizes.ts";
 import { LengthField } from "../controls/length-field.tsx";
 import { PlainField } from "../controls/plain-field.tsx";
@@ -6,10 +5,12 @@ import { Select } from "../controls/select.tsx";
 import { useLatest } from "../core/latest.ts";
 import type { Problem } from "../core/results.ts";
 import { DriveDrawing } from "../picture/drive-drawing.tsx";
+import { useDraft } from "../shelf/use-draft.ts";
+import { useOnce } from "../shell/once.ts";
 import { askPersistence } from "../store/persistence.ts";
 import type { Engine } from "../store/records.ts";
 import { chooseEngine, currentDrive, unitOf } from "../store/settings.ts";
-import { keep, kept, save } from "../store/state.ts";
+import { save } from "../store/state.ts";
 import { sync } from "../store/sync.ts";
 import { uuid7 } from "../store/uuid7.ts";
 import { exactLength } from "../units/format.ts";
@@ -30,22 +31,17 @@ interface Props {
 export function DriveForm({ engine, saved, touched, done }: Props) {
   const stored = engine ? currentDrive.value : null;
   const name = `draft:drive:${engine?.id ?? "new"}`;
-  const [draft, setDraft] = useState<DriveDraft>(() => draftOf(stored, engine?.name ?? ""));
-  useEffect(() => {
-    void kept<DriveDraft>(name).then((found) => {
-      if (found) setDraft(found);
-    });
-  }, [name]);
+  const form = useDraft(name, draftOf(stored, engine?.name ?? ""));
+  const { draft } = form;
+  const once = useOnce();
   const drive = driveOf(draft);
   const answer = useLatest("drive", drive && { drive, curve_points: 0 });
   const problems = answer && !answer.ok ? answer.problems : [];
   const at = (field: string) => problems.find((one) => one.field === `drive.${field}`);
 
   const put = (part: DriveDraft) => {
-    const next = { ...draft, ...part };
     touched();
-    setDraft(next);
-    void keep(name, next);
+    form.put(part);
   };
   const set = (field: string) => (value: string) => put({ [field]: value });
   const lacking = lackOf(draft).map((field) => LABELS[field]?.[0] ?? field);
@@ -64,9 +60,9 @@ export function DriveForm({ engine, saved, touched, done }: Props) {
       label: place.label,
       created_at: place.created_at,
     });
-    await keep(name, undefined);
+    await form.clear();
     chooseEngine(before.id);
-    await askPersistence();
+    void askPersistence();
     void sync();
     done();
   };
@@ -118,7 +114,12 @@ export function DriveForm({ engine, saved, touched, done }: Props) {
             </>
           )}
         </p>
-        <button type="button" class="button button-main" disabled={!ready} onClick={store}>
+        <button
+          type="button"
+          class="button button-main"
+          disabled={!ready}
+          onClick={() => void once(store)}
+        >
           {text.saveDrive}
         </button>
       </section>

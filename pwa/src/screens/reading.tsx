@@ -1,11 +1,12 @@
 import { ranOf } from "../benches/running.ts";
 import { shownOf } from "../benches/shown.ts";
+import { FactList } from "../controls/fact-list.tsx";
 import { asRead } from "../core/as-read.ts";
 import { useLatest } from "../core/latest.ts";
 import { labelOf } from "../core/terms.ts";
 import { Hero } from "../result/hero.tsx";
 import { withUnit } from "../result/quantity.ts";
-import { Icon } from "../shell/icon.tsx";
+import { Back } from "../shell/back.tsx";
 import { InTurn } from "../shell/in-turn.tsx";
 import { driveOf, type Reading } from "../store/records.ts";
 import { settings, unitOf } from "../store/settings.ts";
@@ -45,10 +46,7 @@ export function ReadingScreen({ id }: { id: string }) {
     <div class="bench reading">
       <h1 class="visually-hidden">{text.savedTitle}</h1>
       <div class="area-hero">
-        <a class="back" href="#/saved">
-          <Icon name="back" />
-          {text.backToList}
-        </a>
+        <Back to="saved">{text.backToList}</Back>
         <Hero glance={glance(result, length)} missing="" length={length} quantity="" />
       </div>
       <section class="area-form" aria-label={text.inputs}>
@@ -122,23 +120,9 @@ function Facts({ reading }: { reading: Reading }) {
   return (
     <section class="panel">
       {engine?.invented && <p class="notice">{text.inventedNote}</p>}
-      <dl class="facts">
-        {rows.map(([name, value]) => (
-          <div key={name}>
-            <dt>{name}</dt>
-            <dd>{value}</dd>
-          </div>
-        ))}
-      </dl>
+      <FactList rows={rows} />
       <h2>{text.inputs}</h2>
-      <dl class="facts">
-        {inputRows(reading.input, units).map(([name, value]) => (
-          <div key={name}>
-            <dt>{name}</dt>
-            <dd>{value}</dd>
-          </div>
-        ))}
-      </dl>
+      <FactList rows={inputRows(reading.input, units)} />
     </section>
   );
 }

@@ -7,10 +7,10 @@ import { parseNumber } from "../units/parse.ts";
 import { parseTemperature, type TemperatureUnit, temperatureIn } from "../units/temperature.ts";
 
 export const PRESSURES: Record<string, number> = { hPa: 0.1, inHg: 3.386389, kPa: 1 };
-export type PressureKind = "station" | "sea-level";
+type PressureKind = "station" | "sea-level";
 
 /** What the core's calculation takes. */
-export interface Air {
+interface Air {
   air_temperature_c: number;
   barometer_kpa: number;
   pressure_kind: PressureKind;

@@ -67,7 +67,7 @@ export function Figures({ peaks, figuresAre, standard, found, hasAir }: Props) {
       {figuresAre !== "observed" && <p class="small">{text.dynoHad(name(figuresAre))}</p>}
       {[...(found?.warnings ?? []), ...(row?.warnings ?? [])].map((one) => (
         <p key={one.code} class="small doubt">
-          {one.text} {one.origin && <OriginBadge origin={one.origin as never} />}{" "}
+          {one.text} {one.origin && <OriginBadge origin={one.origin} />}{" "}
           {one.source && <Source source={one.source} address="" />}
         </p>
       ))}

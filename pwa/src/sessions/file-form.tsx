@@ -6,6 +6,7 @@ import type { Layout, Pull, TableRead } from "../core/dyno-table.ts";
 import type { Problem } from "../core/results.ts";
 import { coreVersion } from "../core/terms.ts";
 import { useDraft } from "../shelf/use-draft.ts";
+import { useOnce } from "../shell/once.ts";
 import { go } from "../shell/router.ts";
 import { askPersistence } from "../store/persistence.ts";
 import type { Run, RunConditions, Session } from "../store/records.ts";
@@ -76,12 +77,14 @@ export function FileForm({ session }: { session: Session }) {
     try {
       const words = await textOf(file);
       const layout = await guess(words);
-      if (layout) await hold({ name: file.name, words, layout });
+      if ("problems" in layout) setProblems(layout.problems);
+      else await hold({ name: file.name, words, layout });
     } catch (error) {
       setTrouble(`${text.readBroken} ${String(error)}`);
     }
   };
   const { draft, set } = form;
+  const once = useOnce();
   const wanted = (read?.pulls ?? []).filter((_, at) => draft[`pull_${at}`]);
   const air = airOf(withFile(draft, wanted, temperature), temperature);
   const store = async () => {
@@ -170,7 +173,7 @@ export function FileForm({ session }: { session: Session }) {
         type="button"
         class="button button-main"
         disabled={wanted.length === 0 || air === "wrong" || share < 1}
-        onClick={() => void store()}
+        onClick={() => void once(store)}
       >
         {text.saveRuns(wanted.length)}
       </button>

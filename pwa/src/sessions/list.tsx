@@ -33,7 +33,9 @@ export function SessionList() {
                       {summary(one.id, one.engine_id, one.at)}
                     </span>
                   </span>
-                  <span class="row-side">›</span>
+                  <span class="row-side" aria-hidden="true">
+                    ›
+                  </span>
                 </a>
               </li>
             ))}

@@ -8,9 +8,11 @@ import { pieces } from "./pieces.ts";
 export const MOST_BYTES = 8_000_000;
 const BEGINNING = 12_000;
 
-export async function guess(text: string): Promise<Layout | null> {
+/** How a file is laid out, by its beginning. */
+export async function guess(text: string): Promise<Layout | { problems: Problem[] }> {
   const answer = await run("dyno-table", { step: "guess", text: pieces(text, BEGINNING)[0] ?? "" });
-  return answer.ok ? (answer.result.layout ?? null) : null;
+  if (!answer.ok) return { problems: answer.problems };
+  return answer.result.layout ?? { problems: [] };
 }
 
 export async function readTable(

@@ -4,6 +4,7 @@ import { PowerSwitch, TorqueSwitch } from "../controls/unit-switch.tsx";
 import { useLatest } from "../core/latest.ts";
 import { coreVersion } from "../core/terms.ts";
 import { useDraft } from "../shelf/use-draft.ts";
+import { useOnce } from "../shell/once.ts";
 import { go } from "../shell/router.ts";
 import { askPersistence } from "../store/persistence.ts";
 import type { Run, Session } from "../store/records.ts";
@@ -31,6 +32,7 @@ export function RunForm({ session }: { session: Session }) {
   };
   const form = useDraft(`draft:run:${session.id}`, first);
   const { draft, set } = form;
+  const once = useOnce();
   const number = (name: string, parse: (typed: string) => ReturnType<typeof parseNumber>) => {
     if (!draft[name]?.trim()) return null;
     const read = parse(draft[name]);
@@ -162,7 +164,7 @@ export function RunForm({ session }: { session: Session }) {
         type="button"
         class="button button-main"
         disabled={!ready}
-        onClick={() => void store()}
+        onClick={() => void once(store)}
       >
         {text.saveRun}
       </button>

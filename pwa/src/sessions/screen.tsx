@@ -1,6 +1,6 @@
 import type { ComponentChildren } from "preact";
 import { warm } from "../core/client.ts";
-import { Icon } from "../shell/icon.tsx";
+import { Back } from "../shell/back.tsx";
 import { later } from "../shell/later.tsx";
 import { route } from "../shell/router.ts";
 import { sessions } from "../store/state.ts";
@@ -47,10 +47,7 @@ export function SessionsScreen() {
 function Framed({ to, back, form }: { to: string; back: string; form: ComponentChildren }) {
   return (
     <div class="page builds-page sessions-page">
-      <a class="back" href={`#/${to}`}>
-        <Icon name="back" />
-        {back}
-      </a>
+      <Back to={to}>{back}</Back>
       {form}
     </div>
   );

@@ -4,6 +4,7 @@ import { PlainField } from "../controls/plain-field.tsx";
 import { Select } from "../controls/select.tsx";
 import { removeWithUndo } from "../screens/gone.tsx";
 import { useDraft } from "../shelf/use-draft.ts";
+import { useOnce } from "../shell/once.ts";
 import { go } from "../shell/router.ts";
 import { askPersistence } from "../store/persistence.ts";
 import type { Session } from "../store/records.ts";
@@ -18,6 +19,7 @@ export function SessionForm({ session }: { session: Session | null }) {
   const units = { movement: unitOf("session_movement"), u: unitOf("session_movement") };
   const form = useDraft(`draft:session:${session?.id ?? "new"}`, draftOf(session, units.movement));
   const { draft, set, put } = form;
+  const once = useOnce();
   const build = currentBuild.value;
   const of = { engine_id: currentEngine.value?.id ?? null, build_id: build?.id ?? null };
   const made = sessionOf(draft, session, of, units, new Date().toISOString());
@@ -97,7 +99,7 @@ export function SessionForm({ session }: { session: Session | null }) {
         type="button"
         class="button button-main"
         disabled={missing !== ""}
-        onClick={() => void store()}
+        onClick={() => void once(store)}
       >
         {text.save}
       </button>

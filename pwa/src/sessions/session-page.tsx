@@ -3,7 +3,7 @@ import { PowerSwitch, TorqueSwitch } from "../controls/unit-switch.tsx";
 import type { BadRow } from "../core/dyno-table.ts";
 import type { CorrectionResult } from "../core/results.ts";
 import { GoneList, removeWithUndo, UndoNotice } from "../screens/gone.tsx";
-import { Icon } from "../shell/icon.tsx";
+import { Back } from "../shell/back.tsx";
 import type { Run, Session } from "../store/records.ts";
 import { unitOf } from "../store/settings.ts";
 import { builds, runs } from "../store/state.ts";
@@ -24,10 +24,7 @@ export function SessionPage({ session }: { session: Session }) {
   const standard = session.standard;
   return (
     <div class="page builds-page sessions-page">
-      <a class="back" href="#/sessions">
-        <Icon name="back" />
-        {text.back}
-      </a>
+      <Back to="sessions">{text.back}</Back>
       <h1>
         {session.label} {session.invented && <span class="tag">{text.invented}</span>}
       </h1>

@@ -145,7 +145,6 @@ export const text = words("sessions", {
   pullSetting: (at: number) => `Pull ${at}: setting`,
   airFromFile: "The air in the file is used where it is told; the rest is as below.",
   cautions: "On the dyno",
-  warnings: "Worth knowing",
   readBroken: "The file could not be read:",
   altitudeUnit: "m",
 });

@@ -7,7 +7,7 @@ import type { Run } from "../store/records.ts";
 import { airOfRun } from "./air.ts";
 
 /** What the core's calculation is asked about a kept run; null if its air is not known. */
-export function questionOf(run: Run) {
+function questionOf(run: Run) {
   if (!run.conditions) return null;
   const { power_kw, torque_nm } = run.peaks;
   return {

@@ -4,13 +4,13 @@ import { PlainField } from "../controls/plain-field.tsx";
 import { go } from "../shell/router.ts";
 import { askPersistence } from "../store/persistence.ts";
 import type { Chain } from "../store/records.ts";
-import { chooseChain, currentDrive, unitOf } from "../store/settings.ts";
+import { chooseChain, currentDrive, distanceUnit, unitOf } from "../store/settings.ts";
 import { chains, save } from "../store/state.ts";
 import { sync } from "../store/sync.ts";
 import { uuid7 } from "../store/uuid7.ts";
 import { parseCount } from "../units/parse.ts";
 import { chainOf, draftOfChain } from "./chain-draft.ts";
-import { type DistanceUnit, distanceText, parseDistance } from "./distance.ts";
+import { distanceText, parseDistance } from "./distance.ts";
 import { KeptFor, SavePart, TagField } from "./part-fields.tsx";
 import { text } from "./strings.ts";
 import { useDraft } from "./use-draft.ts";
@@ -19,7 +19,7 @@ import { useDraft } from "./use-draft.ts";
 export function ChainForm({ chain, tag }: { chain: Chain | null; tag: string }) {
   const drive = currentDrive.value;
   const length = unitOf("pitch_mm");
-  const distance: DistanceUnit = length === "in" ? "mi" : "km";
+  const distance = distanceUnit();
   const units = { length, distance };
   const asKept = draftOfChain(chain, drive, tag, units);
   const form = useDraft(`draft:chain:${chain?.id ?? "new"}`, asKept);
@@ -78,10 +78,7 @@ export function ChainForm({ chain, tag }: { chain: Chain | null; tag: string }) 
         label={text.distance}
         value={draft.distance ?? ""}
         onValue={set("distance")}
-        parse={(typed) => {
-          const read = parseDistance(typed, distance);
-          return read.ok ? { ok: true, value: read.km } : read;
-        }}
+        parse={(typed) => parseDistance(typed, distance)}
         hint={run.ok ? distanceText(run.km) : text.distanceHint}
         unit={distance}
         maxLength={30}

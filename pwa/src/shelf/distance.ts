@@ -5,7 +5,7 @@ import { text } from "./strings.ts";
 
 export type DistanceUnit = "km" | "mi";
 
-export type ReadDistance = { ok: true; km: number } | Wrong;
+type ReadDistance = { ok: true; km: number } | Wrong;
 
 /** Reads "61 000 mi", "98000 km", or a bare number in the unit given. */
 export function parseDistance(typed: string, unit: DistanceUnit): ReadDistance {

@@ -1,6 +1,7 @@
 /** The entries that chains and gear sets have in common. */
 import { PlainField } from "../controls/plain-field.tsx";
 import { Select } from "../controls/select.tsx";
+import { useOnce } from "../shell/once.ts";
 import { engines } from "../store/state.ts";
 import { ScanButton } from "./scan-button.tsx";
 import { text } from "./strings.ts";
@@ -58,6 +59,7 @@ interface SaveProps {
 
 /** The main action; what is missing is said once something was named. */
 export function SavePart({ form: { draft }, missing, label, onSave }: SaveProps) {
+  const once = useOnce();
   return (
     <>
       {missing && (draft.label ?? "") !== "" && <p class="note wrong">{missing}</p>}
@@ -65,7 +67,7 @@ export function SavePart({ form: { draft }, missing, label, onSave }: SaveProps)
         type="button"
         class="button button-main"
         disabled={missing !== ""}
-        onClick={() => void onSave()}
+        onClick={() => void once(onSave)}
       >
         {label}
       </button>

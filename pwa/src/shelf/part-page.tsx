@@ -1,4 +1,5 @@
 /** What the pages of a chain and of a gear set have in common. */
+import { FactList } from "../controls/fact-list.tsx";
 import { show, withUnit } from "../result/quantity.ts";
 import { removeWithUndo } from "../screens/gone.tsx";
 import { text as goneText } from "../screens/gone-strings.ts";
@@ -33,14 +34,7 @@ export function Facts({ part, one, rows }: FactsProps) {
           {one.tag && <span class="shelf-tag">{one.tag}</span>} {one.label}{" "}
           {invented && <span class="tag">{text.invented}</span>}
         </h1>
-        <dl class="facts">
-          {rows.map(([name, value]) => (
-            <div key={name}>
-              <dt>{name}</dt>
-              <dd>{value}</dd>
-            </div>
-          ))}
-        </dl>
+        <FactList rows={rows} />
         <div class="buttons">
           <a class="button" href={`#/shelf/${part}/${one.id}/edit`}>
             {text.edit}

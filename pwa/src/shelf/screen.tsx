@@ -3,6 +3,7 @@ import { PlainField } from "../controls/plain-field.tsx";
 import { loadDemo } from "../screens/demo.ts";
 import { GoneList, UndoNotice } from "../screens/gone.tsx";
 import { text as goneText } from "../screens/gone-strings.ts";
+import { Back } from "../shell/back.tsx";
 import { Icon } from "../shell/icon.tsx";
 import { go, route } from "../shell/router.ts";
 import type { Chain, GearSet } from "../store/records.ts";
@@ -29,10 +30,9 @@ export function ShelfScreen() {
   const form = id === "new" || verb === "edit";
   return (
     <div class="page shelf-page" key={`${part} ${id} ${form}`}>
-      <a class="back" href={form && one ? `#/shelf/${part}/${one.id}` : "#/shelf"}>
-        <Icon name="back" />
+      <Back to={form && one ? `shelf/${part}/${one.id}` : "shelf"}>
         {form && one ? one.label : text.backToShelf}
-      </a>
+      </Back>
       {part === "chain" && form && <ChainForm chain={one as Chain | null} tag={tag} />}
       {part === "chain" && !form && one && <ChainPage chain={one as Chain} />}
       {part === "gears" && form && <GearsForm gears={one as GearSet | null} tag={tag} />}

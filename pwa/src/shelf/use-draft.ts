@@ -1,4 +1,4 @@
-import { useEffect, useState } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 import { keep, kept } from "../store/state.ts";
 
 /** Everything as typed, by field. */
@@ -15,15 +15,18 @@ interface OnForm {
 /** A half-entered form that outlives the page, under a name of its own. */
 export function useDraft(name: string, first: Typed): OnForm {
   const [draft, setDraft] = useState(first);
+  // What was typed last, at once: two changes may come before the next drawing.
+  const newest = useRef(draft);
+  const show = (next: Typed) => {
+    newest.current = next;
+    setDraft(next);
+  };
   useEffect(() => {
-    void kept<Typed>(name).then((found) => {
-      if (found) setDraft(found);
-    });
+    void kept<Typed>(name).then((found) => found && show(found));
   }, [name]);
   const put = (part: Typed) => {
-    const next = { ...draft, ...part };
-    setDraft(next);
-    void keep(name, next);
+    show({ ...newest.current, ...part });
+    void keep(name, newest.current);
   };
   return {
     draft,

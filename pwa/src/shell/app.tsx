@@ -119,7 +119,7 @@ export async function loadAhead(): Promise<void> {
 /** Completes what the first paint needs, now that the records are read. */
 export async function beforeFirstPaint(): Promise<void> {
   // A line that came later would push the rest down.
-  if (here().View === Home) await loadShown().catch(() => undefined);
+  if (here().View === Home) await loadShown();
 }
 
 export function App() {

@@ -3,7 +3,6 @@ import { signal } from "@preact/signals";
 
 /** A newer version is on the phone and waits for a good moment. */
 export const updateWaits = signal(false);
-export const offlineReady = signal(false);
 
 let take: ((reload?: boolean) => Promise<void>) | null = null;
 
@@ -11,9 +10,6 @@ export function watchForUpdates(): void {
   take = registerSW({
     onNeedRefresh: () => {
       updateWaits.value = true;
-    },
-    onOfflineReady: () => {
-      offlineReady.value = true;
     },
   });
 }

@@ -19,7 +19,7 @@ client.use({
   },
 });
 
-export interface Answered<T> {
+interface Answered<T> {
   status: number;
   data: T | null;
   problem: unknown;

@@ -5,10 +5,10 @@ import { fateOf } from "./outbox.ts";
 import type { Refusal } from "./records.ts";
 
 /** none: nothing was asked yet. answered: the answer is to the question asked last. */
-export type LabState = "none" | "waiting" | "answered" | "refused";
+type LabState = "none" | "waiting" | "answered" | "refused";
 
 /** What is kept of one subject: the question asked last, and the last answer there was. */
-export interface KeptLab<Q, A> {
+interface KeptLab<Q, A> {
   asked: { question: Q; at: string } | null;
   answered: { question: Q; answer: A; at: string } | null;
   /** Why the service will not answer what was asked last. */
@@ -32,7 +32,7 @@ export interface Around {
 }
 
 export const PREFIX = "asked:";
-export const keyOfLab = (name: string, about: string) => `${PREFIX}${name}:${about}`;
+const keyOfLab = (name: string, about: string) => `${PREFIX}${name}:${about}`;
 
 /** One subject of one question: kept before it is sent, answered once, asked again until then. */
 export class LabLine<Q, A> {

@@ -9,7 +9,7 @@ import { db } from "./state.ts";
 import { reachedAt } from "./sync.ts";
 
 type NameIn<Path> = Path extends `/api/v1/lab/${infer Name}` ? Name : never;
-export type LabName = NameIn<keyof paths>;
+type LabName = NameIn<keyof paths>;
 
 type Post<Name extends LabName> = paths[`/api/v1/lab/${Name}`]["post"];
 type Json<T> = T extends { content: { "application/json": infer Body } } ? Body : never;

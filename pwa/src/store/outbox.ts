@@ -8,7 +8,7 @@ import {
   type Waiting,
 } from "./records.ts";
 
-export type Fate =
+type Fate =
   | { kind: "done" }
   | { kind: "refused"; refusal: Refusal }
   /** The service cannot take anything just now; try the same again later. */

@@ -1,7 +1,7 @@
 import { signal } from "@preact/signals";
 import { change, settings } from "./settings.ts";
 
-export type Persistence = "unknown" | "granted" | "refused" | "unsupported";
+type Persistence = "unknown" | "granted" | "refused" | "unsupported";
 export const persistence = signal<Persistence>("unknown");
 /** The browser was asked just now, for the first time: the screen says why. */
 export const justAsked = signal(false);

@@ -1,5 +1,6 @@
 /** What the phone remembers of how its owner works. */
 import { computed, signal } from "@preact/signals";
+import type { DistanceUnit } from "../shelf/distance.ts";
 import type { LengthUnit } from "../units/parse.ts";
 import type { PowerUnit, TorqueUnit } from "../units/power.ts";
 import type { RunningUnit } from "../units/running.ts";
@@ -57,6 +58,11 @@ export function change(part: Partial<Settings>): void {
 /** The unit of a field: the one chosen last, else the one of the country. */
 export function unitOf(field: string): LengthUnit {
   return settings.value.units[field] ?? (inches ? "in" : "mm");
+}
+
+/** The unit that goes with it where how far something ran is typed. */
+export function distanceUnit(): DistanceUnit {
+  return unitOf("pitch_mm") === "in" ? "mi" : "km";
 }
 
 export function setUnit(field: string, unit: LengthUnit): void {

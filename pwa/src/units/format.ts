@@ -1,9 +1,9 @@
 /** Writes numbers for the screen. The core never rounds; rounding lives here. */
-import { type LengthUnit, MM_PER_INCH } from "./parse.ts";
+import { type LengthUnit, lengthIn, MM_PER_INCH } from "./parse.ts";
 
 const FINEST = 64;
 
-export interface Fraction {
+interface Fraction {
   /** Such as "1 3/16", "3/16", "0" or "2". */
   text: string;
   /** What the fraction leaves out, in inches; 0 when it is exact. */
@@ -12,7 +12,7 @@ export interface Fraction {
 
 /** The nearest 64th of an inch, in lowest terms, and what it leaves out. */
 export function nearestFraction(mm: number): Fraction {
-  const inches = mm / MM_PER_INCH;
+  const inches = lengthIn(mm, "in");
   const steps = Math.round(inches * FINEST);
   const left = inches - steps / FINEST;
   // Below a millionth of an inch it is the decimal form of a fraction, not a remainder.
@@ -57,13 +57,12 @@ export function fixed(value: number, decimals: number): string {
 
 /** A length in its unit: 4.763 mm, 0.1875 in. Trailing zeros go, three or four decimals stay. */
 export function lengthText(mm: number, unit: LengthUnit): string {
-  const value = unit === "in" ? mm / MM_PER_INCH : mm;
-  return `${trimmed(value, unit === "in" ? 4 : 3)} ${unit}`;
+  return `${trimmed(lengthIn(mm, unit), unit === "in" ? 4 : 3)} ${unit}`;
 }
 
 /** A kept length as it can be saved again unchanged: in inches if chosen and exact, else in mm. */
 export function exactLength(mm: number, unit: LengthUnit): string {
-  const inches = trimmed(mm / MM_PER_INCH, 6);
+  const inches = trimmed(lengthIn(mm, "in"), 6);
   const exact = Math.abs(Number(inches) * MM_PER_INCH - mm) < 1e-9;
   return unit === "in" && exact ? `${inches} in` : `${trimmed(mm, 6)} mm`;
 }
@@ -88,7 +87,7 @@ export function trimmed(value: number, decimals: number): string {
 /** What an entry was read as, for the line under its field: both units, fraction included. */
 export function echoLength(mm: number, typed: LengthUnit): string {
   if (typed === "mm") return `${lengthText(mm, "mm")} ${fractionText(mm)}`;
-  const inches = trimmed(mm / MM_PER_INCH, 4);
+  const inches = trimmed(lengthIn(mm, "in"), 4);
   const shown = trimmed(mm, 4);
   const exact = Math.abs(Number(shown) - mm) < 1e-9;
   return `${inches} in ${exact ? "=" : "≈"} ${shown} mm`;

@@ -1,5 +1,5 @@
 /** The core speaks in mm, °C, km, kW and N m; here it is said in the units chosen. No state here. */
-import { type LengthUnit, MM_PER_INCH } from "./parse.ts";
+import { type LengthUnit, lengthIn } from "./parse.ts";
 import {
   POWER_SIGNS,
   type PowerUnit,
@@ -37,7 +37,7 @@ const finer = (before: number) => (before < 2 ? before + 2 : before + 1);
 
 function wayOf(unit: string, units: Units): Way | null {
   if (unit === "mm" && units.length === "in") {
-    return { unit: "in", turn: (mm) => mm / MM_PER_INCH, decimals: finer };
+    return { unit: "in", turn: (mm) => lengthIn(mm, "in"), decimals: finer };
   }
   if (unit === "degC" || unit === "°C") {
     const { temperature } = units;

@@ -4,6 +4,10 @@ import { text as words } from "./strings.ts";
 export type LengthUnit = "in" | "mm";
 export const MM_PER_INCH = 25.4;
 
+/** A length [mm] in a unit. */
+export const lengthIn = (mm: number, unit: LengthUnit): number =>
+  unit === "in" ? mm / MM_PER_INCH : mm;
+
 /** What was wrong with an entry: what would be accepted, and the next step if we can guess it. */
 export interface Wrong {
   ok: false;
@@ -14,7 +18,7 @@ export interface Wrong {
   unfinished: boolean;
 }
 
-export interface ReadLength {
+interface ReadLength {
   ok: true;
   mm: number;
   unit: LengthUnit;

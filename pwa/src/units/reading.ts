@@ -8,7 +8,7 @@ export interface Typed {
   unit: ReadingUnit;
 }
 
-export type Value = { ok: true; value: number; unit: ReadingUnit; assumed: boolean } | Wrong;
+type Value = { ok: true; value: number; unit: ReadingUnit; assumed: boolean } | Wrong;
 
 /** Reads one typed reading: millimetres for a length, degrees for an angle. */
 export function readTyped({ text, unit }: Typed): Value {
@@ -20,7 +20,7 @@ export function readTyped({ text, unit }: Typed): Value {
   return read.ok ? { ok: true, value: read.mm, unit: read.unit, assumed: read.assumed } : read;
 }
 
-export interface Collected {
+interface Collected {
   values: number[];
   /** What is wrong with the entry being typed, if anything. */
   wrong: Wrong | null;

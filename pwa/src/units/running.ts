@@ -10,7 +10,7 @@ export type RunningUnit = keyof typeof RUNNING_UNITS;
 
 /** How far, or how long: one of the two is known. */
 export type Ran = { km: number } | { hours: number };
-export type ReadRunning = { ok: true; ran: Ran } | Wrong;
+type ReadRunning = { ok: true; ran: Ran } | Wrong;
 
 const HOURS = /\s*(h|hours?|hrs?)\.?$/i;
 const DISTANCE = /(km|mi|miles)\s*$/i;

@@ -1,6 +1,6 @@
 /** What the core says in mm and °C, said in the unit that was typed as well. */
 import { trimmed } from "./format.ts";
-import { type LengthUnit, MM_PER_INCH } from "./parse.ts";
+import { type LengthUnit, lengthIn } from "./parse.ts";
 import { SIGNS, type TemperatureUnit, temperatureIn } from "./temperature.ts";
 
 interface Said {
@@ -15,13 +15,15 @@ const AMOUNTS = /(-?\d+(?:\.\d+)?)(?:( (?:to|a) )(-?\d+(?:\.\d+)?))? (mm|degC|°
 const GOT = /(: (?:got|se recibió) )-?[\d.e+-]+(?=,)/;
 const INCH_DECIMALS = 4;
 
-/** A refusal as the core words it; where inches or °F are typed, every length and temperature in
- * both units, the typed one with what was received. */
+/**
+ * A refusal as the core words it; where inches or °F are typed, every length and temperature in
+ * both units, the typed one with what was received.
+ */
 export function spoken<P extends Said>(problem: P, length: LengthUnit, heat: TemperatureUnit): P {
   const kind = /_(mm|c)(\[\d+\])?$/.exec(problem.field)?.[1];
   const other = (value: number, unit: string) =>
     unit === "mm"
-      ? trimmed(value / MM_PER_INCH, INCH_DECIMALS)
+      ? trimmed(lengthIn(value, "in"), INCH_DECIMALS)
       : trimmed(temperatureIn(value, heat), 1);
   const sign = (unit: string) => (unit === "mm" ? "in" : SIGNS[heat]);
   const foreign = (unit: string) => (unit === "mm" ? length === "in" : heat === "degF");

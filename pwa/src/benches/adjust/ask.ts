@@ -8,7 +8,7 @@ import { text } from "./meta.ts";
 export type Lobe = "intake" | "exhaust";
 
 /** What the cam position that was saved last says, by the fields of this bench. */
-export interface Taken {
+interface Taken {
   when: string;
   lobe: Lobe;
   values: Record<string, number>;
@@ -54,8 +54,7 @@ export const countOf = (draft: Draft) => Number(draft.fields.count ?? "1") || 1;
 export const named = (at: number, field: string) => `${at}:${field}`;
 
 /** The radius has a unit of its own on each adjuster. */
-export const radiusName = (at: number, name: string) =>
-  name === "radius_mm" ? `radius_mm_${at}` : name;
+const radiusName = (at: number, name: string) => (name === "radius_mm" ? `radius_mm_${at}` : name);
 
 /** Numbers typed one after another; null if one of them is none. */
 export function numbersOf(typed: string): number[] | null {

@@ -1,13 +1,13 @@
 import { Fold } from "../../controls/fold.tsx";
 import { LengthField } from "../../controls/length-field.tsx";
 import { PlainField } from "../../controls/plain-field.tsx";
+import { Segments } from "../../controls/segments.tsx";
 import { Select } from "../../controls/select.tsx";
 import { trimmed } from "../../units/format.ts";
 import { parseAngle, parseCount, parseNumber } from "../../units/parse.ts";
 import { whenText } from "../../units/when.ts";
 import type { FormProps } from "../bench.ts";
 import { withField } from "../draft.ts";
-import { Segments } from "../segments.tsx";
 import { countOf, lobeOf, named, taken } from "./ask.ts";
 import { kinds, MOST, text, units } from "./meta.ts";
 
@@ -50,7 +50,7 @@ export function AdjustForm(props: FormProps) {
             </a>
           </>
         )}
-        <Segments label={text.lobe} names={text.lobes} value={lobe} onValue={set("lobe")} />
+        <Segments label={text.lobe} ways={text.lobes} chosen={lobe} onChoose={set("lobe")} />
         {angle(`${lobe}_centreline_deg`, text.centre[lobe])}
         {angle("target_deg", text.target)}
         <Fold title={text.others}>
@@ -71,9 +71,9 @@ export function AdjustForm(props: FormProps) {
       <p class="how">{text.rotation}</p>
       <Segments
         label={text.rotation}
-        names={text.rotations}
-        value={draft.fields.rotation ?? "clockwise"}
-        onValue={set("rotation")}
+        ways={text.rotations}
+        chosen={draft.fields.rotation ?? "clockwise"}
+        onChoose={set("rotation")}
       />
       <Select
         field="cam_turns"

@@ -1,14 +1,12 @@
 import { currentEngine, driveInput } from "../../store/settings.ts";
 import { readings } from "../../store/state.ts";
+import { COVERAGE } from "../../units/coverage.ts";
 import { collect } from "../../units/reading.ts";
 import type { Ask, Draft, Stand } from "../bench.ts";
 import { Reader, readInstrument, readingsOf } from "../draft.ts";
 import { placeOf, readingsOn } from "../last-reading.ts";
 import { type Newest, newestOf } from "../newest.ts";
 import { cardFields, type EventMeta, events, text } from "./meta.ts";
-
-/** Half the 95 % interval over the standard uncertainty, where only the interval is known. */
-const COVERAGE = 1.96;
 
 /** The events' readings are kept as angles under their own name. */
 export const fieldOf = (event: EventMeta) => `${event.id}_deg`;
@@ -36,7 +34,7 @@ export function wheelOf(draft: Draft): string {
   return draft.fields.wheel ?? "both-ways";
 }
 
-export interface Worn {
+interface Worn {
   percent: number;
   uncertainty: number;
 }

@@ -1,12 +1,12 @@
 import { Fold } from "../../controls/fold.tsx";
 import { LengthField } from "../../controls/length-field.tsx";
 import { ReadingsField } from "../../controls/readings-field.tsx";
+import { Segments } from "../../controls/segments.tsx";
 import { Select } from "../../controls/select.tsx";
 import { trimmed } from "../../units/format.ts";
 import type { FormProps } from "../bench.ts";
 import { InstrumentFold } from "../common-folds.tsx";
 import { readingsOf, withField, withReadings } from "../draft.ts";
-import { Segments } from "../segments.tsx";
 import { fieldOf, referenceOf, wheelOf, wornChain } from "./ask.ts";
 import { CardFold } from "./card-fold.tsx";
 import { type EventMeta, events, heights, type Lobe, references, text, type Way } from "./meta.ts";
@@ -21,11 +21,11 @@ export function CamForm(props: FormProps) {
   return (
     <>
       <TdcFields {...props} />
-      <Segments label={text.way} names={text.ways} value={way} onValue={set("way")} />
+      <Segments label={text.way} ways={text.ways} chosen={way} onChoose={set("way")} />
       <p class="how">
         {text.how[way]} {way === "nose" && <span class="small">({text.howSource})</span>}
       </p>
-      <Segments label={text.lobe} names={text.lobes} value={lobe} onValue={set("lobe")} />
+      <Segments label={text.lobe} ways={text.lobes} chosen={lobe} onChoose={set("lobe")} />
       {events
         .filter((event) => event.lobe === lobe && event.way === way)
         .map((event) => (

@@ -4,9 +4,9 @@ import type { Draft } from "../bench.ts";
 
 export type Lobe = "intake" | "exhaust";
 export type Way = "events" | "nose";
-export type Reference = "btdc" | "atdc" | "bbdc" | "abdc";
+type Reference = "btdc" | "atdc" | "bbdc" | "abdc";
 
-export type EventId = `${Lobe}-${"opens" | "closes" | "rising" | "falling"}`;
+type EventId = `${Lobe}-${"opens" | "closes" | "rising" | "falling"}`;
 
 export interface EventMeta {
   id: EventId;
@@ -146,7 +146,6 @@ export const text = words("cam", {
   more: "Dial and camshafts",
   dial: "Dial indicator error, plus or minus",
   none: "Type one event, or two of equal lift.",
-  count: (count: number) => (count === 0 ? "" : ` (${count})`),
   toAdjuster: "On to the adjuster",
 });
 

@@ -1,12 +1,12 @@
 import { Fold } from "../../controls/fold.tsx";
 import { PlainField } from "../../controls/plain-field.tsx";
+import { Segments } from "../../controls/segments.tsx";
 import { Select } from "../../controls/select.tsx";
 import { fixed } from "../../units/format.ts";
 import { parseAngle } from "../../units/parse.ts";
 import { whenText } from "../../units/when.ts";
 import type { FormProps } from "../bench.ts";
 import { withField } from "../draft.ts";
-import { Segments } from "../segments.tsx";
 import { scales } from "../tdc/meta.ts";
 import { lastTdc, tdcFrom } from "./ask.ts";
 import { text } from "./meta.ts";
@@ -21,7 +21,7 @@ export function TdcFields(props: FormProps) {
     <section class="panel">
       <h2>{text.tdc}</h2>
       {last ? (
-        <Segments label={text.tdc} names={text.tdcFrom} value={from} onValue={set("tdc")} />
+        <Segments label={text.tdc} ways={text.tdcFrom} chosen={from} onChoose={set("tdc")} />
       ) : (
         <>
           <p>{text.tdcNone}</p>

@@ -22,7 +22,7 @@ interface Drop {
 }
 
 /** Rows of angle and travel; the first line that is none, counted from 1. */
-export function dropsOf(typed: string, unit: "mm" | "in"): { drops: Drop[]; wrong: number } {
+function dropsOf(typed: string, unit: "mm" | "in"): { drops: Drop[]; wrong: number } {
   const drops: Drop[] = [];
   let wrong = 0;
   typed.split("\n").forEach((line, i) => {

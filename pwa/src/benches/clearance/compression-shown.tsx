@@ -1,10 +1,13 @@
 /** How dynamic compression is shown. */
+
 import type { CompressionResult } from "../../core/results.ts";
+import { settingText } from "../../result/angles.tsx";
 import type { Glance } from "../../result/glance.ts";
+import { Heads } from "../../result/heads.tsx";
 import { Assumed, Notes } from "../../result/notes.tsx";
 import { lengthTo } from "../../result/quantity.ts";
 import type { PicturesProps, ShownProps, Shows } from "../../result/shows.ts";
-import { decimalsFor, fixed, trimmed } from "../../units/format.ts";
+import { decimalsFor, fixed } from "../../units/format.ts";
 import type { LengthUnit } from "../../units/parse.ts";
 import { shownText as text } from "./meta.ts";
 
@@ -43,22 +46,12 @@ function Pictures({ result }: PicturesProps<CompressionResult>) {
     <section class="panel">
       <h2>{text.settings}</h2>
       <table class="events">
-        <thead>
-          <tr>
-            {text.settingHeads.map((head) => (
-              <th key={head} scope="col">
-                {head}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <Heads of={text.settingHeads} />
         <tbody>
           {result.settings.map((one) => (
             <tr key={one.setting_deg}>
               <th scope="row" class="num">
-                {one.setting_deg === 0
-                  ? text.asNow
-                  : `${one.setting_deg > 0 ? "+" : "−"}${trimmed(Math.abs(one.setting_deg), 1)}°`}
+                {settingText(one.setting_deg, text.asNow)}
               </th>
               <td class="num">{fixed(one.intake_closing_abdc_deg, 1)}°</td>
               <td class="num">{fixed(one.ratio, 2)}</td>
@@ -77,15 +70,7 @@ function Details({ result }: ShownProps<CompressionResult>) {
       <section class="panel">
         <h2>{text.pressures}</h2>
         <table class="events">
-          <thead>
-            <tr>
-              {text.pressureHeads.map((head) => (
-                <th key={head} scope="col">
-                  {head}
-                </th>
-              ))}
-            </tr>
-          </thead>
+          <Heads of={text.pressureHeads} />
           <tbody>
             {result.pressures.map((one) => (
               <tr key={one.exponent}>

@@ -74,7 +74,6 @@ export const shownText = words("clearance.shown", {
   gap: "Gap now",
   xAxis: "Crank degrees after TDC",
   band: "not to be entered",
-  contact: "contact",
   table: "Least gap at other settings",
   setting: "Cam",
   asNow: "as now",

@@ -2,6 +2,7 @@
 import { useMemo } from "preact/hooks";
 import type { BenchResult, ClearanceResult } from "../../core/results.ts";
 import { CurvesChart } from "../../picture/curves.tsx";
+import { settingText } from "../../result/angles.tsx";
 import type { Glance } from "../../result/glance.ts";
 import { Limits } from "../../result/limits.tsx";
 import { Assumed, Budget } from "../../result/notes.tsx";
@@ -11,7 +12,7 @@ import type { PicturesProps, ShownProps, Shows } from "../../result/shows.ts";
 import { text as shared } from "../../result/strings.ts";
 import { toneOf } from "../../result/tone.tsx";
 import { scaleData } from "../../result/zones.ts";
-import { fixed, trimmed } from "../../units/format.ts";
+import { fixed } from "../../units/format.ts";
 import type { LengthUnit } from "../../units/parse.ts";
 import { shownText as text } from "./meta.ts";
 
@@ -95,7 +96,7 @@ function Settings({ result, length }: { result: ClearanceResult; length: LengthU
             {settings.map((deg) => (
               <tr key={deg}>
                 <th scope="row" class="num">
-                  {deg === 0 ? text.asNow : `${deg > 0 ? "+" : "−"}${trimmed(Math.abs(deg), 1)}°`}
+                  {settingText(deg, text.asNow)}
                 </th>
                 {labels.map((label) => {
                   const at = cell(label, deg);

@@ -1,17 +1,12 @@
 import { driveInput } from "../../store/settings.ts";
 import { readings } from "../../store/state.ts";
+import { COVERAGE } from "../../units/coverage.ts";
 import type { Ask, Draft, Stand } from "../bench.ts";
 import { OWN_KINDS, Reader } from "../draft.ts";
 import { placeOf, readingsOn } from "../last-reading.ts";
 import { text as shared } from "../strings.ts";
 import { KINDS, text, UNCERTAINTY } from "./meta.ts";
 import { type Candidate, candidates, ticked } from "./pick.ts";
-
-/**
- * A plus-or-minus of 95 % in standard uncertainties of a normal distribution.
- * Source: JCGM 100:2008 (GUM), 4.3.4.
- */
-const COVERAGE = 1.96;
 
 /** Name of the entry that keeps which readings of a chain were ticked. */
 export function pickField({ chain, gears }: Stand): string {

@@ -95,7 +95,7 @@ function Line({ row, x, y }: { row: Row; x: (mm: number) => string; y: number })
       <line class="forest-bar" x1={x(row.high)} x2={x(row.high)} y1={bar - 5} y2={bar + 5} />
       <svg x={x(row.at)} y={bar} overflow="visible" aria-hidden="true">
         {row.odd && <circle class="forest-ring" r="13" />}
-        {row.kind && <path class="forest-mark" d={MARKS[row.kind]} />}
+        <path class="forest-mark" d={MARKS[row.kind]} />
       </svg>
     </g>
   );
@@ -142,9 +142,7 @@ function Axis({ from, to, x, y, length }: AxisProps) {
 function spoken(rows: Row[], result: CombinedResult, length: LengthUnit): string {
   const range = ({ low, high }: { low: number; high: number }) =>
     units.range(lengthTo(low, length, 3), lengthTo(high, length, 3));
-  const each = rows.map((row) => {
-    return `${row.name} ${row.value}: ${range(row)}${remark(row)}.`;
-  });
+  const each = rows.map((row) => `${row.name} ${row.value}: ${range(row)}${remark(row)}.`);
   const whole = `${text.together}: ${range(result.state.excess_mm)}.`;
   return `${text.axis(length)}. ${each.join(" ")} ${whole}`;
 }

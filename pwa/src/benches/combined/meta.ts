@@ -31,7 +31,6 @@ export const text = words("combined", {
   typedWhy: "For what was measured elsewhere, or the whole chain on a length bench.",
   error: (label: string) => `${label}: plus or minus, 95 %`,
   needsAny: "Tick a saved reading, or type a value.",
-  needsMore: "Add a second kind of reading to see whether they agree.",
   names: {
     elongation_percent: "Wear",
     movement_mm: "Movement",
@@ -64,7 +63,6 @@ export const text = words("combined", {
     "Bars: 95 % interval of each reading as excess length. Band: all together. Wear and length also share the error of the centre distance, which the band holds.",
   together: "Together",
   axis: (unit: string) => `Excess length, ${unit}`,
-  taut: "taut",
   odd: "odd one out",
   unused: "not used",
   unusedWhy:

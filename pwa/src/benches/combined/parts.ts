@@ -7,7 +7,7 @@ import { type Kind, text } from "./meta.ts";
 
 export interface Row {
   name: string;
-  kind: Kind | null;
+  kind: Kind;
   value: string;
   /** Excess length with its 95 % interval [mm]. */
   at: number;

@@ -14,7 +14,7 @@ import { type Listed, listed, sent } from "./pick.ts";
 import { type OilKind, oilOf, planOf, speedOf, type Use, useOf } from "./plan.ts";
 
 export const LIMITED = ["movement_mm", "crank_rock_deg", "elongation_percent"];
-export type Prior = NonNullable<ForecastInput["prior"]>;
+type Prior = NonNullable<ForecastInput["prior"]>;
 
 /** What the service last told of the shop's other engines, and for which question it holds. */
 export const prior = signal<{

@@ -5,7 +5,9 @@ import { OriginBadge, Source } from "../../result/origin.tsx";
 import { showInterval, withUnit } from "../../result/quantity.ts";
 import type { ShownProps } from "../../result/shows.ts";
 import { settings } from "../../store/settings.ts";
+import { COVERAGE } from "../../units/coverage.ts";
 import { fixed } from "../../units/format.ts";
+import { text as units } from "../../units/strings.ts";
 import { text as together } from "../combined/meta.ts";
 import { text } from "./meta.ts";
 import { runningText } from "./words.ts";
@@ -71,7 +73,7 @@ export function Details({ result, length }: ShownProps<ForecastResult>) {
                   {together.names[one.quantity as keyof typeof together.names]}{" "}
                   {at ? (
                     <span class="num">
-                      {withUnit(at.value, at.unit)} [{at.low} – {at.high}]
+                      {withUnit(at.value, at.unit)} [{units.range(at.low, at.high)}]
                     </span>
                   ) : (
                     text.unused
@@ -90,6 +92,6 @@ export function Details({ result, length }: ShownProps<ForecastResult>) {
 
 /** Ends of a lognormal 95 % interval. */
 function ends(median: number, log_sd: number): string {
-  const reach = Math.exp(1.96 * log_sd);
+  const reach = Math.exp(COVERAGE * log_sd);
   return text.to(figures(median / reach), figures(median * reach));
 }

@@ -70,10 +70,7 @@ function Row({ draft, change, one }: FormProps & { one: Listed }) {
           label={text.ran(whenText(one.taken_at))}
           value={draft.fields[field] ?? ""}
           onValue={(value) => change(withField(draft, field, value))}
-          parse={(words) => {
-            const read = parseRunning(words, running);
-            return read.ok ? { ok: true, value: 0 } : read;
-          }}
+          parse={(words) => parseRunning(words, running)}
           inputMode="decimal"
           hint={text.ranWhy}
           maxLength={30}

@@ -12,8 +12,8 @@ import { keep, kept } from "../../store/state.ts";
 import { reachedAt } from "../../store/sync.ts";
 import { prior } from "./ask.ts";
 
-export type FullForecast = components["schemas"]["FullForecast"];
-export type FullState = "unpaired" | "asking" | "waiting" | "refused" | "here";
+type FullForecast = components["schemas"]["FullForecast"];
+type FullState = "unpaired" | "asking" | "waiting" | "refused" | "here";
 
 interface Kept {
   /** The question, word for word: the answer is to this one and no other. */

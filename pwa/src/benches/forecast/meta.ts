@@ -6,7 +6,7 @@ import type { Draft } from "../bench.ts";
 
 export const empty: Draft = { method: "", readings: {}, fields: {} };
 
-export type EventName = ForecastResult["events"][number]["event"];
+type EventName = ForecastResult["events"][number]["event"];
 
 export const text = words("forecast", {
   title: "Forecast",
@@ -17,7 +17,6 @@ export const text = words("forecast", {
   ofBuild: (label: string) => `Those of the build “${label}”.`,
   ran: (of: string) => `Run since the first start, at ${of}`,
   ranWhy: "No running was noted with this one. Type it, and it counts.",
-  at: (ran: string) => `at ${ran}`,
   notPlaced: "not used: how far it had run is not known",
   oil: "Oil in the engine",
   oilFromPlan: (kind: string) => `The plan of running in says: ${kind.toLowerCase()}.`,
@@ -38,7 +37,6 @@ export const text = words("forecast", {
   speed: "Average speed",
   speedHint:
     "Turns hours into distance. Left empty: as in the plan, else 50 km/h, from memory, unverified.",
-  cannotRead: "Correct the use or the speed to have dates.",
   limitUsed: "The forecast runs to this limit instead of the trade's.",
   units: "Count the running in",
   happens: {
@@ -55,7 +53,6 @@ export const text = words("forecast", {
   evenChance: (middle: string, unit: string) =>
     `80 % of such chains; even chance by ${middle} ${unit}`,
   little: "Nothing measured yet: very little is known",
-  openEnd: "Not within what is forecast",
   far: (end: string) => `over ${end}`,
   // Nobody's slack is at a limit to the millimetre: a level is where an event happens.
   level: (length: string) => `at ${length} of movement`,

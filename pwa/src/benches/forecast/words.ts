@@ -7,7 +7,6 @@ import { text } from "./meta.ts";
 import type { Use } from "./plan.ts";
 
 export type Event = ForecastResult["events"][number];
-export type Spread = Event["at_running_h"];
 
 /** "200 km", or "4 h". */
 export function useText(use: Use): string {

@@ -4,7 +4,7 @@ import { Reader, readWindow } from "../draft.ts";
 import { readHeating } from "../heat/ask.ts";
 import { text as shared } from "../strings.ts";
 import { rowsFromSessions } from "./from-sessions.ts";
-import { FRICTION, MOST_ROWS, text } from "./meta.ts";
+import { FRICTION, isLength, MOST_ROWS, text } from "./meta.ts";
 
 /** How many comparisons the draft holds. */
 export const rowsOf = (draft: Draft): number => Number(draft.fields.rows ?? "0");
@@ -26,11 +26,7 @@ export function toAsk(draft: Draft, { drive, chain, gears }: Stand): Ask {
     reader.payload.heat = heat.payload;
   }
   for (const field of FRICTION) {
-    reader.take(
-      field,
-      field.endsWith("_mm") && field !== "stiffness_n_per_mm" ? "length" : "number",
-      text.friction[field],
-    );
+    reader.take(field, isLength(field) ? "length" : "number", text.friction[field]);
   }
   const source = (draft.fields.friction_source ?? "").trim();
   if (source) reader.payload.friction_source = source;

@@ -37,9 +37,12 @@ export function useFromSessions(): void {
       fromSessions.value = null;
       return undefined;
     }
-    void run("gain-evidence", { sessions: asked }).then((answer) => {
-      if (!left && answer.ok) fromSessions.value = answer.result;
-    });
+    run("gain-evidence", { sessions: asked }).then(
+      (answer) => {
+        if (!left && answer.ok) fromSessions.value = answer.result;
+      },
+      () => {}, // coreTrouble says why, on every screen
+    );
     return () => {
       left = true;
     };

@@ -11,7 +11,10 @@ export const FRICTION = [
   "cam_journal_mm",
   "stiffness_n_per_mm",
 ] as const;
-export type FrictionField = (typeof FRICTION)[number];
+/** Whether one is typed as a length; a stiffness only ends like one. */
+export const isLength = (field: FrictionField) =>
+  field.endsWith("_mm") && field !== "stiffness_n_per_mm";
+type FrictionField = (typeof FRICTION)[number];
 export const MOST_ROWS = 40;
 
 export const empty: Draft = { method: "gain", readings: {}, fields: {} };
@@ -104,5 +107,4 @@ export const text = words("gain", {
   x: (unit: string) => `Movement, cold (${unit})`,
   y: "Lost, % of peak power",
   figures: "What friction rests on",
-  service: "Ask the service for the full posterior",
 });

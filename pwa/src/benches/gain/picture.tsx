@@ -13,7 +13,7 @@ const [LEFT, RIGHT, TOP, BOTTOM] = [40, 352, 12, 210];
 type Point = GainResult["curve"][number];
 
 /** The middle of the band at a movement, straight between two points of the curve. */
-export function middleAt(curve: Point[], movement: number): number {
+function middleAt(curve: Point[], movement: number): number {
   const next = curve.findIndex((one) => one.movement_mm >= movement);
   const after = curve[next === -1 ? curve.length - 1 : next];
   const before = curve[next <= 0 ? 0 : next - 1];

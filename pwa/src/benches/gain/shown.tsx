@@ -1,6 +1,8 @@
 /** How the gain to expect is shown: as a range, never as one number. */
+
 import type { GainResult } from "../../core/results.ts";
 import { labelOf } from "../../core/terms.ts";
+import { Heads } from "../../result/heads.tsx";
 import { Assumed, Notes } from "../../result/notes.tsx";
 import { OriginBadge } from "../../result/origin.tsx";
 import { scaleOf } from "../../result/quantity.ts";
@@ -117,15 +119,7 @@ function Details({ result, length }: Props) {
       <section class="panel">
         <h2>{text.rule}</h2>
         <table class="budget">
-          <thead>
-            <tr>
-              {text.ruleHead.map((head) => (
-                <th key={head} scope="col">
-                  {head}
-                </th>
-              ))}
-            </tr>
-          </thead>
+          <Heads of={text.ruleHead} />
           <tbody>
             {result.parameters.map((one) => (
               <tr key={one.parameter}>

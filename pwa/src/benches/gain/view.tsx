@@ -16,15 +16,17 @@ import { WindowFold } from "../window-fold.tsx";
 import { toAsk } from "./ask.ts";
 import { EvidenceFields } from "./evidence-fields.tsx";
 import { fromSessions, useFromSessions } from "./from-sessions.ts";
-import { empty, FRICTION, text } from "./meta.ts";
+import { empty, FRICTION, isLength, text } from "./meta.ts";
 
 export function GainView() {
   useFromSessions();
   const on = useBench("gain", empty, toAsk);
-  const refused = on?.answer && !on.answer.ok ? on.answer : null;
+  // The answer changes with every key, the form only when it speaks against a field or fills one.
+  const warm = Boolean(on?.draft.fields.block_material);
+  const spoken = on?.answer && (warm || !on.answer.ok) ? on.answer : null;
   const form = useMemo(
     () => on && <GainForm {...on} />,
-    [on?.draft, on?.stand.drive, on?.stand.chain, on?.stand.gears, refused, fromSessions.value],
+    [on?.draft, on?.stand.drive, on?.stand.chain, on?.stand.gears, spoken, fromSessions.value],
   );
   if (!on) return null;
   return (
@@ -94,7 +96,7 @@ function GainForm(props: FormProps) {
       </Fold>
       <Fold title={text.frictionFold} open={FRICTION.some((field) => value(field) !== "")}>
         {FRICTION.map((field) =>
-          field.endsWith("_mm") && field !== "stiffness_n_per_mm" ? (
+          isLength(field) ? (
             <LengthField
               key={field}
               field={field}

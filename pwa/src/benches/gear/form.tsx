@@ -1,6 +1,7 @@
 import { LengthField } from "../../controls/length-field.tsx";
 import { PlainField } from "../../controls/plain-field.tsx";
 import { ReadingsField } from "../../controls/readings-field.tsx";
+import { Segments } from "../../controls/segments.tsx";
 import { unitOf } from "../../store/settings.ts";
 import { lengthText } from "../../units/format.ts";
 import { parseCount } from "../../units/parse.ts";
@@ -12,8 +13,6 @@ import { UseDrive } from "../use-drive.tsx";
 import { knownRoller, usesDrive } from "./ask.ts";
 import { type Method, methods, order, text, type Which } from "./meta.ts";
 import { MethodPicture } from "./pictures.tsx";
-
-const GEARS = Object.keys(text.gears) as Which[];
 
 export function GearForm(props: FormProps) {
   const { draft, stand, change, problemAt } = props;
@@ -35,18 +34,15 @@ export function GearForm(props: FormProps) {
         change={change}
       />
       {withDrive && (
-        <fieldset class="segments" aria-label={text.gear}>
-          {GEARS.map((one) => (
-            <button
-              key={one}
-              type="button"
-              aria-pressed={draft.fields.gear === one}
-              onClick={() => change(withField(draft, "gear", one))}
-            >
-              {text.gears[one]}, {stand.drive?.[`${one}_teeth`]}
-            </button>
-          ))}
-        </fieldset>
+        <Segments
+          label={text.gear}
+          ways={{
+            crank: `${text.gears.crank}, ${stand.drive?.crank_teeth}`,
+            cam: `${text.gears.cam}, ${stand.drive?.cam_teeth}`,
+          }}
+          chosen={draft.fields.gear as Which}
+          onChoose={set("gear")}
+        />
       )}
       <ReadingsField
         field="readings_mm"

@@ -1,15 +1,15 @@
 /** How a gear measured is shown: by what it has lost. */
 import type { GearResult } from "../../core/results.ts";
+import { IntervalCell } from "../../result/angles.tsx";
 import type { Glance } from "../../result/glance.ts";
 import { Limits } from "../../result/limits.tsx";
 import { Assumed, Budget } from "../../result/notes.tsx";
-import { lengthTo, show, showInterval, withUnit } from "../../result/quantity.ts";
+import { lengthTo, show } from "../../result/quantity.ts";
 import { Reasons } from "../../result/reasons.tsx";
 import type { PicturesProps, ShownProps, Shows } from "../../result/shows.ts";
 import { text as shared } from "../../result/strings.ts";
 import { toneOf } from "../../result/tone.tsx";
 import type { LengthUnit } from "../../units/parse.ts";
-import { text as units } from "../../units/strings.ts";
 import { text } from "./meta.ts";
 
 function glance(result: GearResult, length: LengthUnit): Glance {
@@ -53,14 +53,10 @@ function Loss({ result, length }: Omit<PicturesProps<GearResult>, "input" | "dri
         <tbody>
           {rows.map(([label, at]) => {
             if (!at) return null;
-            const shown = showInterval("_mm", at, length);
             return (
               <tr key={label}>
                 <th scope="row">{label}</th>
-                <td class="num">
-                  <strong>{withUnit(shown.value, shown.unit)}</strong>
-                  <span class="interval-text">[{units.range(shown.low, shown.high)}]</span>
-                </td>
+                <IntervalCell at={at} quantity="_mm" length={length} />
               </tr>
             );
           })}

@@ -1,5 +1,6 @@
 import { Choice } from "../../controls/choice.tsx";
 import { LengthField } from "../../controls/length-field.tsx";
+import { Segments } from "../../controls/segments.tsx";
 import { unitOf } from "../../store/settings.ts";
 import { lengthText } from "../../units/format.ts";
 import type { FormProps } from "../bench.ts";
@@ -48,18 +49,12 @@ export function BoredFields(props: FormProps) {
         )}
       {way === "change" && (
         <>
-          <fieldset class="segments" aria-label={text.changeWay}>
-            {(["closer", "apart"] as const).map((one) => (
-              <button
-                key={one}
-                type="button"
-                aria-pressed={draft.fields.change_way === one}
-                onClick={() => change(withField(draft, "change_way", one))}
-              >
-                {text.ways[one]}
-              </button>
-            ))}
-          </fieldset>
+          <Segments
+            label={text.changeWay}
+            ways={text.ways}
+            chosen={draft.fields.change_way as Way}
+            onChoose={(one) => change(withField(draft, "change_way", one))}
+          />
           {length("centre_change_mm", text.change, text.changeHint)}
         </>
       )}

@@ -32,18 +32,7 @@ export function HeatFields(props: FormProps) {
           { id: "other", label: text.blockOther },
         ]}
       />
-      {chosen !== "" && <MaterialField {...props} part="block" bare={usual} />}
-      <Fold
-        title={text.materialsFold}
-        open={Boolean(draft.fields.gear_material || draft.fields.chain_material)}
-      >
-        <MaterialField {...props} part="gear" />
-        <MaterialField {...props} part="chain" />
-      </Fold>
-      {BLOCK_PARTS.some((part) => draft.fields[`${part}_material`] === OWN) && (
-        <OwnSource {...props} />
-      )}
-      <Temperatures {...props} />
+      <Heating {...props} />
       <Doubts {...props} />
       <Fold title={text.stiffnessFold} open={Boolean(draft.fields.stiffness_n_per_mm)}>
         <PlainField
@@ -115,6 +104,25 @@ function Doubts({ draft, change, problemAt }: FormProps) {
         />
       ))}
     </Fold>
+  );
+}
+
+/** What the parts are made of, and how warm they are. */
+export function Heating(props: FormProps) {
+  const { block_material: block = "", gear_material, chain_material } = props.draft.fields;
+  const own = BLOCK_PARTS.some((part) => props.draft.fields[`${part}_material`] === OWN);
+  return (
+    <>
+      {block !== "" && (
+        <MaterialField {...props} part="block" bare={USUAL_BLOCKS.includes(block)} />
+      )}
+      <Fold title={text.materialsFold} open={Boolean(gear_material || chain_material)}>
+        <MaterialField {...props} part="gear" />
+        <MaterialField {...props} part="chain" />
+      </Fold>
+      {own && <OwnSource {...props} />}
+      <Temperatures {...props} />
+    </>
   );
 }
 

@@ -1,13 +1,14 @@
 import { Fold } from "../../controls/fold.tsx";
 import { LengthField } from "../../controls/length-field.tsx";
 import { PlainField } from "../../controls/plain-field.tsx";
+import { Segments } from "../../controls/segments.tsx";
 import { Select } from "../../controls/select.tsx";
 import { parseAngle, parseCount, parseNumber } from "../../units/parse.ts";
 import type { FormProps } from "../bench.ts";
 import { InstrumentFold } from "../common-folds.tsx";
 import { withField } from "../draft.ts";
 import { chosen, tableOf } from "./lobe.ts";
-import { CHOICES, type Choice, LOBES, type Lobe, text } from "./meta.ts";
+import { CHOICES, type Choice, type Lobe, text } from "./meta.ts";
 import { RowsEntry } from "./rows-entry.tsx";
 
 export function LiftForm(props: FormProps) {
@@ -17,18 +18,12 @@ export function LiftForm(props: FormProps) {
   const of = (field: string) => draft.fields[field] ?? "";
   return (
     <>
-      <fieldset class="segments" aria-label={text.lobe}>
-        {LOBES.map((one) => (
-          <button
-            key={one}
-            type="button"
-            aria-pressed={one === lobe}
-            onClick={() => change({ method: one })}
-          >
-            {text.lobes[one]}
-          </button>
-        ))}
-      </fieldset>
+      <Segments
+        label={text.lobe}
+        ways={text.lobes}
+        chosen={lobe}
+        onChoose={(method) => change({ method })}
+      />
       <p class="caution-line">{text.direction}</p>
       <RowsEntry
         key={lobe}

@@ -7,7 +7,7 @@ import { Reader, readInstrument } from "../draft.ts";
 import { CHOICES, type Choice, empty, type Lobe, text } from "./meta.ts";
 
 /** The tables, as typed on the lift bench. */
-export const liftDraft = signal<Draft | null>(null);
+const liftDraft = signal<Draft | null>(null);
 
 /** The lift bench's draft, read anew each time a bench that rests on it is opened. */
 export function useLiftDraft(): Draft | null {

@@ -102,7 +102,6 @@ export const shownText = words("lift.shown", {
   liftChart: "Lift",
   velocityChart: "Velocity, per crank degree",
   accelerationChart: "Acceleration, per crank degree squared",
-  readings: "Readings",
   curve: "Smooth curve",
   xAxis: "Crank degrees",
 });

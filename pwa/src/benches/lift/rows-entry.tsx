@@ -25,7 +25,7 @@ export function RowsEntry(props: Props) {
   const append = () => {
     if (pair[0].trim() === "" || pair[1].trim() === "") return;
     const before = value === "" || value.endsWith("\n") ? value : `${value}\n`;
-    // A tab and a point, whatever the keypad gives: they go with any other table.
+    // With the marks of the table, whatever the keypad gives; a tab and a point where it has none.
     const comma = /\d,\d/.test(before) && !/\d\.\d/.test(before);
     const sign = (typed: string) =>
       comma ? typed.trim().replace(".", ",") : typed.trim().replace(",", ".");
@@ -105,7 +105,7 @@ export function RowsEntry(props: Props) {
 
 /** What the table's own rows are parted by. */
 function separatorOf(table: string): string {
-  return ["\t", ";", ","].find((sign) => sign !== "," && table.includes(sign)) ?? commaOr(table);
+  return ["\t", ";"].find((sign) => table.includes(sign)) ?? commaOr(table);
 }
 
 function commaOr(table: string): string {

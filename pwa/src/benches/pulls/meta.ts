@@ -1,5 +1,6 @@
 /** Planner of pulls: its choices and all its words. */
 import { words } from "../../words/words.ts";
+
 export type Dyno = "engine-dyno-good" | "engine-dyno" | "chassis-dyno";
 export type Order = "there-and-back" | "alternating" | "thirds" | "one-change";
 

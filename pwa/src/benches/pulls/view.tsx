@@ -5,6 +5,7 @@ import { Segments } from "../../controls/segments.tsx";
 import { Select } from "../../controls/select.tsx";
 import { useLatest } from "../../core/latest.ts";
 import type { PullsResult } from "../../core/results.ts";
+import { Heads } from "../../result/heads.tsx";
 import { Notes } from "../../result/notes.tsx";
 import { OriginBadge } from "../../result/origin.tsx";
 import { keep, kept } from "../../store/state.ts";
@@ -140,15 +141,7 @@ function Planned({ result }: { result: PullsResult }) {
       <section class="panel">
         <h2>{text.table}</h2>
         <table class="compare-table">
-          <thead>
-            <tr>
-              {text.tableHead.map((one) => (
-                <th key={one} scope="col">
-                  {one}
-                </th>
-              ))}
-            </tr>
-          </thead>
+          <Heads of={text.tableHead} />
           <tbody>
             {result.table.map((row) => (
               <tr key={row.pulls}>
@@ -162,15 +155,7 @@ function Planned({ result }: { result: PullsResult }) {
       </section>
       <Fold title={text.others}>
         <table class="compare-table">
-          <thead>
-            <tr>
-              {text.othersHead.map((one) => (
-                <th key={one} scope="col">
-                  {one}
-                </th>
-              ))}
-            </tr>
-          </thead>
+          <Heads of={text.othersHead} />
           <tbody>
             {result.designs.map((row) => (
               <tr key={row.design}>

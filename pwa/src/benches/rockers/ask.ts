@@ -5,7 +5,7 @@ import { PLACES, text } from "./meta.ts";
 
 const CURVE_POINTS = 145;
 
-export interface Rocker {
+interface Rocker {
   label: string;
   rocker_ratio: number;
   lash_mm?: number;

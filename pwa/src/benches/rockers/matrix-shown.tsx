@@ -1,11 +1,12 @@
 /** How the order of tests is shown: a list to tick, and to print. */
 import { useEffect, useState } from "preact/hooks";
 import type { MatrixResult } from "../../core/results.ts";
+import { settingText } from "../../result/angles.tsx";
 import type { Glance } from "../../result/glance.ts";
 import { Assumed, Notes } from "../../result/notes.tsx";
 import type { PicturesProps, ShownProps, Shows } from "../../result/shows.ts";
 import { keep, kept } from "../../store/state.ts";
-import { fixed, trimmed } from "../../units/format.ts";
+import { fixed } from "../../units/format.ts";
 import { shownText as text } from "./meta.ts";
 
 function glance(result: MatrixResult): Glance {
@@ -31,9 +32,6 @@ function glance(result: MatrixResult): Glance {
     limit: null,
   };
 }
-
-const signed = (deg: number) =>
-  deg === 0 ? text.asNow : `${deg > 0 ? "+" : "−"}${trimmed(Math.abs(deg), 1)}°`;
 
 /** The tests in their order; what is ticked outlives the page. */
 function Order({ result }: PicturesProps<MatrixResult>) {
@@ -61,7 +59,8 @@ function Order({ result }: PicturesProps<MatrixResult>) {
                 <input type="checkbox" checked={ticked} onChange={() => toggle(key)} />
                 <span>
                   <strong>
-                    {test.place}. {text.test(test.rocker, signed(test.setting_deg))}
+                    {test.place}.{" "}
+                    {text.test(test.rocker, settingText(test.setting_deg, text.asNow))}
                   </strong>
                   <small>
                     {changes.length > 0

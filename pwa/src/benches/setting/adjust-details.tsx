@@ -1,6 +1,7 @@
 import type { AdjustResult } from "../../core/results.ts";
 import { labelOf } from "../../core/terms.ts";
 import { FigureName } from "../../result/figure-name.tsx";
+import { Heads } from "../../result/heads.tsx";
 import { withUnit } from "../../result/quantity.ts";
 import { fixed, trimmed } from "../../units/format.ts";
 import { FIGURES } from "./rows.tsx";
@@ -49,15 +50,7 @@ export function AdjustDetails({ result }: { result: AdjustResult }) {
       <section class="panel">
         <h2>{text.options}</h2>
         <table class="budget">
-          <thead>
-            <tr>
-              {text.optionsHead.map((head) => (
-                <th key={head} scope="col">
-                  {head}
-                </th>
-              ))}
-            </tr>
-          </thead>
+          <Heads of={text.optionsHead} />
           <tbody>
             {options.map((one) => (
               <tr key={wordsOf(one)}>

@@ -1,5 +1,6 @@
 import type { CamResult } from "../../core/results.ts";
 import { labelOf } from "../../core/terms.ts";
+import { Heads } from "../../result/heads.tsx";
 import { OriginBadge } from "../../result/origin.tsx";
 import { showInterval } from "../../result/quantity.ts";
 import { text as shared } from "../../result/strings.ts";
@@ -48,15 +49,7 @@ export function CamDetails({ result }: { result: CamResult }) {
           </p>
           <div class="scrolls" data-scrolls>
             <table class="budget">
-              <thead>
-                <tr>
-                  {text.cardHead.map((head) => (
-                    <th key={head} scope="col">
-                      {head}
-                    </th>
-                  ))}
-                </tr>
-              </thead>
+              <Heads of={text.cardHead} />
               <tbody>
                 {comparisons.map((one) => {
                   const at = showInterval("_deg", one.difference, "mm");

@@ -1,13 +1,6 @@
 import { labelOf } from "../../core/terms.ts";
+import { type At, IntervalCell } from "../../result/angles.tsx";
 import { FigureName } from "../../result/figure-name.tsx";
-import { showInterval, withUnit } from "../../result/quantity.ts";
-import { text as units } from "../../units/strings.ts";
-
-interface At {
-  value: number;
-  low: number;
-  high: number;
-}
 
 /** One figure with its interval, as a row of a table. */
 export function IntervalRow({
@@ -20,16 +13,12 @@ export function IntervalRow({
   figure?: string;
 }) {
   if (!at) return null;
-  const shown = showInterval("_deg", at, "mm");
   return (
     <tr>
       <th scope="row">
         <FigureName figure={figure}>{label}</FigureName>
       </th>
-      <td class="num">
-        <strong>{withUnit(shown.value, "°")}</strong>
-        <span class="interval-text">[{units.range(shown.low, shown.high)}]</span>
-      </td>
+      <IntervalCell at={at} quantity="_deg" length="mm" />
     </tr>
   );
 }

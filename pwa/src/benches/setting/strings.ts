@@ -1,5 +1,6 @@
 /** Words of the results that set a cam. */
 import { words } from "../../words/words.ts";
+
 export const text = words("setting", {
   wheel: "The wheel, running direction clockwise",
   tdc: "TDC",
@@ -56,7 +57,6 @@ export const text = words("setting", {
   camDegrees: (degrees: string) => `${degrees} cam degrees`,
   options: "Nearest settings",
   optionsHead: ["Fit", "Moves", "Left over"],
-  unchanged: "as it is",
   kinds: {
     vernier: "Vernier",
     holes: "Hole",

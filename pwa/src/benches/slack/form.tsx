@@ -1,19 +1,20 @@
 import { LengthField } from "../../controls/length-field.tsx";
 import { ReadingsField } from "../../controls/readings-field.tsx";
+import { Segments } from "../../controls/segments.tsx";
 import type { FormProps } from "../bench.ts";
 import { InstrumentFold, OwnLimitFold } from "../common-folds.tsx";
 import { readingsOf, withField, withReadings } from "../draft.ts";
 import { MethodPicker } from "../method-picker.tsx";
 import { RunningFold } from "../running-fold.tsx";
 import { ownQuantities } from "./ask.ts";
-import { groups, type Method, methods, text } from "./meta.ts";
+import { GROUPS, type Method, methods, text } from "./meta.ts";
 import { MethodPicture } from "./pictures.tsx";
 
 export function SlackForm(props: FormProps) {
   const { draft, change, problemAt } = props;
   const method = draft.method as Method;
   const { field, reading, instrument } = methods[method];
-  const group = groups.find((one) => one.methods.includes(method)) ?? groups[0];
+  const group = GROUPS.strand.includes(method) ? "strand" : "crank";
   return (
     <>
       <MethodPicker
@@ -21,23 +22,17 @@ export function SlackForm(props: FormProps) {
         legend={text.method}
         method={method}
         methods={methods}
-        order={group?.methods ?? []}
+        order={GROUPS[group]}
         picture={(id) => <MethodPicture method={id} />}
         draft={draft}
         change={change}
         above={
-          <fieldset class="segments" aria-label={text.group}>
-            {groups.map((one) => (
-              <button
-                key={one.id}
-                type="button"
-                aria-pressed={one === group}
-                onClick={() => change({ method: one.methods[0] ?? "total" })}
-              >
-                {one.label}
-              </button>
-            ))}
-          </fieldset>
+          <Segments
+            label={text.group}
+            ways={text.groups}
+            chosen={group}
+            onChoose={(id) => change({ method: GROUPS[id][0] ?? "total" })}
+          />
         }
       />
       {method === "damper-arc" && (

@@ -91,11 +91,7 @@ export const text = words("slack", {
   damperHint: "Over the rim that carries the marks.",
 });
 
-export const groups: { id: "strand" | "crank"; label: string; methods: Method[] }[] = [
-  { id: "strand", label: text.groups.strand, methods: ["total", "one-way", "sag"] },
-  {
-    id: "crank",
-    label: text.groups.crank,
-    methods: ["crank-degrees", "rotor-degrees", "damper-arc", "sprocket-movement"],
-  },
-];
+export const GROUPS: Record<keyof typeof text.groups, Method[]> = {
+  strand: ["total", "one-way", "sag"],
+  crank: ["crank-degrees", "rotor-degrees", "damper-arc", "sprocket-movement"],
+};

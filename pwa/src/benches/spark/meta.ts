@@ -42,7 +42,6 @@ export const text = words("spark", {
   } satisfies Record<SparkResult["changes"][number]["outcome"], string>,
   words: { narrower: "Narrower", wider: "Wider", "not-shown": "No change shown", only: "Read" },
   only: "Read it again after the work to see the change",
-  table: "How far the spark wanders",
   rows: {
     range: "All within",
     mean: "Mean, before TDC",
@@ -60,7 +59,6 @@ export const text = words("spark", {
   picture: "Every reading",
   pictureOf: (where: string, from: string, to: string) =>
     `${where}: from ${from} to ${to} degrees.`,
-  brackets: "Brackets: 95 % interval.",
   law: "Law of the losses",
   trade: "Range that goes with the right slack",
 });

@@ -1,5 +1,6 @@
-import "../../styles/prove.css";
 /** How the spark's scatter is shown. */
+import "../../styles/prove.css";
+import type { ComponentChildren } from "preact";
 import type { SparkResult } from "../../core/results.ts";
 import type { Glance } from "../../result/glance.ts";
 import { Assumed, Notes } from "../../result/notes.tsx";
@@ -11,7 +12,7 @@ import { settings } from "../../store/settings.ts";
 import { decimalsFor, fixed, trimmed } from "../../units/format.ts";
 import { POWER_SIGNS, powerIn } from "../../units/power.ts";
 import { text as units } from "../../units/strings.ts";
-import { LISTS, type Place, text } from "./meta.ts";
+import { LISTS, text } from "./meta.ts";
 
 type Spread = SparkResult["spreads"][number];
 type Range = { low: number; high: number };
@@ -179,7 +180,7 @@ function Details({ result }: ShownProps<SparkResult>) {
       {result.spreads.map((one) => (
         <SpreadTable key={`${one.at} ${one.when}`} spread={one} />
       ))}
-      <p class="small">{text.brackets}</p>
+      <p class="small">{shared.brackets}</p>
       <Assumed result={result} />
     </>
   );
@@ -192,7 +193,7 @@ function SpreadTable({ spread }: { spread: Spread }) {
   const { deviation_deg: s, own_deviation_deg: own, resolution_share: share } = spread;
   return (
     <section class="panel">
-      <h2>{text.where(spread.at as Place, spread.when)}</h2>
+      <h2>{text.where(spread.at, spread.when)}</h2>
       <table class="state-table">
         <tbody>
           <Row label={rows.range} value={`${trimmed(spread.range_deg, 2)}°`} />
@@ -220,7 +221,7 @@ function SpreadTable({ spread }: { spread: Spread }) {
 interface RowProps {
   label: string;
   value: string;
-  children?: preact.ComponentChildren;
+  children?: ComponentChildren;
 }
 
 function Row({ label, value, children }: RowProps) {

@@ -34,7 +34,7 @@ function SparkForm({ draft, change, problemAt }: FormProps) {
   return (
     <>
       <p class="how">{text.how}</p>
-      <p class="note mind">{text.mind}</p>
+      <p class="panel cautions">{text.mind}</p>
       <Segments label={text.place} ways={text.places} chosen={place} onChoose={set("place")} />
       {(["before", "after"] as const).map((when) => {
         const field = LISTS[place][when];

@@ -3,7 +3,8 @@ import type { Ask, Draft } from "../bench.ts";
 import { Reader, readInstrument, readingsOf } from "../draft.ts";
 import { type Scale, type Side, STEPS, type Step, text } from "./meta.ts";
 
-const LENGTHS = {
+/** What weighs the plus-or-minus, in the order in which it is asked for. */
+export const LENGTHS = {
   wheel_diameter_mm: text.diameter,
   parallax_mm: text.parallax,
   depth_error_mm: text.depth,
@@ -11,7 +12,6 @@ const LENGTHS = {
   rod_length_mm: text.rod,
   drop_mm: text.drop,
 };
-export type LengthName = keyof typeof LENGTHS;
 
 export function stepOf(draft: Draft): Step {
   return STEPS.find((one) => one === draft.fields.step) ?? "safe";

@@ -1,4 +1,5 @@
 /** The crank, the piston and the stop at each step; and how the numbers of a wheel run. */
+import { at as around } from "../setting/polar.ts";
 import { type Method, type Scale, type Step, text } from "./meta.ts";
 
 const AXIS = { x: 110, y: 150 };
@@ -9,10 +10,7 @@ const ANGLES: Record<Step, number> = {
   safe: -110, wheel: -8, stop: -120, before: -38, after: 38, result: 0,
 }; // biome-ignore format: one line reads as the table it is
 
-function at(degrees: number, radius: number): [number, number] {
-  const angle = (degrees * Math.PI) / 180;
-  return [AXIS.x + radius * Math.sin(angle), AXIS.y - radius * Math.cos(angle)];
-}
+const at = (degrees: number, radius: number) => around(degrees, radius, [AXIS.x, AXIS.y]);
 
 /** An arrow along a circle, from one crank angle to another. */
 function turn(from: number, to: number, radius: number): string {

@@ -9,7 +9,7 @@ import { InstrumentFold } from "../common-folds.tsx";
 import { readingsOf, withField, withReadings } from "../draft.ts";
 import { BenchLayout } from "../layout.tsx";
 import { type OnBench, useBench } from "../use-bench.ts";
-import { committed, countOf, type LengthName, scaleOf, stepOf, toAsk } from "./ask.ts";
+import { committed, countOf, LENGTHS, scaleOf, stepOf, toAsk } from "./ask.ts";
 import {
   empty,
   type Method,
@@ -181,15 +181,6 @@ function Readings({ draft, change, problemAt, side }: FormProps & { side: Side }
   );
 }
 
-const FOLDED: [LengthName, string][] = [
-  ["wheel_diameter_mm", text.diameter],
-  ["parallax_mm", text.parallax],
-  ["depth_error_mm", text.depth],
-  ["stroke_mm", text.stroke],
-  ["rod_length_mm", text.rod],
-  ["drop_mm", text.drop],
-];
-
 /** The readings once more, and what weighs their plus-or-minus. */
 function Finish({ on }: { on: OnBench }) {
   const { draft, change, problemAt } = on;
@@ -203,7 +194,7 @@ function Finish({ on }: { on: OnBench }) {
       <Readings {...on} side="after_readings_deg" />
       <Fold title={text.fold}>
         <p class="note">{text.foldWhy}</p>
-        {FOLDED.map(([field, label]) => (
+        {Object.entries(LENGTHS).map(([field, label]) => (
           <LengthField
             key={field}
             field={field}

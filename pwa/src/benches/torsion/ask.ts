@@ -5,7 +5,7 @@ import { Reader } from "../draft.ts";
 import { text as shared } from "../strings.ts";
 import { FIGURES, LENGTHS, SPEEDS } from "./meta.ts";
 
-export type Question = LabQuestion<"torsion">;
+type Question = LabQuestion<"torsion">;
 
 /** The question that a draft makes, or what is still missing for one. */
 export function toQuestion(

@@ -43,7 +43,6 @@ export const text = words("torsion", {
   leftEmpty: (value: string) => `Left empty: ${value}.`,
   ask: "Ask the service",
   waiting: "Kept. It is asked by itself as soon as the service answers.",
-  asking: "Asking.",
   unpaired:
     "Kept. This device is paired with no service, which this study needs; it is asked once it is.",
   pair: "Pair this device",
@@ -54,8 +53,6 @@ export const text = words("torsion", {
   show: "Show",
   rows: "Movement",
   columns: "Crank speed, rpm",
-  from: "from",
-  to: "to",
   natural: (hz: string, steps: string) =>
     `The cam on one taut strand swings at ${hz} Hz. Integrated in ${steps} steps per cam turn.`,
 });

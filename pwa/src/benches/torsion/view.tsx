@@ -2,6 +2,7 @@ import { useEffect, useState } from "preact/hooks";
 import { Fold } from "../../controls/fold.tsx";
 import { LengthField } from "../../controls/length-field.tsx";
 import { PlainField } from "../../controls/plain-field.tsx";
+import { asRead } from "../../core/as-read.ts";
 import { labelOf, meaningOf } from "../../core/terms.ts";
 import { AssumedLines } from "../../result/assumed.tsx";
 import { text as shown } from "../../result/strings.ts";
@@ -19,7 +20,6 @@ import { toQuestion } from "./ask.ts";
 import { StudyMap } from "./map.tsx";
 import { empty, FIGURES, LENGTHS, type MapId, SPEEDS, text } from "./meta.ts";
 import "../../styles/torsion.css";
-import { asRead } from "../../core/as-read.ts";
 
 const DRAFT = "draft:torsion";
 

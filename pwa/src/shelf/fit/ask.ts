@@ -9,7 +9,7 @@ export const empty: Draft = { method: "fit", readings: {}, fields: {} };
 
 const ENDS = ["window_lower_mm", "window_upper_mm"] as const;
 
-export interface FitAsk {
+interface FitAsk {
   payload: FitInput | null;
   missing: string;
 }

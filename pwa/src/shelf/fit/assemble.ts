@@ -11,14 +11,13 @@ import {
   type GearSet,
   type Reading,
 } from "../../store/records.ts";
+import { COVERAGE } from "../../units/coverage.ts";
 import { text } from "./strings.ts";
 
 /** What the core takes at most, and the least standard uncertainties it takes. */
 const MOST = { chains: 60, gears: 30, trials: 500 };
 const LEAST_MM = 0.0001;
 const LEAST_PERCENT = 0.00001;
-/** Half a 95 % interval over its standard uncertainty, of a normal distribution. */
-const COVERAGE = 1.96;
 /** Lengths entered in inches and in millimetres are the same within this, mm. */
 const SAME_MM = 1e-6;
 

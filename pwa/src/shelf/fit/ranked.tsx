@@ -1,4 +1,5 @@
 import { useState } from "preact/hooks";
+import { FactList } from "../../controls/fact-list.tsx";
 import type { FitResult } from "../../core/results.ts";
 import { OriginBadge } from "../../result/origin.tsx";
 import { showInterval, withUnit } from "../../result/quantity.ts";
@@ -148,20 +149,10 @@ export function PairFacts({ pair }: { pair: Pair }) {
   if (found.cold_probability != null) {
     rows.push([`${text.coldMoves}, ${text.chance}`, chanceText(found.cold_probability)]);
   }
+  rows.push([text.trialsUsed, text.trialHere(trials.length)]);
   return (
     <div class="fit-facts">
-      <dl class="facts">
-        {rows.map(([name, value]) => (
-          <div key={name}>
-            <dt>{name}</dt>
-            <dd>{value}</dd>
-          </div>
-        ))}
-        <div>
-          <dt>{text.trialsUsed}</dt>
-          <dd>{text.trialHere(trials.length)}</dd>
-        </div>
-      </dl>
+      <FactList rows={rows} />
       {trials.map((one) => (
         <a key={one.id} class="button" href={`#/saved/${one.id}`}>
           {whenText(one.taken_at)}

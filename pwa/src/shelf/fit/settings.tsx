@@ -1,23 +1,18 @@
 import { withField } from "../../benches/draft.ts";
-import { Temperatures } from "../../benches/heat/heat-fields.tsx";
-import { MaterialField, OwnSource } from "../../benches/heat/material-field.tsx";
-import { text as heat, OTHER, OWN, USUAL_BLOCKS } from "../../benches/heat/meta.ts";
+import { Heating } from "../../benches/heat/heat-fields.tsx";
+import { text as heat, OTHER, USUAL_BLOCKS } from "../../benches/heat/meta.ts";
 import { WindowFold } from "../../benches/window-fold.tsx";
 import { Choice } from "../../controls/choice.tsx";
-import { Fold } from "../../controls/fold.tsx";
 import { PlainField } from "../../controls/plain-field.tsx";
 import { ownWindow } from "./ask.ts";
 import { text } from "./strings.ts";
 import type { OnFit } from "./use-fit.ts";
-
-const PARTS = ["block", "gear", "chain"] as const;
 
 /** What the table is judged by: hot or cold, and the movement wanted; kept for the engine. */
 export function Settings({ on }: { on: OnFit }) {
   const { draft, change } = on;
   const block = draft.fields.block_material ?? "";
   const usual = USUAL_BLOCKS.includes(block);
-  const named = Boolean(draft.fields.gear_material || draft.fields.chain_material);
   return (
     <section class="panel" aria-label={text.settings}>
       <h2>{text.settings}</h2>
@@ -32,17 +27,7 @@ export function Settings({ on }: { on: OnFit }) {
           { id: "other", label: text.hotIn(heat.blockOther) },
         ]}
       />
-      {block !== "" && (
-        <>
-          <MaterialField {...on} part="block" bare={usual} />
-          <Fold title={heat.materialsFold} open={named}>
-            <MaterialField {...on} part="gear" />
-            <MaterialField {...on} part="chain" />
-          </Fold>
-          {PARTS.some((part) => draft.fields[`${part}_material`] === OWN) && <OwnSource {...on} />}
-          <Temperatures {...on} />
-        </>
-      )}
+      {block !== "" && <Heating {...on} />}
       <WindowFold {...on} />
       {ownWindow(draft) && (
         <PlainField
