@@ -5,6 +5,7 @@ import { App, beforeFirstPaint, loadAhead } from "./shell/app.tsx";
 import { breathe, idle } from "./shell/idle.ts";
 import { followKeypad } from "./shell/keypad.ts";
 import { resume } from "./shell/resume.ts";
+import { text } from "./shell/strings.ts";
 import { followTheme } from "./shell/theme.ts";
 import { watchForUpdates } from "./shell/update.ts";
 import { keepAsking } from "./store/lab-queue.ts";
@@ -57,4 +58,8 @@ async function afterFirstPaint(): Promise<void> {
   watchForUpdates();
 }
 
-void start();
+void start().catch((error: unknown) => {
+  const root = document.getElementById("app");
+  root?.replaceChildren();
+  if (root) render(<p class="trouble">{text.cannotStart(String(error))}</p>, root);
+});

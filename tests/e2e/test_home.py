@@ -55,3 +55,11 @@ def test_what_a_screen_needs_is_fetched_while_the_app_still_is(
     expect(page.get_by_role("main")).to_be_visible()
     for name in ("app", "bench", "record"):
         assert len([one for one in asked if one.startswith(name) and one.endswith(".js")]) == 1
+
+
+def test_a_browser_that_keeps_nothing_is_told_so(service: Service, phone: Phone) -> None:
+    page = phone.page()
+    page.add_init_script("indexedDB.open = () => { throw new Error('no room'); }")
+    page.goto(service.url)
+    expect(page.get_by_text("What is kept on this device cannot be read")).to_be_visible()
+    expect(page.get_by_text("no room")).to_be_visible()

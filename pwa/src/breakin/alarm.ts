@@ -52,12 +52,17 @@ export function vibrate(): void {
 }
 
 let lock: WakeLockSentinel | null = null;
+/** Whether the screen is to stay on, and whether the browser is being asked for it: that takes a moment. */
+let wanted = false;
+let asking = false;
 /** Whether the screen is kept on just now. */
 export const awake = signal(false);
 
 /** Keeps the screen on, as far as the browser can; it lets go whenever the page is hidden. */
 export async function keepAwake(): Promise<void> {
-  if (lock || !navigator.wakeLock || document.visibilityState !== "visible") return;
+  wanted = true;
+  if (lock || asking || !navigator.wakeLock || document.visibilityState !== "visible") return;
+  asking = true;
   try {
     lock = await navigator.wakeLock.request("screen");
     awake.value = true;
@@ -65,11 +70,15 @@ export async function keepAwake(): Promise<void> {
       lock = null;
       awake.value = false;
     });
+    if (!wanted) await lock.release();
   } catch {
     awake.value = false; // a low battery, or a phone that does not allow it
+  } finally {
+    asking = false;
   }
 }
 
 export async function letSleep(): Promise<void> {
+  wanted = false;
   await lock?.release();
 }

@@ -29,12 +29,17 @@ function open(): Worker {
     for (const one of waiting.values()) one.reject(new Error(coreTrouble.value));
     waiting.clear();
     coreBusy.value = false;
+    // One that never ran will not answer later either: the next question begins anew.
+    if (!coreReady.value) worker = null;
   });
   return worker;
 }
 
 function hear(told: Told): void {
-  if (told.kind === "ready") coreReady.value = true;
+  if (told.kind === "ready") {
+    coreReady.value = true;
+    coreTrouble.value = null;
+  }
   if (told.kind === "broken") coreTrouble.value = told.why;
   if (told.kind === "answer" || told.kind === "failed") {
     const one = waiting.get(told.id);

@@ -36,6 +36,8 @@ export const text: Said<typeof shellText> = {
   onlyPhone: "Solo en este teléfono",
   pairAgain: "Vincular de nuevo",
   measured: "En el banco:",
+  cannotStart: (why) =>
+    `No se puede leer lo que hay guardado en este dispositivo (${why}). Cierre otras ventanas de Midspan, libere espacio y vuelva a abrirlo; una ventana privada no guarda nada.`,
   chainOn: (chain, gears) => `${chain} en ${gears}`,
   sending: "Enviando",
   coreTrouble:

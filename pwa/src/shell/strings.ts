@@ -35,6 +35,8 @@ export const text = words("shell", {
   onlyPhone: "On this phone only",
   pairAgain: "Pair again",
   measured: "On the bench:",
+  cannotStart: (why: string) =>
+    `What is kept on this device cannot be read (${why}). Close other windows of Midspan, free some space, and open it again; a private window keeps nothing.`,
   chainOn: (chain: string, gears: string) => `${chain} on ${gears}`,
   sending: "Sending",
   coreTrouble:

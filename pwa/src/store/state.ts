@@ -59,9 +59,12 @@ export function placeOf(kind: Kind, id: string): Place {
 
 let database: Promise<Database> | null = null;
 
-/** The one open database; opened at first use. */
+/** The one open database; opened at first use, and anew where that failed. */
 export function db(): Promise<Database> {
-  database ??= openDatabase();
+  database ??= openDatabase().catch((error: unknown) => {
+    database = null;
+    throw error;
+  });
   return database;
 }
 
