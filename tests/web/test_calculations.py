@@ -218,6 +218,15 @@ def test_a_bad_item_does_not_spoil_the_batch(client, document, slack, item: Any)
     assert [row["ok"] for row in value["results"]] == [False, True]
 
 
+def test_a_name_that_no_item_has_is_refused_as_everywhere(
+    client, document: Document, slack
+) -> None:
+    items = [{"calc": "slack", "input": slack, "unit": "in"}]
+    value = document.expect(post(client, "batch", {"items": items}), "post", "/api/v1/calc/batch")
+    (problem,) = value["results"][0]["problems"]
+    assert (problem["code"], problem["field"]) == ("unknown-field", "unit")
+
+
 def test_an_empty_and_a_full_batch(client, slack) -> None:
     assert post(client, "batch", {"items": []}).get_json() == {"results": []}
     full = {"items": [{"calc": "slack", "input": slack}] * 1000}

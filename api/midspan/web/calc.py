@@ -301,6 +301,10 @@ def _done(item: object) -> dict[str, object]:
         if not isinstance(calc, str) or calc not in CALCS:
             need = "one of " + ", ".join(sorted(CALCS))
             raise refuse("unknown-calc", "calc", calc, need, "Choose one of these.")
+        for name in item:
+            if name not in ("calc", "input"):
+                more = "Use: calc, input"
+                raise refuse("unknown-field", str(name), item[name], "no such field", more)
         return {"ok": True, "result": run(calc, item.get("input"))}
     except Refused as refused:
         return {"ok": False, "problems": refused.problems}
