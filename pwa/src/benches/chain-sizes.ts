@@ -4,6 +4,7 @@
  * Source: ISO 606:1994, as printed in GOST 13568-97 and chain catalogues; the C sizes are bush
  * chains, their figure is the bush. Published.
  */
+import { hintFor } from "../core/as-read.ts";
 import { text } from "./strings.ts";
 
 export interface ChainSize {
@@ -32,3 +33,7 @@ export const chainSizes: ChainSize[] = ROWS.map(([id, pitch, roller]) => ({
   roller,
   label: text.sizeOf(id, pitch, id.endsWith("C") ? "bush" : "roller", roller),
 }));
+
+/** The sizes to pick from, told in the unit of a field. */
+export const sizesIn = (field: string): { id: string; label: string }[] =>
+  chainSizes.map(({ id, label }) => ({ id, label: hintFor(field, label) }));
