@@ -95,7 +95,7 @@ export const breakin: Said<typeof text> = {
         : `al cabo de ${Math.round(weeks)} semanas`,
   leave: "Salir",
   ofPlan: (at, all) => `Paso ${at} de ${all}`,
-  left: (of) => `quedan, de ${of}`,
+  left: (of) => `restantes de ${of}`,
   over: "Se acabó el tiempo",
   start: "Iniciar el cronómetro",
   pause: "Pausa",
