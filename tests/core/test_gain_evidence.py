@@ -73,6 +73,8 @@ def test_the_gain_takes_the_rows_and_counts_the_engines() -> None:
     [
         ({"settings": [{"key": "A", "movement_mm": 1.6}, {"key": "B"}]}, "no-two-movements"),
         ({"runs": []}, "no-two-movements"),
+        ({"settings": [{"key": "A", "movement_mm": 5.5}, {"key": "B", "movement_mm": 5.5}]},
+         "no-two-movements"),
         ({"standard": None}, "no-standard"),
         ({"runs": [{**one, "figures_are": "j1349-1990"} for one in runs("ABBA")]},
          "cannot-compare"),

@@ -218,6 +218,13 @@ def test_a_height_that_the_table_does_not_reach_is_not_invented() -> None:
     assert "open-table" in [one["code"] for one in found["findings"]]
 
 
+def test_inches_taken_for_millimetres_are_told_and_a_small_lobe_is_not() -> None:
+    for top, wrong in ((8.0 / 25.4, True), (4.5, False)):
+        lobe = read(polynomial(top, HALF), 108.0, HALF, 4.0)
+        codes = [one["code"] for one in lift_of(lobe)["findings"]]
+        assert ("small-lift" in codes) is wrong
+
+
 def test_an_asymmetric_lobe_keeps_both_centres() -> None:
     """Opening over 110, closing over 140 degrees: mid-duration lies behind the nose."""
     off = np.arange(-150.0, 181.0, 3.0)

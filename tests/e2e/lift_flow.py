@@ -33,6 +33,7 @@ def paste(page: Page, which: str, text: str) -> None:
     go(page, "lift")
     page.get_by_role("button", name=f"{which} lobe").click()
     page.get_by_label("Table: angle and lift, a row a line").fill(text)
+    page.get_by_label("Unit of the lifts in the table").select_option("mm")
 
 
 def enter_clearance(page: Page, travel: str) -> None:

@@ -1,6 +1,6 @@
 """Evidence for the expected gain, out of the dyno sessions kept: a row for each pair of settings.
 
-A session serves where two of its settings carry the movement of the chain that was measured at
+A session serves where two of its settings carry different movements of the chain, measured at
 them, and its runs tell how far the comparison is sure.
 """
 
@@ -86,7 +86,7 @@ def _of_session(session: "Json") -> "tuple[list[Json], str]":
     runs = [{name: r.get(name) for name in OF_RUN} for r in runs if r.get("setting") in moved]
     # By the list, not by the table: the phone's interpreter keeps no order in that.
     keys = [key for key in order if any([r["setting"] == key for r in runs])]
-    if len(keys) < 2:
+    if len(keys) < 2 or len({moved[key] for key in keys}) < 2:
         return [], "no-two-movements"
     if not session.get("standard"):
         return [], "no-standard"
@@ -100,6 +100,9 @@ def _of_session(session: "Json") -> "tuple[list[Json], str]":
     for difference in compared["differences"]:
         gain = difference["gain_percent"]
         low, high = gain["lower_95"], gain["upper_95"]
+        # The same slack at both: what changed was something else, which is no evidence of slack.
+        if moved[difference["from_setting"]] == moved[difference["to_setting"]]:
+            continue
         if difference["outcome"] == "not-evidence" or low is None or high is None or high <= low:
             continue
         rows.append({

@@ -23,6 +23,9 @@ BESIDE = 4
 SIDE_DEG, LEAST_SIDE, MOST_SIDE, TERMS = 30.0, 6, 14, 5
 # A flank is where the slope is more than this share of the steepest; from memory, unverified.
 FLANK = 0.25
+# No engine's lobe lifts less [mm]; a table in inches taken for mm always would. From memory,
+# unverified.
+LEAST_LIFT = 2.0
 STEPS = {
     "sticking-dial": "Free the dial and its stem, tap it lightly, and read these rows again.",
     "slipped-wheel": "The rows before and those after do not belong together. Fix the wheel, find "
@@ -32,6 +35,7 @@ STEPS = {
     "again, it moved. Read the table anew.",
     "base-off": "Set the dial to zero on the base circle, or take its reading there off all rows.",
     "open-table": "Read on until the lifter is on the base circle on both sides.",
+    "small-lift": "Is the table in inches? Choose its unit, before anything rests on it.",
 }
 
 
@@ -61,6 +65,9 @@ def findings(table: Table, lobe: Lobe) -> tuple[list[dict[str, object]], float |
     The thresholds are from memory, unverified.
     """
     found = sticking(table)
+    if lobe.top < LEAST_LIFT:
+        text = "The highest lift of the lobe is only {} mm.".format(short(lobe.top, 3))
+        found.append(_finding("small-lift", [], lobe.top, text))
     stuck = {line for one in found for line in _lines(one)}
     slip, shown = slipped(table)
     if slip is not None and not stuck & set(_lines(slip)):

@@ -4,13 +4,15 @@
  * Source: ISO 606:1994, as printed in GOST 13568-97 and chain catalogues; the C sizes are bush
  * chains, their figure is the bush. Published.
  */
+import { unitOf } from "../store/settings.ts";
+import { trimmed } from "../units/format.ts";
+import { MM_PER_INCH } from "../units/parse.ts";
 import { text } from "./strings.ts";
 
 interface ChainSize {
   id: string;
   pitch: number;
   roller: number;
-  label: string;
 }
 
 const ROWS: [id: string, pitch: number, roller: number][] = [
@@ -26,9 +28,14 @@ const ROWS: [id: string, pitch: number, roller: number][] = [
   ["12B", 19.05, 12.07],
 ];
 
-export const chainSizes: ChainSize[] = ROWS.map(([id, pitch, roller]) => ({
-  id,
-  pitch,
-  roller,
-  label: text.sizeOf(id, pitch, id.endsWith("C") ? "bush" : "roller", roller),
-}));
+export const chainSizes: ChainSize[] = ROWS.map(([id, pitch, roller]) => ({ id, pitch, roller }));
+
+/** The sizes to pick from, in the unit of a field. */
+export function sizesIn(field: string): { id: string; label: string }[] {
+  const length = (mm: number) =>
+    unitOf(field) === "in" ? `${trimmed(mm / MM_PER_INCH, 3)} in` : `${mm} mm`;
+  return chainSizes.map(({ id, pitch, roller }) => ({
+    id,
+    label: text.sizeOf(id, length(pitch), id.endsWith("C") ? "bush" : "roller", length(roller)),
+  }));
+}

@@ -2,6 +2,7 @@ import { Fold } from "../controls/fold.tsx";
 import { LengthField } from "../controls/length-field.tsx";
 import { PlainField } from "../controls/plain-field.tsx";
 import { Select } from "../controls/select.tsx";
+import { hintFor } from "../core/as-read.ts";
 import { defaults, labelOf } from "../core/terms.ts";
 import { parseAngle, parseNumber } from "../units/parse.ts";
 import { ruleStep } from "../units/reading.ts";
@@ -43,7 +44,10 @@ export function InstrumentFold(props: InstrumentProps) {
             label: text.instrumentField(name),
             value: draft.fields[field] ?? "",
             onValue: (value: string) => change(withField(draft, field, value)),
-            hint: text.leftEmpty(`${defaults[kind]?.[name]} ${suffix === "mm" ? "mm" : "°"}`),
+            hint: hintFor(
+              field,
+              text.leftEmpty(`${defaults[kind]?.[name]}${suffix === "mm" ? " mm" : "°"}`),
+            ),
             problem: problemAt(field)?.text,
           };
           return suffix === "mm" ? (

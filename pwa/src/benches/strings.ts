@@ -10,8 +10,8 @@ export const text = words("benches", {
   method: "How it is measured",
   changeMethod: "Change",
   chain: "Chain",
-  sizeOf: (id: string, pitch: number, over: "bush" | "roller", diameter: number) =>
-    `ISO 606 ${id}: ${pitch} mm, ${over} ${diameter} mm`,
+  sizeOf: (id: string, pitch: string, over: "bush" | "roller", diameter: string) =>
+    `ISO 606 ${id}: ${pitch}, ${over} ${diameter}`,
   chainNone: "Not named",
   gears: "Gear set",
   trial: "Saved, this is a trial fit: it counts in the fit table.",

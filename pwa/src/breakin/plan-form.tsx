@@ -19,6 +19,7 @@ import { sync } from "../store/sync.ts";
 import { uuid7 } from "../store/uuid7.ts";
 import { lengthText } from "../units/format.ts";
 import { parseNumber } from "../units/parse.ts";
+import { speedText, USUAL_SPEED } from "../units/running.ts";
 import { PLAN_NAME } from "../words/own.ts";
 import { askOf, FIRST, parseLoad, parseSpeed } from "./plan-draft.ts";
 import { Findings, Steps } from "./plan-page.tsx";
@@ -201,7 +202,7 @@ export function PlanForm() {
           onValue={set("average_speed_km_per_h")}
           parse={(typed) => parseSpeed(typed, distance)}
           unit={distance === "mi" ? "mph" : "km/h"}
-          hint={text.averageSpeedHint}
+          hint={text.averageSpeedHint(speedText(USUAL_SPEED, distance))}
           problem={problemAt("average_speed_km_per_h")}
         />
         <PlainField

@@ -113,7 +113,7 @@ function Clock({ on, durationMs }: { on: OnRun; durationMs: number }) {
       >
         {clockText(durationMs - on.runMs)}
       </p>
-      <p role="status">{on.over ? text.over : `${text.left}, ${clockText(durationMs)}`}</p>
+      <p role="status">{on.over ? text.over : text.left(clockText(durationMs))}</p>
       {on.running && (
         <p class="small">
           {awake.value ? text.awake : text.notAwake}{" "}

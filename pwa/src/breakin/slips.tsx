@@ -26,7 +26,6 @@ type Typed = Record<string, string>;
 
 export function Slip({ kind, plan, step, on, close }: Props) {
   const [typed, setTyped] = useState<Typed>({
-    reason: "temperature",
     label: VALUES[0].label,
     unit: VALUES[0].unit,
     oil: plan.input.oil.kind,
@@ -94,7 +93,8 @@ function toldOf(kind: SlipKind, step: PlanStep, typed: Typed): Told | null {
   const words = typed.text?.trim();
   const said = words ? { text: words } : {};
   if (kind === "cut-short") {
-    return { kind, step: step.key, reason: typed.reason as NonNullable<Told["reason"]>, ...said };
+    const reason = typed.reason as Told["reason"];
+    return reason ? { kind, step: step.key, reason, ...said } : null;
   }
   if (kind === "skipped") return { kind, step: step.key, ...said };
   if (kind === "note") return words ? { kind, step: step.key, text: words } : null;

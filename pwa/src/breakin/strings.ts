@@ -47,7 +47,8 @@ export const text = words("breakin", {
   windowBoth: "Wanted movement (give both ends)",
   windowHint: "Left empty: the trade's, common practice, no source.",
   averageSpeed: "Average speed",
-  averageSpeedHint: "Turns hours into distance. Left empty: 50 km/h, from memory, unverified.",
+  averageSpeedHint: (speed: string) =>
+    `Turns hours into distance. Left empty: ${speed}, from memory, unverified.`,
   use: "Use a week",
   useCounted: "The use is counted",
   useBy: [
@@ -99,7 +100,7 @@ export const text = words("breakin", {
   // Beside the engine.
   leave: "Leave",
   ofPlan: (at: number, all: number) => `Step ${at} of ${all}`,
-  left: "left",
+  left: (of: string) => `left of ${of}`,
   over: "Time is up",
   start: "Start the timer",
   pause: "Pause",

@@ -10,6 +10,10 @@ const units = computed<Units>(() => {
   return { length: unitOf("readings_mm"), temperature, running, power, torque };
 });
 
+/** A hint beside a field of lengths, in the unit of that field. */
+export const hintFor = (field: string, hint: string): string =>
+  inUnits(hint, { ...units.value, length: unitOf(field) });
+
 /** What quotes a source stays in the unit that is printed there. */
 const QUOTED = new Set(["label", "note", "source", "address"]);
 

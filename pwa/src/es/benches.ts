@@ -11,7 +11,7 @@ export const text: Said<typeof benchesText> = {
   changeMethod: "Cambiar",
   chain: "Cadena",
   sizeOf: (id, pitch, over, diameter) =>
-    `ISO 606 ${id}: ${pitch} mm, ${over === "bush" ? "casquillo" : "rodillo"} ${diameter} mm`,
+    `ISO 606 ${id}: ${pitch}, ${over === "bush" ? "casquillo" : "rodillo"} ${diameter}`,
   chainNone: "Sin nombrar",
   gears: "Juego de piñones",
   trial: "Al guardarla es una prueba de acople: cuenta en la tabla de acoples.",

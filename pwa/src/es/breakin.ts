@@ -41,7 +41,8 @@ export const breakin: Said<typeof text> = {
   windowBoth: "Movimiento buscado (dé ambos extremos)",
   windowHint: "Vacío: el del oficio, práctica común, sin fuente.",
   averageSpeed: "Velocidad media",
-  averageSpeedHint: "Convierte horas en distancia. Vacío: 50 km/h, de memoria, sin verificar.",
+  averageSpeedHint: (speed) =>
+    `Convierte horas en distancia. Vacío: ${speed}, de memoria, sin verificar.`,
   use: "Uso por semana",
   useCounted: "El uso se cuenta",
   useBy: [{ label: "Por distancia" }, { label: "Por horas" }],
@@ -93,7 +94,7 @@ export const breakin: Said<typeof text> = {
         : `al cabo de ${Math.round(weeks)} semanas`,
   leave: "Salir",
   ofPlan: (at, all) => `Paso ${at} de ${all}`,
-  left: "restante",
+  left: (of) => `restantes de ${of}`,
   over: "Se acabó el tiempo",
   start: "Iniciar el cronómetro",
   pause: "Pausa",

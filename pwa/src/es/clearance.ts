@@ -90,5 +90,5 @@ export const shown: Said<typeof clearanceShown> = {
   pressures: "Presión sin combustión",
   pressureHeads: ["Exponente", "Absoluta", "En manómetro"],
   settings: "Con el árbol de levas movido",
-  settingHeads: ["Levas", "Cierra tras el PMI", "Relación", "Presión"],
+  settingHeads: ["Levas", "Cierra tras el PMI", "Relación", "Absoluta"],
 };

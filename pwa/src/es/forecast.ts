@@ -30,8 +30,8 @@ export const forecast: Said<typeof text> = {
   useFromPlan: (use) => `Vacío: ${use}, del plan.`,
   useHint: "Convierte lo rodado en fechas; sin él no las hay.",
   speed: "Velocidad media",
-  speedHint:
-    "Convierte horas en distancia. Vacío: como en el plan; si no, 50 km/h, de memoria, sin verificar.",
+  speedHint: (speed) =>
+    `Convierte horas en distancia. Vacío: como en el plan; si no, ${speed}, de memoria, sin verificar.`,
   limitUsed: "El pronóstico llega hasta este límite en lugar del del oficio.",
   units: "Contar lo rodado en",
   happens: {

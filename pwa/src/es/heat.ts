@@ -91,7 +91,7 @@ export const words: Said<typeof heatWords> = {
   before: (value) => `en frío ${value}`,
   headline: (name) => `En caliente: ${ZONES[name]}`,
   doubt: "En caliente: demasiado justo para decidir",
-  wordDoubt: "Demasiado justo",
+  wordDoubt: "Sin decidir",
   headlineShort: "En caliente: sin holgura, la cadena tira",
   wordShort: "Sin holgura",
   caption: "lleno en caliente, hueco en frío",

@@ -43,7 +43,7 @@ export const text: Said<typeof resultText> = {
     within: "Dentro del límite",
     below: "Por debajo",
     beyond: "Más allá del límite",
-    "too-close": "Demasiado justo",
+    "too-close": "Sin decidir",
     "limits-disagree": "Los límites no concuerdan",
     "no-limit": "Sin límite",
     "too-tight": "Demasiado tensa",

@@ -83,6 +83,16 @@ export const text: Said<typeof screensText> = {
   language: "Idioma",
   theme: "Claro u oscuro",
   themes: [{ label: "Como el teléfono" }, { label: "Claro" }, { label: "Oscuro" }],
+  units: "Unidades",
+  unitsNote:
+    "Para todas las pantallas. El selector de un campo cambia solo ese campo; lo elegido aquí, todos.",
+  unitOf: {
+    length: "Longitudes",
+    temperature: "Temperaturas",
+    running: "Recorrido",
+    power: "Potencia",
+    torque: "Par",
+  },
   records: "Sus registros",
   recordsNote:
     "Todo se escribe primero en este teléfono. Cuando este dispositivo está vinculado y se llega al servicio, una copia va allí; nada más sale del teléfono.",

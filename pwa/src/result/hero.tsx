@@ -65,17 +65,18 @@ export function Hero({ glance, missing, length, quantity }: Props) {
 }
 
 /** Which size lets the number and what stands beside it share one line on a phone. */
-function sizeOf(number: string, side: string): "" | "long" | "longest" {
+function sizeOf(number: string, side: string): "" | "long" | "longest" | "words" {
+  if (number.length > 12) return "words";
   const width = number.length + side.length / 2;
   if (number.length > 5 || width > 9) return "longest";
-  return number.replace(/[.,]/, "").length > 3 || width > 7 ? "long" : "";
+  return number.replace(/[.,]/, "").length > 3 || width > 6 ? "long" : "";
 }
 
 /** Says the verdict to a screen reader once typing has paused. */
 function Spoken({ glance }: { glance: Glance | null }) {
   const [said, setSaid] = useState("");
   const words = glance
-    ? `${withUnit(glance.number, glance.unit)} ${glance.side.replace("±", text.plusOrMinus)}. ${glance.headline}.`
+    ? `${`${withUnit(glance.number, glance.unit)} ${glance.side.replace("±", text.plusOrMinus)}`.trim()}. ${glance.headline.replace(/\.$/, "")}.`
     : "";
   useEffect(() => {
     const timer = setTimeout(() => setSaid(words), 700);

@@ -15,6 +15,8 @@ export function scaleOf(quantity: string, length: LengthUnit): { by: number; uni
   if (quantity.endsWith("_percent")) return { by: 1, unit: "%" };
   if (quantity.endsWith("_deg")) return { by: 1, unit: "°" };
   if (quantity.endsWith("_h")) return { by: 1, unit: "h" };
+  if (quantity.endsWith("_min")) return { by: 1, unit: "min" };
+  if (quantity.endsWith("_ratio")) return { by: 1, unit: ": 1" };
   if (quantity.endsWith("_kw")) {
     const unit = settings.value.power;
     return { by: 1 / powerIn(1, unit), unit: POWER_SIGNS[unit] };

@@ -1,7 +1,8 @@
-import { chainSizes } from "../benches/chain-sizes.ts";
+import { chainSizes, sizesIn } from "../benches/chain-sizes.ts";
 import { LengthField } from "../controls/length-field.tsx";
 import { PlainField } from "../controls/plain-field.tsx";
 import { Select } from "../controls/select.tsx";
+import { hintFor } from "../core/as-read.ts";
 import { useLatest } from "../core/latest.ts";
 import type { Problem } from "../core/results.ts";
 import { DriveDrawing } from "../picture/drive-drawing.tsx";
@@ -90,22 +91,20 @@ export function DriveForm({ engine, saved, touched, done }: Props) {
           at={at}
           names={["centre_distance_mm", "centre_distance_error_mm", "roller_diameter_mm"]}
         />
-        <div class="pair">
-          <Select
-            field="drive_kind"
-            label={text.kind}
-            value={draft.drive_kind ?? "cam"}
-            options={text.kinds}
-            onValue={set("drive_kind")}
-          />
-          <Select
-            field="centres"
-            label={text.centresKind}
-            value={draft.centres ?? "fixed"}
-            options={text.centresKinds}
-            onValue={set("centres")}
-          />
-        </div>
+        <Select
+          field="drive_kind"
+          label={text.kind}
+          value={draft.drive_kind ?? "cam"}
+          options={text.kinds}
+          onValue={set("drive_kind")}
+        />
+        <Select
+          field="centres"
+          label={text.centresKind}
+          value={draft.centres ?? "fixed"}
+          options={text.centresKinds}
+          onValue={set("centres")}
+        />
         {lacking.length > 0 && <p class="note">{text.stillNeeds(lacking.join(", "))}</p>}
         <p class="saved-note" role="status">
           {saved && (
@@ -170,7 +169,7 @@ function Lengths({ draft, set, at, names }: GroupProps) {
           label={LABELS[name]?.[0] ?? name}
           value={draft[name] ?? ""}
           onValue={set(name)}
-          hint={LABELS[name]?.[1]}
+          hint={hintFor(name, LABELS[name]?.[1] ?? "")}
           problem={told(at(name))}
         />
       ))}
@@ -204,7 +203,7 @@ function SizeSelect({ draft, put }: { draft: DriveDraft; put(part: DriveDraft): 
       field="chain_size"
       label={text.size}
       value={draft.chain_size ?? ""}
-      options={[{ id: "", label: text.sizeOther }, ...chainSizes]}
+      options={[{ id: "", label: text.sizeOther }, ...sizesIn("pitch_mm")]}
       onValue={(id) => {
         const size = chainSizes.find((one) => one.id === id);
         put({

@@ -5,9 +5,13 @@ import { later } from "../shell/later.tsx";
 import { startAfresh } from "../shell/update.ts";
 import { access } from "../store/pairing.ts";
 import { lookAtPersistence, persistence } from "../store/persistence.ts";
-import { change, type Settings, settings } from "../store/settings.ts";
+import { change, lengthOfAll, type Settings, setLength, settings } from "../store/settings.ts";
 import { conflicts, refused, waitingCount } from "../store/state.ts";
 import { line, reachedAt, sync, syncing } from "../store/sync.ts";
+import type { LengthUnit } from "../units/parse.ts";
+import { POWER_SIGNS, TORQUE_SIGNS } from "../units/power.ts";
+import { RUNNING_UNITS } from "../units/running.ts";
+import { SIGNS } from "../units/temperature.ts";
 import { whenText } from "../units/when.ts";
 import { type Language, language, languages, speak } from "../words/language.ts";
 import { RefusedRecord } from "./refused.tsx";
@@ -38,6 +42,7 @@ export function SettingsScreen() {
           onValue={(id) => speak(id as Language)}
         />
       </section>
+      <UnitsPanel />
       <ThisDevice />
       <section class="panel">
         <h2>{text.records}</h2>
@@ -84,6 +89,45 @@ export function SettingsScreen() {
     </div>
   );
 }
+
+const LENGTHS: Record<LengthUnit, string> = { in: "in", mm: "mm" };
+
+/** Every unit in one place; a field's own switch still wins over it. */
+function UnitsPanel() {
+  const { temperature, running, power, torque } = settings.value;
+  const ways = [
+    ["temperature", SIGNS, temperature],
+    ["running", RUNNING_UNITS, running],
+    ["power", POWER_SIGNS, power],
+    ["torque", TORQUE_SIGNS, torque],
+  ] as const;
+  return (
+    <section class="panel">
+      <h2>{text.units}</h2>
+      <p class="small">{text.unitsNote}</p>
+      <Choice
+        name="length"
+        legend={text.unitOf.length}
+        options={optionsOf(LENGTHS)}
+        value={lengthOfAll.value ?? ""}
+        onValue={(id) => setLength(id as LengthUnit)}
+      />
+      {ways.map(([name, signs, now]) => (
+        <Choice
+          key={name}
+          name={name}
+          legend={text.unitOf[name]}
+          options={optionsOf(signs)}
+          value={now}
+          onValue={(id) => change({ [name]: id } as Partial<Settings>)}
+        />
+      ))}
+    </section>
+  );
+}
+
+const optionsOf = (signs: Record<string, string>) =>
+  Object.entries(signs).map(([id, label]) => ({ id, label }));
 
 /** Where the records are, as far as this phone knows. */
 function stateText(): string {

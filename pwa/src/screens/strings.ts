@@ -91,6 +91,15 @@ export const text = words("screens", {
     { id: "light", label: "Light" },
     { id: "dark", label: "Dark" },
   ],
+  units: "Units",
+  unitsNote: "For every screen. A field's own switch changes that field alone; a choice here, all.",
+  unitOf: {
+    length: "Lengths",
+    temperature: "Temperatures",
+    running: "Running",
+    power: "Power",
+    torque: "Torque",
+  },
   records: "Your records",
   recordsNote:
     "Everything is written to this phone first. When this device is paired and the service can be reached, a copy goes there; nothing else leaves the phone.",

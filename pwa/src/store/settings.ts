@@ -10,6 +10,8 @@ import { builds, chains, drives, engines, gearSets, keep, kept } from "./state.t
 
 export interface Settings {
   theme: "system" | "light" | "dark";
+  /** Unit of every length whose field was given none of its own. */
+  length: LengthUnit;
   /** Unit last chosen for each field, by the field's name. */
   units: Record<string, LengthUnit>;
   temperature: TemperatureUnit;
@@ -31,6 +33,7 @@ export interface Settings {
 const inches = /^en-(US|LR|MM)$/i.test(globalThis.navigator?.language ?? "");
 const FIRST: Settings = {
   theme: "system",
+  length: inches ? "in" : "mm",
   units: {},
   temperature: inches ? "degF" : "degC",
   running: inches ? "mi" : "km",
@@ -55,9 +58,20 @@ export function change(part: Partial<Settings>): void {
   void keep("settings", settings.value);
 }
 
-/** The unit of a field: the one chosen last, else the one of the country. */
+/** The unit of a field: the one chosen there last, else the one for all lengths. */
 export function unitOf(field: string): LengthUnit {
-  return settings.value.units[field] ?? (inches ? "in" : "mm");
+  return settings.value.units[field] ?? settings.value.length;
+}
+
+/** The unit that all lengths are in; null where a field has another. */
+export const lengthOfAll = computed<LengthUnit | null>(() => {
+  const { length, units } = settings.value;
+  return Object.values(units).every((unit) => unit === length) ? length : null;
+});
+
+/** One unit for every length, whatever was chosen at single fields before. */
+export function setLength(length: LengthUnit): void {
+  change({ length, units: {} });
 }
 
 /** The unit that goes with it where how far something ran is typed. */

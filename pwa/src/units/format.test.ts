@@ -25,6 +25,9 @@ describe("the nearest fraction of an inch", () => {
     assert.equal(fractionText(13.4), "≈ 17/32 in − 0.004");
     // 13.1 mm is 0.51575 in; 33/64 is 0.515625 in.
     assert.equal(fractionText(13.1), "≈ 33/64 in + 0.0001");
+    // Below half a 64th a rule has no mark.
+    assert.equal(fractionText(0.087), "≈ 0.0034 in");
+    assert.equal(fractionText(0), "= 0 in");
   });
   it("never leaves out more than half a 64th, and adds up to the length", () => {
     for (let mm = 0; mm < 200; mm += 0.37) {

@@ -32,6 +32,8 @@ export function nearestFraction(mm: number): Fraction {
 export function fractionText(mm: number): string {
   const near = nearestFraction(mm);
   if (near.rest === 0) return `= ${near.text} in`;
+  // Less than the finest mark of a rule has no fraction.
+  if (near.text === "0") return `≈ ${(mm / MM_PER_INCH).toFixed(4)} in`;
   const size = Math.abs(near.rest);
   const digits = size < 0.0005 ? 4 : 3;
   return `≈ ${near.text} in ${near.rest < 0 ? "−" : "+"} ${size.toFixed(digits)}`;

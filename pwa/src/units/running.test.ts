@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { describe, it } from "node:test";
-import { parseRunning, ranText, runningIn, runningNumber } from "./running.ts";
+import { parseRunning, ranText, runningIn, runningNumber, speedText } from "./running.ts";
 
 describe("running that is typed", () => {
   it("is read in the unit it says, else in the one chosen", () => {
@@ -38,5 +38,12 @@ describe("running that is shown", () => {
     assert.equal(ranText({ km: 24537 * 1.609344 }, "mi"), "24\u202f537 mi");
     assert.equal(ranText({ km: 1609.344 }, "mi"), "1\u202f000 mi");
     assert.equal(ranText({ km: 1609.344 }, "h"), "1\u202f609 km");
+  });
+});
+
+describe("a speed that is shown", () => {
+  it("is in miles an hour where distances are in miles", () => {
+    assert.equal(speedText(50, "mi"), "31 mph");
+    assert.equal(speedText(50, "km"), "50 km/h");
   });
 });

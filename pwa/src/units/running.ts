@@ -32,6 +32,14 @@ export function distanceOf(unit: RunningUnit): DistanceUnit {
   return unit === "mi" ? "mi" : "km";
 }
 
+/** Average speed that the core takes where none is given [km/h]. */
+export const USUAL_SPEED = 50;
+
+/** A speed [km/h] as a speedometer of that country shows it. */
+export function speedText(speed: number, unit: DistanceUnit): string {
+  return unit === "mi" ? `${Math.round(speed / KM_PER_MILE)} mph` : `${speed} km/h`;
+}
+
 /** Hours of running at an average speed [km/h], in the unit wanted. */
 export function runningIn(hours: number, unit: RunningUnit, speed: number): number {
   if (unit === "h") return hours;

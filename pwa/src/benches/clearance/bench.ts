@@ -5,7 +5,7 @@ import type { Bench } from "../bench.ts";
 export const clearance: Bench = {
   meta: {
     id: "clearance",
-    ...words("clearance.bench", { label: "Clearance", short: "Clearance" }),
+    ...words("clearance.bench", { label: "Clearance", short: "Gap" }),
     icon: "clearance",
     group: "set",
   },

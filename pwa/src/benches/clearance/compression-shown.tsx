@@ -40,7 +40,7 @@ function glance(result: CompressionResult, length: LengthUnit): Glance {
 const kpa = (value: number) =>
   `${fixed(value, 0)} kPa (${fixed(value / KPA.bar, 1)} bar, ${fixed(value / KPA.psi, 0)} psi)`;
 
-function Pictures({ result }: PicturesProps<CompressionResult>) {
+function Pictures({ result, length }: PicturesProps<CompressionResult>) {
   if (!result) return null;
   return (
     <section class="panel">
@@ -55,7 +55,11 @@ function Pictures({ result }: PicturesProps<CompressionResult>) {
               </th>
               <td class="num">{fixed(one.intake_closing_abdc_deg, 1)}°</td>
               <td class="num">{fixed(one.ratio, 2)}</td>
-              <td class="num">{fixed(one.pressure_kpa, 0)} kPa</td>
+              <td class="num">
+                {length === "in"
+                  ? `${fixed(one.pressure_kpa / KPA.psi, 0)} psi`
+                  : `${fixed(one.pressure_kpa, 0)} kPa`}
+              </td>
             </tr>
           ))}
         </tbody>

@@ -83,6 +83,8 @@ function Measured(props: FormProps & { part: "intake" | "exhaust" }) {
                 [`${part}_drops`]: rows,
                 [`${part}_drop_angle`]: angle,
                 [`${part}_drop_travel`]: travel,
+                // Held with the rows: another unit for lengths later must not change them.
+                drops_unit: dropsUnit(draft),
               };
               change({ fields: { ...draft.fields, ...typed } });
             }}

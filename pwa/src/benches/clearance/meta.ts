@@ -94,5 +94,5 @@ export const shownText = words("clearance.shown", {
   pressures: "Pressure without burning",
   pressureHeads: ["Exponent", "Absolute", "On a gauge"],
   settings: "With the cam moved",
-  settingHeads: ["Cam", "Closes after BDC", "Ratio", "Pressure"],
+  settingHeads: ["Cam", "Closes after BDC", "Ratio", "Absolute"],
 });

@@ -6,7 +6,7 @@ import { RunningSwitch } from "../../controls/unit-switch.tsx";
 import { show, withUnit } from "../../result/quantity.ts";
 import { currentBuild, settings, unitOf } from "../../store/settings.ts";
 import { parseNumber } from "../../units/parse.ts";
-import { parseRunning, ranText } from "../../units/running.ts";
+import { distanceOf, parseRunning, ranText, speedText, USUAL_SPEED } from "../../units/running.ts";
 import { whenText } from "../../units/when.ts";
 import type { FormProps } from "../bench.ts";
 import { text as together } from "../combined/meta.ts";
@@ -136,7 +136,7 @@ function Use({ draft, change }: Pick<FormProps, "draft" | "change">) {
         parse={parseNumber}
         inputMode="decimal"
         unit={inMiles() ? "mph" : "km/h"}
-        hint={text.speedHint}
+        hint={text.speedHint(speedText(USUAL_SPEED, distanceOf(settings.value.running)))}
       />
     </Fold>
   );

@@ -35,8 +35,8 @@ export const text = words("forecast", {
   useFromPlan: (use: string) => `Left empty: ${use}, from the plan.`,
   useHint: "Turns running into dates; without it there are none.",
   speed: "Average speed",
-  speedHint:
-    "Turns hours into distance. Left empty: as in the plan, else 50 km/h, from memory, unverified.",
+  speedHint: (speed: string) =>
+    `Turns hours into distance. Left empty: as in the plan, else ${speed}, from memory, unverified.`,
   limitUsed: "The forecast runs to this limit instead of the trade's.",
   units: "Count the running in",
   happens: {

@@ -4,6 +4,7 @@ import { Fold } from "../../controls/fold.tsx";
 import { LengthField } from "../../controls/length-field.tsx";
 import { PlainField } from "../../controls/plain-field.tsx";
 import { PowerField } from "../../controls/power-field.tsx";
+import { hintFor } from "../../core/as-read.ts";
 import { parseNumber } from "../../units/parse.ts";
 import type { FormProps } from "../bench.ts";
 import { withField } from "../draft.ts";
@@ -77,7 +78,7 @@ function GainForm(props: FormProps) {
           label={text.sure}
           value={value("standard_uncertainty_mm")}
           onValue={set("standard_uncertainty_mm")}
-          hint={text.sureHint}
+          hint={hintFor("standard_uncertainty_mm", text.sureHint)}
           problem={problem("standard_uncertainty_mm")}
         />
       </Fold>

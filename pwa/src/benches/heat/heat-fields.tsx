@@ -4,6 +4,7 @@ import { LengthField } from "../../controls/length-field.tsx";
 import { PlainField } from "../../controls/plain-field.tsx";
 import { TemperatureField } from "../../controls/temperature-field.tsx";
 import { TemperatureSwitch } from "../../controls/unit-switch.tsx";
+import { hintFor } from "../../core/as-read.ts";
 import { originText } from "../../result/origin.tsx";
 import { settings } from "../../store/settings.ts";
 import { parseNumber } from "../../units/parse.ts";
@@ -86,7 +87,7 @@ function Doubts({ draft, change, problemAt }: FormProps) {
         label={text.sure.standard_uncertainty_mm}
         value={draft.fields.standard_uncertainty_mm ?? ""}
         onValue={set("standard_uncertainty_mm")}
-        hint={text.sureHint.standard_uncertainty_mm}
+        hint={hintFor("standard_uncertainty_mm", text.sureHint.standard_uncertainty_mm)}
         problem={problemAt("standard_uncertainty_mm")?.text}
       />
       {DOUBTS.map((field) => (

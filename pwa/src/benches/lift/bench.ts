@@ -5,7 +5,7 @@ import type { Bench } from "../bench.ts";
 export const lift: Bench = {
   meta: {
     id: "lift",
-    ...words("lift.bench", { label: "Lift table", short: "Lift table" }),
+    ...words("lift.bench", { label: "Lift table", short: "Lift" }),
     icon: "lift",
     group: "set",
   },

@@ -37,6 +37,8 @@ export function LiftForm(props: FormProps) {
             [`${lobe}_text`]: table,
             [`${lobe}_angle`]: angle,
             [`${lobe}_lift`]: lift,
+            // Held with the table: another unit for lengths later must not change what was read.
+            [`${lobe}_lift_unit`]: chosen(draft, lobe, "lift_unit"),
           };
           change({ fields: { ...draft.fields, ...typed } });
         }}

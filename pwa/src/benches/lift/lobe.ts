@@ -1,6 +1,7 @@
 /** A lobe out of the lift bench's draft: for its own question, and for rockers and clearance. */
 import { signal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
+import { unitOf } from "../../store/settings.ts";
 import { kept } from "../../store/state.ts";
 import type { Draft } from "../bench.ts";
 import { Reader, readInstrument } from "../draft.ts";
@@ -19,8 +20,10 @@ export function useLiftDraft(): Draft | null {
   return liftDraft.value;
 }
 
+/** What was chosen; a table of lifts is taken in the unit that lengths are in, as all fields are. */
 export function chosen(draft: Draft, lobe: Lobe, choice: Choice): string {
-  return draft.fields[`${lobe}_${choice}`] || (Object.keys(CHOICES[choice])[0] ?? "");
+  const usual = choice === "lift_unit" ? unitOf("own_height_mm") : Object.keys(CHOICES[choice])[0];
+  return draft.fields[`${lobe}_${choice}`] || (usual ?? "");
 }
 
 export const tableOf = (draft: Draft, lobe: Lobe): string => draft.fields[`${lobe}_text`] ?? "";

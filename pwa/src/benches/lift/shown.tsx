@@ -31,11 +31,11 @@ function glance(result: LiftResult, length: LengthUnit): Glance {
     outcome: faults > 0 ? "faults" : "sound",
     word: headline,
     headline,
-    scale: {
+    scale: at && {
       quantity: "duration_deg",
-      value: at?.value ?? 0,
-      low: at?.low ?? 0,
-      high: at?.high ?? 0,
+      value: at.value,
+      low: at.low,
+      high: at.high,
       zones: [],
     },
     limit: null,

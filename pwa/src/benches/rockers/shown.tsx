@@ -29,7 +29,13 @@ function glance(result: RockersResult, length: LengthUnit): Glance {
     outcome: move ? "move" : "no-move",
     word: move ? text.move : text.cannot,
     headline,
-    scale: { quantity: "cam_moved_deg", value: moved, low: moved, high: moved, zones: [] },
+    scale: move && {
+      quantity: "cam_moved_deg",
+      value: moved,
+      low: moved,
+      high: moved,
+      zones: [],
+    },
     limit: null,
   };
 }

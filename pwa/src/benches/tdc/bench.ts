@@ -5,7 +5,7 @@ import type { Bench } from "../bench.ts";
 export const tdc: Bench = {
   meta: {
     id: "tdc",
-    ...words("tdc.bench", { label: "True TDC", short: "True TDC" }),
+    ...words("tdc.bench", { label: "True TDC", short: "TDC" }),
     icon: "tdc",
     group: "set",
   },

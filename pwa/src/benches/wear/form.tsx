@@ -6,7 +6,7 @@ import { unitOf } from "../../store/settings.ts";
 import { exactLength, lengthText } from "../../units/format.ts";
 import { parseCount, parseLength, parseNumber } from "../../units/parse.ts";
 import type { FormProps } from "../bench.ts";
-import { chainSizes } from "../chain-sizes.ts";
+import { chainSizes, sizesIn } from "../chain-sizes.ts";
 import { InstrumentFold, OwnLimitFold } from "../common-folds.tsx";
 import { readingsOf, withField, withReadings } from "../draft.ts";
 import { MethodPicker } from "../method-picker.tsx";
@@ -96,7 +96,7 @@ function PitchFields({ draft, change, problemAt }: FormProps) {
         field="chain_size"
         label={text.pitchPick}
         value={draft.fields.chain_size ?? ""}
-        options={[{ id: "", label: text.pitchOther }, ...chainSizes]}
+        options={[{ id: "", label: text.pitchOther }, ...sizesIn("pitch_mm")]}
         onValue={(id) => {
           const size = chainSizes.find((one) => one.id === id);
           const found = size && {
