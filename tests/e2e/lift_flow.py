@@ -32,8 +32,8 @@ def paste(page: Page, which: str, text: str) -> None:
     """Put a table into the lift bench."""
     go(page, "lift")
     page.get_by_role("button", name=f"{which} lobe").click()
-    page.get_by_label("Table: angle and lift, a row a line").fill(text)
     page.get_by_label("Unit of the lifts in the table").select_option("mm")
+    page.get_by_label("Table: angle and lift, a row a line").fill(text)
 
 
 def enter_clearance(page: Page, travel: str) -> None:
