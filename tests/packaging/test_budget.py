@@ -12,7 +12,7 @@ from midspan.bench.phone import LOADED_KB, PAINTED_KB, first_paint, packed, prec
 # into; the design's aims beside them. The whole cannot come down to its aim as long as the core
 # runs in MicroPython: its interpreter alone is 165 kB, the core's own source 118 kB. The second
 # language is part of it, so that it is there without a network.
-BUDGETS = {"first paint": 42, "precache": 620}
+BUDGETS = {"first paint": 42, "precache": 625}
 AIMS = {"first paint": PAINTED_KB, "precache": LOADED_KB}
 IMPORTED = re.compile(r'(?:from|import)"\./([^"]+\.js)"')
 
