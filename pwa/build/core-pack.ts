@@ -54,7 +54,7 @@ export async function startCore(folder: string): Promise<Dispatch> {
 }
 
 /** What the docstrings of some modules say of their relations, read by the core's own reader. */
-async function readMethods(folder: string, modules: string[]): Promise<unknown[]> {
+export async function readMethods(folder: string, modules: string[]): Promise<unknown[]> {
   const python = await startPython(folder);
   const whole = modules.map((name) => [name, readFileSync(join(folder, `${name}.py`), "utf8")]);
   python.runPython("from midspan_core.methods_text import told");

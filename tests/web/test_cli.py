@@ -179,11 +179,12 @@ def test_a_reading_of_older_calculations_is_left_as_it_is(command, store: Store)
     assert everything(store)["reading"][0].core_version == "0.0.1"
 
 
-@pytest.mark.parametrize("words", ["migrate", "demo", "pair", "devices", "export out.json"])
-def test_a_database_that_cannot_be_used_is_told_in_a_sentence(tmp_path: Path, words: str) -> None:
+@pytest.mark.parametrize("words", ["migrate", "demo", "pair", "devices", "export -"])
+def test_a_database_that_cannot_be_used_is_told_in_a_sentence(
+    tmp_path: Path, command, words: str
+) -> None:
     (tmp_path / "midspan.sqlite3").write_text("no database" * 100)
-    with CliRunner().isolated_filesystem(tmp_path):
-        told = CliRunner().invoke(main, words.split(), env={"MIDSPAN_DATA_DIR": str(tmp_path)})
+    told = command(*words.split())
     assert told.exit_code == 1
     assert "Error: The database cannot be used. Is MIDSPAN_DATABASE_URL right?" in told.output
     assert "not a database" in told.output

@@ -30,7 +30,7 @@ export function InstrumentFold(props: InstrumentProps) {
           <button
             type="button"
             class="button button-wide"
-            onClick={() => change(withField(draft, "resolution_mm", step))}
+            onClick={() => change(withField("resolution_mm", step))}
           >
             {text.useStep(step)}
           </button>
@@ -43,7 +43,7 @@ export function InstrumentFold(props: InstrumentProps) {
             field,
             label: text.instrumentField(name),
             value: draft.fields[field] ?? "",
-            onValue: (value: string) => change(withField(draft, field, value)),
+            onValue: (value: string) => change(withField(field, value)),
             hint: hintFor(
               field,
               text.leftEmpty(`${defaults[kind]?.[name]}${suffix === "mm" ? " mm" : "°"}`),
@@ -86,7 +86,7 @@ export function OwnLimitFold(props: OwnProps) {
   );
   const chosen = draft.fields.own_quantity ?? "";
   const quantity = quantities.includes(chosen) ? chosen : (quantities[0] ?? "");
-  const set = (field: string) => (value: string) => change(withField(draft, field, value));
+  const set = (field: string) => (value: string) => change(withField(field, value));
   const open = Boolean(draft.fields.own_lower || draft.fields.own_upper);
   return (
     <Fold title={text.own} open={open}>

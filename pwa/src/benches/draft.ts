@@ -15,12 +15,24 @@ export function readingsOf(draft: Draft, field: string): ReadingsDraft {
   return draft.readings[`${draft.method}/${field}`] ?? NOTHING;
 }
 
+/** A change of these readings, under the draft's way of measuring. */
 export function withReadings(draft: Draft, field: string, part: ReadingsDraft): Partial<Draft> {
-  return { readings: { ...draft.readings, [`${draft.method}/${field}`]: part } };
+  return { readings: { [`${draft.method}/${field}`]: part } };
 }
 
-export function withField(draft: Draft, field: string, value: string): Partial<Draft> {
-  return { fields: { ...draft.fields, [field]: value } };
+/** A change of one field. */
+export function withField(field: string, value: string): Partial<Draft> {
+  return { fields: { [field]: value } };
+}
+
+/** A draft after a change: fields and readings that the change does not name stay as they are. */
+export function changed(draft: Draft, part: Partial<Draft>): Draft {
+  return {
+    ...draft,
+    ...part,
+    fields: { ...draft.fields, ...part.fields },
+    readings: { ...draft.readings, ...part.readings },
+  };
 }
 
 /** The draft once its reading is saved: what other ways of measuring hold stays. */

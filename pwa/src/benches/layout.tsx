@@ -83,7 +83,7 @@ export function BenchLayout(props: Props) {
               field="note"
               label={text.note}
               value={draft.fields.note ?? ""}
-              onValue={(value) => on.change(withField(draft, "note", value))}
+              onValue={(value) => on.change(withField("note", value))}
               hint={text.noteHint}
               maxLength={1000}
             />

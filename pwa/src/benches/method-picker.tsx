@@ -35,7 +35,7 @@ export function MethodPicker<M extends string>(props: Props<M>) {
             name={name}
             legend={legend}
             value={method}
-            onValue={(id) => change({ method: id, ...withField(draft, "method_chosen", "yes") })}
+            onValue={(id) => change({ method: id, ...withField("method_chosen", "yes") })}
             onTap={() => setOpen(false)}
             options={order.map((id) => ({ id, label: methods[id].label, picture: picture(id) }))}
           />

@@ -24,10 +24,10 @@ export function MovementField({ draft, stand, change, problemAt, label, hint }: 
   // What is typed by hand is no longer the reading whose uncertainty was taken over.
   const filled = (movement: string, uncertainty: string) =>
     change({
-      fields: { ...draft.fields, [field]: movement, standard_uncertainty_mm: uncertainty },
+      fields: { [field]: movement, standard_uncertainty_mm: uncertainty },
     });
   const set = (typed: string) =>
-    value === offered && offered ? filled(typed, "") : change(withField(draft, field, typed));
+    value === offered && offered ? filled(typed, "") : change(withField(field, typed));
   const u = state?.movement_mm.standard_uncertainty;
   const useLast = () => filled(offered, u ? lengthText(u, unitOf(field)) : "");
   return (

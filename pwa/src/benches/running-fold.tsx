@@ -22,13 +22,13 @@ export function RunningFold({ draft, change }: FormProps) {
         label={text.runningBy}
         ways={text.runningWays}
         chosen={odometer ? "odometer" : "start"}
-        onChoose={(id) => change(withField(draft, "ran_by", id))}
+        onChoose={(id) => change(withField("ran_by", id))}
       />
       <PlainField
         field="ran"
         label={odometer ? text.odometer : text.ran}
         value={typed}
-        onValue={(value) => change(withField(draft, "ran", value))}
+        onValue={(value) => change(withField("ran", value))}
         parse={(words) => parseRunning(words, unit)}
         inputMode="decimal"
         hint={odometer ? sinceStart(typed) : text.ranHint}

@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
 import { run } from "../core/client.ts";
 import { useLatest } from "../core/latest.ts";
 import type { Answer, AnyResult, Problem } from "../core/results.ts";
@@ -13,12 +13,13 @@ import {
   currentEngine,
   currentGearSet,
 } from "../store/settings.ts";
-import { keep, kept, save as saveRecord } from "../store/state.ts";
+import { save as saveRecord } from "../store/state.ts";
 import { sync } from "../store/sync.ts";
 import { uuid7 } from "../store/uuid7.ts";
 import type { Ask, Draft, FormProps, Of, Stand } from "./bench.ts";
 import { emptied, hasReadings } from "./draft.ts";
 import { shownOf } from "./shown.ts";
+import { useKeptDraft } from "./use-kept-draft.ts";
 
 export interface OnBench extends FormProps {
   ask: Ask;
@@ -34,20 +35,14 @@ export function useBench(
   empty: Draft,
   toAsk: (draft: Draft, stand: Stand) => Ask,
 ): OnBench | null {
-  const [draft, setDraft] = useState<Draft | null>(null);
+  const { draft, change, replace } = useKeptDraft(`draft:${id}`, empty);
   const [savedId, setSavedId] = useState<string | null>(null);
-  // What was typed last, at once: two changes may come before the next drawing.
-  const newest = useRef<Draft>(empty);
   const once = useOnce();
   useEffect(() => {
-    void kept<Draft>(`draft:${id}`).then((found) => {
-      newest.current = { ...empty, ...found };
-      setDraft(newest.current);
-    });
     return () => {
       midEntry.value = false;
     };
-  }, [id, empty]);
+  }, []);
   const stand = {
     drive: currentDrive.value,
     chain: currentChain.value,
@@ -60,11 +55,6 @@ export function useBench(
   }, [draft]);
   if (!draft || !ask) return null;
 
-  const change = (part: Partial<Draft>) => {
-    newest.current = { ...newest.current, ...part };
-    setDraft(newest.current);
-    void keep(`draft:${id}`, newest.current);
-  };
   return {
     draft,
     stand,
@@ -100,7 +90,7 @@ export function useBench(
           note: (draft.fields.note ?? "").trim() || null,
         };
         await saveRecord("readings", reading);
-        change(emptied(newest.current));
+        replace(emptied);
         setSavedId(reading.id);
         // Not waited for: somebody may have to answer, and the next reading is saved meanwhile.
         void askPersistence();

@@ -8,7 +8,7 @@ interface Props extends FormProps {
 }
 
 /** Whether the chosen engine's drive is meant, on a bench that can do without one. */
-export function UseDrive({ draft, stand, change, withDrive, label }: Props) {
+export function UseDrive({ stand, change, withDrive, label }: Props) {
   if (!stand.drive) return null;
   return (
     <label class="check">
@@ -16,7 +16,7 @@ export function UseDrive({ draft, stand, change, withDrive, label }: Props) {
         type="checkbox"
         checked={withDrive}
         onChange={(event) =>
-          change(withField(draft, "without_drive", event.currentTarget.checked ? "" : "yes"))
+          change(withField("without_drive", event.currentTarget.checked ? "" : "yes"))
         }
       />
       {label(currentEngine.value?.name ?? "")}

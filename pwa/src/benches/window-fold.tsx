@@ -24,7 +24,7 @@ export function WindowFold({ draft, change, problemAt }: FormProps) {
             field={field}
             label={text.windowEnd[field]}
             value={draft.fields[field] ?? ""}
-            onValue={(value) => change(withField(draft, field, value))}
+            onValue={(value) => change(withField(field, value))}
             hint={
               trade && typeof end === "number"
                 ? text.leftEmptyOf(lengthText(end, unitOf(field)), originText(trade.origin))

@@ -17,7 +17,7 @@ export function AdjustForm(props: FormProps) {
   const other = lobe === "intake" ? "exhaust" : "intake";
   const known = taken();
   const count = countOf(draft);
-  const set = (field: string) => (value: string) => change(withField(draft, field, value));
+  const set = (field: string) => (value: string) => change(withField(field, value));
   const angle = (field: string, label: string) => {
     const value = known?.values[field];
     return (
@@ -111,8 +111,7 @@ export function AdjustForm(props: FormProps) {
 /** One thing to set the cam by; its unit is never assumed. */
 function AdjusterFields({ at, draft, stand, change }: FormProps & { at: number }) {
   const typed = (field: string) => draft.fields[named(at, field)] ?? "";
-  const set = (field: string) => (value: string) =>
-    change(withField(draft, named(at, field), value));
+  const set = (field: string) => (value: string) => change(withField(named(at, field), value));
   const kind = typed("kind") || "bushings";
   const offsets = stand.gears?.keyway_offsets_crank_deg;
   const last = at === countOf(draft) - 1;
@@ -176,7 +175,6 @@ function AdjusterFields({ at, draft, stand, change }: FormProps & { at: number }
                   onClick={() =>
                     change({
                       fields: {
-                        ...draft.fields,
                         [named(at, "steps")]: offsets.join(" "),
                         [named(at, "unit")]: "crank-deg",
                       },
@@ -203,7 +201,7 @@ function AdjusterFields({ at, draft, stand, change }: FormProps & { at: number }
         <button
           type="button"
           class="button button-wide"
-          onClick={() => change(withField(draft, "count", String(at)))}
+          onClick={() => change(withField("count", String(at)))}
         >
           {text.remove}
         </button>

@@ -10,8 +10,7 @@ import { cardFields, text } from "./meta.ts";
 /** The cam's data sheet, kept for the engine. */
 export function CardFold({ draft, change, problemAt }: FormProps) {
   const typed = (field: string) => draft.fields[cardName(field)] ?? "";
-  const set = (field: string) => (value: string) =>
-    change(withField(draft, cardName(field), value));
+  const set = (field: string) => (value: string) => change(withField(cardName(field), value));
   const open = cardFields.some(([field]) => typed(field) !== "");
   return (
     <Fold title={text.card} open={open}>

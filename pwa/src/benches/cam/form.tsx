@@ -16,7 +16,7 @@ export function CamForm(props: FormProps) {
   const { draft, change, problemAt, stand } = props;
   const lobe = draft.fields.lobe as Lobe;
   const way = draft.fields.way as Way;
-  const set = (field: string) => (value: string) => change(withField(draft, field, value));
+  const set = (field: string) => (value: string) => change(withField(field, value));
   const worn = stand.drive ? wornChain(stand) : null;
   return (
     <>
@@ -101,7 +101,7 @@ function EventField({ event, draft, change }: FormProps & { event: EventMeta }) 
           label={`${text.from}: ${event.label}`}
           value={referenceOf(draft, event)}
           options={references}
-          onValue={(value) => change(withField(draft, `${event.id}_from`, value))}
+          onValue={(value) => change(withField(`${event.id}_from`, value))}
         />
       )}
     </div>
@@ -110,7 +110,7 @@ function EventField({ event, draft, change }: FormProps & { event: EventMeta }) 
 
 function Height({ draft, change, problemAt }: FormProps) {
   const typed = draft.fields.checking_height_mm ?? "";
-  const set = (field: string) => (value: string) => change(withField(draft, field, value));
+  const set = (field: string) => (value: string) => change(withField(field, value));
   return (
     <>
       <LengthField

@@ -16,7 +16,7 @@ export function TdcFields(props: FormProps) {
   const { draft, change, problemAt } = props;
   const last = lastTdc();
   const from = tdcFrom(draft);
-  const set = (field: string) => (value: string) => change(withField(draft, field, value));
+  const set = (field: string) => (value: string) => change(withField(field, value));
   return (
     <section class="panel">
       <h2>{text.tdc}</h2>

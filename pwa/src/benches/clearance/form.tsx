@@ -57,7 +57,7 @@ export function ClearanceForm({ tables, ...props }: FormProps & { tables: Draft 
 
 function Measured(props: FormProps & { part: "intake" | "exhaust" }) {
   const { draft, change, problemAt, part } = props;
-  const set = (field: string) => (value: string) => change(withField(draft, field, value));
+  const set = (field: string) => (value: string) => change(withField(field, value));
   const of = (field: string) => draft.fields[field] ?? "";
   return (
     <>
@@ -86,7 +86,7 @@ function Measured(props: FormProps & { part: "intake" | "exhaust" }) {
                 // Held with the rows: another unit for lengths later must not change them.
                 drops_unit: dropsUnit(draft),
               };
-              change({ fields: { ...draft.fields, ...typed } });
+              change({ fields: typed });
             }}
             labels={[text.angle, text.travel]}
             add={text.add}
@@ -115,7 +115,7 @@ function Measured(props: FormProps & { part: "intake" | "exhaust" }) {
 }
 
 function Crank({ draft, change, problemAt }: FormProps) {
-  const set = (field: string) => (value: string) => change(withField(draft, field, value));
+  const set = (field: string) => (value: string) => change(withField(field, value));
   const of = (field: string) => draft.fields[field] ?? "";
   return (
     <>
@@ -170,7 +170,7 @@ function AngleField({ draft, change, problemAt, field, label, hint }: AngleProps
       field={field}
       label={label}
       value={draft.fields[field] ?? ""}
-      onValue={(value) => change(withField(draft, field, value))}
+      onValue={(value) => change(withField(field, value))}
       parse={parseAngle}
       inputMode="decimal"
       unit="°"
@@ -181,7 +181,7 @@ function AngleField({ draft, change, problemAt, field, label, hint }: AngleProps
 }
 
 function LimitFields({ draft, change, problemAt }: FormProps) {
-  const set = (field: string) => (value: string) => change(withField(draft, field, value));
+  const set = (field: string) => (value: string) => change(withField(field, value));
   return (
     <Fold title={text.limits} open={Boolean(draft.fields.deck_clearance_mm)}>
       <LengthField
@@ -228,7 +228,7 @@ function CompressionFields(props: FormProps) {
       field={name}
       label={label}
       value={draft.fields[name] ?? ""}
-      onValue={(value) => change(withField(draft, name, value))}
+      onValue={(value) => change(withField(name, value))}
       parse={parseNumber}
       inputMode="decimal"
       {...(unit ? { unit } : {})}

@@ -27,7 +27,7 @@ export function CombinedForm(props: FormProps) {
               <input
                 type="checkbox"
                 checked={on.has(one.id)}
-                onChange={() => change(withField(draft, pickField(stand), toggled(on, one.id)))}
+                onChange={() => change(withField(pickField(stand), toggled(on, one.id)))}
               />
               <span>
                 <strong class="num">{withUnit(at.value, at.unit)}</strong>{" "}
@@ -62,7 +62,7 @@ function Typed({ draft, change, kind }: FormProps & { kind: Kind }) {
           field,
           label: words,
           value: draft.fields[field] ?? "",
-          onValue: (value: string) => change(withField(draft, field, value)),
+          onValue: (value: string) => change(withField(field, value)),
         };
         const read = OWN_KINDS[kind] ?? "length";
         if (read === "length") return <LengthField key={field} {...props} />;

@@ -53,7 +53,7 @@ function Row({ draft, change, one }: FormProps & { one: Listed }) {
           type="checkbox"
           checked={!one.out && one.ran !== null}
           disabled={one.ran === null}
-          onChange={() => change(withField(draft, outField(one.id), one.out ? "" : "yes"))}
+          onChange={() => change(withField(outField(one.id), one.out ? "" : "yes"))}
         />
         <span>
           <strong class="num">{withUnit(at.value, at.unit)}</strong>{" "}
@@ -69,7 +69,7 @@ function Row({ draft, change, one }: FormProps & { one: Listed }) {
           field={field}
           label={text.ran(whenText(one.taken_at))}
           value={draft.fields[field] ?? ""}
-          onValue={(value) => change(withField(draft, field, value))}
+          onValue={(value) => change(withField(field, value))}
           parse={(words) => parseRunning(words, running)}
           inputMode="decimal"
           hint={text.ranWhy}
@@ -94,7 +94,7 @@ function Oil({ draft, change }: FormProps) {
           { id: "", label: text.oilUnknown },
         ]}
         value={oilHere(draft)}
-        onValue={(id) => change(withField(draft, "oil_kind", id))}
+        onValue={(id) => change(withField("oil_kind", id))}
       />
       <p class="how">
         {planned && text.oilFromPlan(text.oils[planned.kind])} {planned?.changed && text.oilChanged}{" "}
@@ -108,7 +108,7 @@ function Oil({ draft, change }: FormProps) {
 function Use({ draft, change }: Pick<FormProps, "draft" | "change">) {
   const planned = useOf(planHere());
   const hours = draft.fields.use_by === "hours";
-  const set = (field: string) => (value: string) => change(withField(draft, field, value));
+  const set = (field: string) => (value: string) => change(withField(field, value));
   const typed = Boolean(draft.fields.use || draft.fields.speed);
   return (
     <Fold title={text.use} open={typed || planned === null}>

@@ -25,9 +25,9 @@ export function EvidenceFields({ draft, change }: FormProps) {
   const count = rowsOf(draft);
   const found = asRead(fromSessions.value);
   const taken = found && takesSessions(draft) ? found.rows.length : 0;
-  const set = (field: string) => (value: string) => change(withField(draft, field, value));
+  const set = (field: string) => (value: string) => change(withField(field, value));
   const remove = (index: number) => {
-    const fields: Record<string, string> = { ...draft.fields, rows: String(count - 1) };
+    const fields: Record<string, string> = { rows: String(count - 1) };
     for (const name of OF_ROW) {
       for (let i = index; i < count; i += 1) {
         fields[`${name}_${i}`] = draft.fields[`${name}_${i + 1}`] ?? "";
@@ -44,9 +44,7 @@ export function EvidenceFields({ draft, change }: FormProps) {
               type="checkbox"
               checked={takesSessions(draft)}
               onChange={(event) =>
-                change(
-                  withField(draft, "without_sessions", event.currentTarget.checked ? "" : "yes"),
-                )
+                change(withField("without_sessions", event.currentTarget.checked ? "" : "yes"))
               }
             />
             {text.takeSessions(found.rows.length)}
@@ -138,7 +136,7 @@ export function EvidenceFields({ draft, change }: FormProps) {
         <button
           type="button"
           class="button button-wide"
-          onClick={() => change(withField(draft, "rows", String(count + 1)))}
+          onClick={() => change(withField("rows", String(count + 1)))}
         >
           {text.add}
         </button>

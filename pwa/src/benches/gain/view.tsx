@@ -45,7 +45,7 @@ export function GainView() {
 
 function GainForm(props: FormProps) {
   const { draft, change, problemAt } = props;
-  const set = (field: string) => (value: string) => change(withField(draft, field, value));
+  const set = (field: string) => (value: string) => change(withField(field, value));
   const value = (field: string) => draft.fields[field] ?? "";
   const problem = (field: string) => problemAt(field)?.text;
   return (

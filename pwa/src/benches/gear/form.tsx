@@ -20,7 +20,7 @@ export function GearForm(props: FormProps) {
   const { reading, field: between } = methods[method];
   const withDrive = usesDrive(draft, stand);
   const roller = knownRoller(draft, stand);
-  const set = (field: string) => (value: string) => change(withField(draft, field, value));
+  const set = (field: string) => (value: string) => change(withField(field, value));
   return (
     <>
       <MethodPicker

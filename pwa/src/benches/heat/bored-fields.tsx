@@ -21,7 +21,7 @@ export function BoredFields(props: FormProps) {
       field={field}
       label={label}
       value={draft.fields[field] ?? ""}
-      onValue={(value) => change(withField(draft, field, value))}
+      onValue={(value) => change(withField(field, value))}
       hint={hint}
       problem={problemAt(field)?.text}
     />
@@ -32,7 +32,7 @@ export function BoredFields(props: FormProps) {
         name="centre-way"
         legend={text.centreWay}
         value={way}
-        onValue={(id) => change(withField(draft, "centre_way", id))}
+        onValue={(id) => change(withField("centre_way", id))}
         options={CENTRE_WAYS.map((id) => ({
           id,
           label: text.centreWays[id],
@@ -53,7 +53,7 @@ export function BoredFields(props: FormProps) {
             label={text.changeWay}
             ways={text.ways}
             chosen={draft.fields.change_way as Way}
-            onChoose={(one) => change(withField(draft, "change_way", one))}
+            onChoose={(one) => change(withField("change_way", one))}
           />
           {length("centre_change_mm", text.change, text.changeHint)}
         </>

@@ -20,14 +20,14 @@ export function HeatFields(props: FormProps) {
   const { draft, change, problemAt } = props;
   const chosen = draft.fields.block_material ?? "";
   const usual = USUAL_BLOCKS.includes(chosen);
-  const set = (field: string) => (value: string) => change(withField(draft, field, value));
+  const set = (field: string) => (value: string) => change(withField(field, value));
   return (
     <>
       <Choice
         name="block"
         legend={text.block}
         value={chosen === "" || usual ? chosen : "other"}
-        onValue={(id) => change(withField(draft, "block_material", id === "other" ? OTHER : id))}
+        onValue={(id) => change(withField("block_material", id === "other" ? OTHER : id))}
         options={[
           ...USUAL_BLOCKS.map((id) => ({ id, label: text.blockUsual[id] ?? id })),
           { id: "other", label: text.blockOther },
@@ -79,7 +79,7 @@ const DOUBT_UNITS = {
 /** How far off reading, materials and temperatures may be. */
 function Doubts({ draft, change, problemAt }: FormProps) {
   const names = ["standard_uncertainty_mm", ...DOUBTS] as const;
-  const set = (field: string) => (value: string) => change(withField(draft, field, value));
+  const set = (field: string) => (value: string) => change(withField(field, value));
   return (
     <Fold title={text.sureFold} open={names.some((field) => Boolean(draft.fields[field]))}>
       <LengthField
@@ -147,7 +147,7 @@ export function Temperatures({ draft, change, problemAt, assumed }: FormProps) {
               field={field}
               label={text.temperature[place]}
               value={draft.fields[field] ?? ""}
-              onValue={(value) => change(withField(draft, field, value))}
+              onValue={(value) => change(withField(field, value))}
               hint={
                 usual &&
                 shared.leftEmptyOf(

@@ -34,7 +34,7 @@ export function MaterialField(props: Props) {
             ...materials.map(({ id, label }) => ({ id, label })),
             { id: OWN, label: text.materialOwn },
           ]}
-          onValue={(id) => change(withField(draft, field, id))}
+          onValue={(id) => change(withField(field, id))}
         />
       )}
       {chosen === "" && usual && (
@@ -60,7 +60,7 @@ export function MaterialField(props: Props) {
           field={own}
           label={text.expansion}
           value={draft.fields[own] ?? ""}
-          onValue={(value) => change(withField(draft, own, value))}
+          onValue={(value) => change(withField(own, value))}
           parse={parseNumber}
           inputMode="decimal"
           unit={text.perKelvin}
@@ -78,7 +78,7 @@ export function OwnSource({ draft, change, problemAt }: FormProps) {
       field="expansion_source"
       label={text.source}
       value={draft.fields.expansion_source ?? ""}
-      onValue={(value) => change(withField(draft, "expansion_source", value))}
+      onValue={(value) => change(withField("expansion_source", value))}
       hint={text.sourceHint}
       problem={problemAt("expansion_source")?.text}
     />

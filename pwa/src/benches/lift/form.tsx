@@ -14,7 +14,7 @@ import { RowsEntry } from "./rows-entry.tsx";
 export function LiftForm(props: FormProps) {
   const { draft, change, problemAt } = props;
   const lobe = draft.method as Lobe;
-  const set = (field: string) => (value: string) => change(withField(draft, field, value));
+  const set = (field: string) => (value: string) => change(withField(field, value));
   const of = (field: string) => draft.fields[field] ?? "";
   return (
     <>
@@ -40,7 +40,7 @@ export function LiftForm(props: FormProps) {
             // Held with the table: another unit for lengths later must not change what was read.
             [`${lobe}_lift_unit`]: chosen(draft, lobe, "lift_unit"),
           };
-          change({ fields: { ...draft.fields, ...typed } });
+          change({ fields: typed });
         }}
         labels={[text.angle, text.lift]}
         add={text.addRow}

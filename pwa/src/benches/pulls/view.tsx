@@ -1,4 +1,4 @@
-import { useEffect, useState } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 import { Fold } from "../../controls/fold.tsx";
 import { PlainField } from "../../controls/plain-field.tsx";
 import { Segments } from "../../controls/segments.tsx";
@@ -27,21 +27,24 @@ export function PullsView() {
 /** The planner, with the scatter of a session where there is one. */
 export function Planner({ own }: { own?: { scatter: number; dof: number } | undefined }) {
   const [draft, setDraft] = useState<PullsDraft | null>(null);
+  const newest = useRef<PullsDraft>(empty);
   const scatter = own ? fixed(own.scatter, 2) : null;
   const dof = own ? String(own.dof) : null;
   useEffect(() => {
     void kept<PullsDraft>("draft:pulls").then((found) => {
       const start = { ...empty, ...found };
-      setDraft(scatter && dof ? { ...start, by: "own", scatter, dof } : start);
+      newest.current = scatter && dof ? { ...start, by: "own", scatter, dof } : start;
+      setDraft(newest.current);
     });
   }, [scatter, dof]);
   const payload = draft && toPayload(draft);
   const answer = useLatest("pulls-needed", payload);
   if (!draft) return null;
   const change = (part: Partial<PullsDraft>) => {
-    const next = { ...draft, ...part };
-    setDraft(next);
-    void keep("draft:pulls", next);
+    // Two changes may come before the next drawing: the second goes on from the first.
+    newest.current = { ...newest.current, ...part };
+    setDraft(newest.current);
+    void keep("draft:pulls", newest.current);
   };
   const problem = answer && !answer.ok ? answer.problems[0]?.text : undefined;
   return (

@@ -31,7 +31,7 @@ export function RockersForm({ tables, ...props }: FormProps & { tables: Draft | 
 }
 
 function CompareFields({ draft, change, problemAt }: FormProps) {
-  const set = (field: string) => (value: string) => change(withField(draft, field, value));
+  const set = (field: string) => (value: string) => change(withField(field, value));
   return (
     <>
       <Select
@@ -61,7 +61,7 @@ function CompareFields({ draft, change, problemAt }: FormProps) {
 }
 
 function MatrixFields({ draft, change, problemAt }: FormProps) {
-  const set = (field: string) => (value: string) => change(withField(draft, field, value));
+  const set = (field: string) => (value: string) => change(withField(field, value));
   return (
     <>
       <PlainField

@@ -7,7 +7,7 @@ import { PLACES, text } from "./meta.ts";
 
 /** Ratio and lash of up to three rockers. */
 export function RockerFields({ draft, change }: FormProps) {
-  const set = (field: string) => (value: string) => change(withField(draft, field, value));
+  const set = (field: string) => (value: string) => change(withField(field, value));
   return (
     <>
       {PLACES.map((place) => (

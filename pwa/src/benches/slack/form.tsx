@@ -40,7 +40,7 @@ export function SlackForm(props: FormProps) {
           field="damper_diameter_mm"
           label={text.damper}
           value={draft.fields.damper_diameter_mm ?? ""}
-          onValue={(value) => change(withField(draft, "damper_diameter_mm", value))}
+          onValue={(value) => change(withField("damper_diameter_mm", value))}
           hint={text.damperHint}
           problem={problemAt("damper_diameter_mm")?.text}
         />

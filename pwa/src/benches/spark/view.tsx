@@ -30,7 +30,7 @@ export function SparkView() {
 
 function SparkForm({ draft, change, problemAt }: FormProps) {
   const place = draft.fields.place as Place;
-  const set = (field: string) => (value: string) => change(withField(draft, field, value));
+  const set = (field: string) => (value: string) => change(withField(field, value));
   return (
     <>
       <p class="how">{text.how}</p>

@@ -51,7 +51,7 @@ export function TdcView() {
 function goTo(on: OnBench, step: Step, leaving?: Side): void {
   const { draft, change } = on;
   const kept = leaving ? committed(draft, leaving) : {};
-  change({ ...kept, fields: { ...draft.fields, step } });
+  change({ ...kept, fields: { step } });
   setUnderWay(step === "safe" ? null : "tdc");
   scrollTo(0, 0);
 }
@@ -140,7 +140,7 @@ function WheelChoice({ draft, change }: FormProps) {
         name="tdc-wheel"
         legend={text.wheel}
         value={scale}
-        onValue={(id) => change(withField(draft, "wheel", id))}
+        onValue={(id) => change(withField("wheel", id))}
         options={(Object.keys(scales) as Scale[]).map((id) => ({
           id,
           label: scales[id].label,
@@ -200,7 +200,7 @@ function Finish({ on }: { on: OnBench }) {
             field={field}
             label={label}
             value={draft.fields[field] ?? ""}
-            onValue={(value) => change(withField(draft, field, value))}
+            onValue={(value) => change(withField(field, value))}
             problem={problemAt(field)?.text}
           />
         ))}

@@ -1,4 +1,3 @@
-import { useEffect, useState } from "preact/hooks";
 import { Fold } from "../../controls/fold.tsx";
 import { LengthField } from "../../controls/length-field.tsx";
 import { PlainField } from "../../controls/plain-field.tsx";
@@ -9,13 +8,13 @@ import { text as shown } from "../../result/strings.ts";
 import { askLab, labLine } from "../../store/lab-queue.ts";
 import { access } from "../../store/pairing.ts";
 import { currentChain, currentDrive, currentGearSet, unitOf } from "../../store/settings.ts";
-import { keep, kept } from "../../store/state.ts";
 import { lengthText } from "../../units/format.ts";
 import { parseNumber } from "../../units/parse.ts";
 import { whenText } from "../../units/when.ts";
 import type { Draft } from "../bench.ts";
 import { withField } from "../draft.ts";
 import { text as shared } from "../strings.ts";
+import { useKeptDraft } from "../use-kept-draft.ts";
 import { toQuestion } from "./ask.ts";
 import { StudyMap } from "./map.tsx";
 import { empty, FIGURES, LENGTHS, type MapId, SPEEDS, text } from "./meta.ts";
@@ -25,16 +24,18 @@ const DRAFT = "draft:torsion";
 
 /** Asks the service for the study, and shows its last answer, whenever that came. */
 export function TorsionView() {
-  const [draft, setDraft] = useState<Draft>(empty);
-  useEffect(() => {
-    void kept<Draft>(DRAFT).then((found) => found && setDraft({ ...empty, ...found }));
-  }, []);
-  const change = (part: Partial<Draft>) => {
-    const next = { ...draft, ...part };
-    setDraft(next);
-    void keep(DRAFT, next);
-  };
-  const set = (field: string) => (value: string) => change(withField(draft, field, value));
+  const { draft, change } = useKeptDraft(DRAFT, empty);
+  if (!draft) return null;
+  return <Study draft={draft} change={change} />;
+}
+
+interface Props {
+  draft: Draft;
+  change(part: Partial<Draft>): void;
+}
+
+function Study({ draft, change }: Props) {
+  const set = (field: string) => (value: string) => change(withField(field, value));
   const stand = {
     drive: currentDrive.value,
     chain: currentChain.value,

@@ -21,7 +21,7 @@ export function WearForm(props: FormProps) {
   const method = draft.method as Method;
   const { readings, needsRoller } = methods[method];
   const withDrive = usesDrive(draft, stand);
-  const set = (field: string) => (value: string) => change(withField(draft, field, value));
+  const set = (field: string) => (value: string) => change(withField(field, value));
   const rollerKnown =
     stand.chain?.roller_diameter_mm ?? (withDrive && stand.drive?.roller_diameter_mm);
   return (
@@ -103,16 +103,14 @@ function PitchFields({ draft, change, problemAt }: FormProps) {
             pitch_mm: exactLength(size.pitch, unitOf("pitch_mm")),
             roller_diameter_mm: exactLength(size.roller, unitOf("roller_diameter_mm")),
           };
-          change({ fields: { ...draft.fields, ...found, chain_size: id } });
+          change({ fields: { ...found, chain_size: id } });
         }}
       />
       <LengthField
         field="pitch_mm"
         label={text.pitch}
         value={typed}
-        onValue={(value) =>
-          change({ fields: { ...draft.fields, pitch_mm: value, chain_size: "" } })
-        }
+        onValue={(value) => change({ fields: { pitch_mm: value, chain_size: "" } })}
         hint={text.pitchHint}
         problem={problemAt("pitch_mm")?.text}
       />

@@ -20,7 +20,7 @@ export function Settings({ on }: { on: OnFit }) {
         name="fit-block"
         legend={text.judge}
         value={block === "" || usual ? block : "other"}
-        onValue={(id) => change(withField(draft, "block_material", id === "other" ? OTHER : id))}
+        onValue={(id) => change(withField("block_material", id === "other" ? OTHER : id))}
         options={[
           { id: "", label: text.coldOnly },
           ...USUAL_BLOCKS.map((id) => ({ id, label: text.hotIn(heat.blockUsual[id] ?? id) })),
@@ -34,7 +34,7 @@ export function Settings({ on }: { on: OnFit }) {
           field="window_source"
           label={text.windowSource}
           value={draft.fields.window_source ?? ""}
-          onValue={(value) => change(withField(draft, "window_source", value))}
+          onValue={(value) => change(withField("window_source", value))}
           hint={text.windowSourceHint}
           maxLength={200}
         />

@@ -1,5 +1,6 @@
-import { useEffect, useMemo, useState } from "preact/hooks";
-import type { Draft, FormProps } from "../../benches/bench.ts";
+import { useMemo } from "preact/hooks";
+import type { FormProps } from "../../benches/bench.ts";
+import { useKeptDraft } from "../../benches/use-kept-draft.ts";
 import { useLatest } from "../../core/latest.ts";
 import type { FitResult, Problem } from "../../core/results.ts";
 import {
@@ -9,7 +10,7 @@ import {
   driveInput,
   gearSetsHere,
 } from "../../store/settings.ts";
-import { keep, kept, readings } from "../../store/state.ts";
+import { readings } from "../../store/state.ts";
 import { empty, toAsk } from "./ask.ts";
 import { type Assembled, assemble } from "./assemble.ts";
 
@@ -26,12 +27,9 @@ export interface OnFit extends FormProps {
 /** Everything the fit table needs: what is wanted, kept by engine, and the live answer. */
 export function useFit(): OnFit | null {
   const name = `fit:${currentEngine.value?.id ?? ""}`;
-  const [held, setHeld] = useState<{ name: string; draft: Draft } | null>(null);
-  useEffect(() => {
-    void kept<Draft>(name).then((found) => setHeld({ name, draft: { ...empty, ...found } }));
-  }, [name]);
+  const { draft, change } = useKeptDraft(name, empty);
   const drive = currentDrive.value;
-  const left = held?.draft.fields.left_out ?? "";
+  const left = draft?.fields.left_out ?? "";
   const [chains, gears, all] = [chainsHere.value, gearSetsHere.value, readings.value];
   const assembled = useMemo(() => {
     const leftOut = new Set(left.split(" ").filter(Boolean));
@@ -39,16 +37,10 @@ export function useFit(): OnFit | null {
       drive && assemble({ drive: driveInput(drive, null), chains, gears, readings: all, leftOut })
     );
   }, [drive, chains, gears, all, left]);
-  const draft = held?.name === name ? held.draft : null;
   const stand = { drive, chain: null, gears: null };
   const ask = draft ? toAsk(draft, stand, assembled) : null;
   const answer = useLatest("fit", ask?.payload ?? null);
   if (!draft || !ask) return null;
-  const change = (part: Partial<Draft>) => {
-    const next = { ...draft, ...part };
-    setHeld({ name, draft: next });
-    void keep(name, next);
-  };
   const leftOut = new Set(left.split(" ").filter(Boolean));
   const problems = answer && !answer.ok ? answer.problems : [];
   const result = answer?.ok ? answer.result : null;
@@ -67,7 +59,7 @@ export function useFit(): OnFit | null {
     use: (id, used) => {
       if (used) leftOut.delete(id);
       else leftOut.add(id);
-      change({ fields: { ...draft.fields, left_out: [...leftOut].join(" ") } });
+      change({ fields: { left_out: [...leftOut].join(" ") } });
     },
   };
 }
