@@ -1,5 +1,5 @@
 import { Select } from "../controls/select.tsx";
-import { tagged } from "../shelf/tag.ts";
+import { listed } from "../shelf/tag.ts";
 import { chainsHere, chooseChain, chooseGearSet, gearSetsHere } from "../store/settings.ts";
 import { text } from "./strings.ts";
 import { type OnBench, readsOf } from "./use-bench.ts";
@@ -16,7 +16,7 @@ export function WhatOn({ on: { ask, stand } }: { on: OnBench }) {
           field="chain"
           label={text.chain}
           value={stand.chain?.id ?? ""}
-          options={listed(chainsHere.value)}
+          options={listed(chainsHere.value, text.chainNone)}
           onValue={(id) => chooseChain(id || null)}
         />
       )}
@@ -25,7 +25,7 @@ export function WhatOn({ on: { ask, stand } }: { on: OnBench }) {
           field="gear_set"
           label={text.gears}
           value={stand.gears?.id ?? ""}
-          options={listed(gearSetsHere.value)}
+          options={listed(gearSetsHere.value, text.chainNone)}
           onValue={(id) => chooseGearSet(id || null)}
         />
       )}
@@ -34,11 +34,4 @@ export function WhatOn({ on: { ask, stand } }: { on: OnBench }) {
       )}
     </>
   );
-}
-
-function listed(all: { id: string; label: string; tag?: string | null }[]) {
-  return [
-    { id: "", label: text.chainNone },
-    ...all.map((one) => ({ id: one.id, label: tagged(one) })),
-  ];
 }

@@ -1,7 +1,7 @@
 /** What a step says, each line with its origin. */
 import type { FigureOnFile, PlanStep } from "../core/results.ts";
 import { OriginBadge, Source } from "../result/origin.tsx";
-import { distanceText } from "../shelf/distance.ts";
+import { distanceText } from "../units/distance.ts";
 import { runningNumber } from "../units/running.ts";
 import { text } from "./strings.ts";
 

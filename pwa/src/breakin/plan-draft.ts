@@ -1,7 +1,7 @@
 /** The plan form: from what was typed to the question for the core, or to what is missing. */
 import type { PlanInput } from "../core/results.ts";
-import { type DistanceUnit, parseDistance } from "../shelf/distance.ts";
 import type { Typed } from "../shelf/use-draft.ts";
+import { type DistanceUnit, parseDistance } from "../units/distance.ts";
 import {
   type LengthUnit,
   parseLength,

@@ -7,7 +7,6 @@ import { run } from "../core/client.ts";
 import { useLatest } from "../core/latest.ts";
 import type { Problem } from "../core/results.ts";
 import { coreVersion } from "../core/terms.ts";
-import { parseDistance } from "../shelf/distance.ts";
 import { useDraft } from "../shelf/use-draft.ts";
 import { Back } from "../shell/back.tsx";
 import { useOnce } from "../shell/once.ts";
@@ -17,6 +16,7 @@ import { currentBuild, currentEngine, distanceUnit, unitOf } from "../store/sett
 import { readings, save } from "../store/state.ts";
 import { sync } from "../store/sync.ts";
 import { uuid7 } from "../store/uuid7.ts";
+import { parseDistance } from "../units/distance.ts";
 import { lengthText } from "../units/format.ts";
 import { parseNumber } from "../units/parse.ts";
 import { speedText, USUAL_SPEED } from "../units/running.ts";

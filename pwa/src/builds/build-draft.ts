@@ -1,7 +1,8 @@
 /** The form of a build: from what was typed to a build, or to what is still missing. */
-import { type DistanceUnit, parseDistance } from "../shelf/distance.ts";
+
 import type { Typed } from "../shelf/use-draft.ts";
 import type { Build, Chain, Drive, Engine, GearSet } from "../store/records.ts";
+import { type DistanceUnit, parseDistance } from "../units/distance.ts";
 import { localText, momentOf } from "../units/local-time.ts";
 import { text } from "./strings.ts";
 

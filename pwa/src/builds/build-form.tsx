@@ -2,7 +2,6 @@ import { AreaField } from "../controls/area-field.tsx";
 import { PlainField } from "../controls/plain-field.tsx";
 import { WhenField } from "../controls/when-field.tsx";
 import { removeWithUndo } from "../screens/gone.tsx";
-import { parseDistance } from "../shelf/distance.ts";
 import { SavePart } from "../shelf/part-fields.tsx";
 import { useDraft } from "../shelf/use-draft.ts";
 import { go } from "../shell/router.ts";
@@ -19,6 +18,7 @@ import {
 import { save } from "../store/state.ts";
 import { sync } from "../store/sync.ts";
 import { uuid7 } from "../store/uuid7.ts";
+import { parseDistance } from "../units/distance.ts";
 import { buildOf, draftOfBuild } from "./build-draft.ts";
 import { PartsFields } from "./parts-fields.tsx";
 import { text } from "./strings.ts";

@@ -3,7 +3,6 @@ import { FactList } from "../controls/fact-list.tsx";
 import { PlainField } from "../controls/plain-field.tsx";
 import { GoneList, UndoNotice } from "../screens/gone.tsx";
 import { RefusedRecord } from "../screens/refused.tsx";
-import { distanceText } from "../shelf/distance.ts";
 import { tagged } from "../shelf/tag.ts";
 import { Back } from "../shell/back.tsx";
 import { Icon } from "../shell/icon.tsx";
@@ -22,6 +21,7 @@ import {
   runs,
   sessions,
 } from "../store/state.ts";
+import { distanceText } from "../units/distance.ts";
 import { whenText } from "../units/when.ts";
 import { KINDS } from "./entry-draft.ts";
 import { ItemRow, wordsOf } from "./item.tsx";

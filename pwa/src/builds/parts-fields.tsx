@@ -1,5 +1,5 @@
 import { Select } from "../controls/select.tsx";
-import { inOrder, tagged } from "../shelf/tag.ts";
+import { listed } from "../shelf/tag.ts";
 import type { useDraft } from "../shelf/use-draft.ts";
 import { chainsHere, gearSetsHere } from "../store/settings.ts";
 import { text } from "./strings.ts";
@@ -19,7 +19,7 @@ export function PartsFields({ form: { draft, set }, chain, gears }: Props) {
           field="build_chain"
           label={chain}
           value={draft.chain_id ?? ""}
-          options={listed(chainsHere.value)}
+          options={listed(chainsHere.value, text.nothing)}
           onValue={set("chain_id")}
         />
       )}
@@ -28,15 +28,10 @@ export function PartsFields({ form: { draft, set }, chain, gears }: Props) {
           field="build_gears"
           label={gears}
           value={draft.gear_set_id ?? ""}
-          options={listed(gearSetsHere.value)}
+          options={listed(gearSetsHere.value, text.nothing)}
           onValue={set("gear_set_id")}
         />
       )}
     </>
   );
-}
-
-function listed(all: { id: string; label: string; tag?: string | null }[]) {
-  const parts = inOrder(all).map((one) => ({ id: one.id, label: tagged(one) }));
-  return [{ id: "", label: text.nothing }, ...parts];
 }

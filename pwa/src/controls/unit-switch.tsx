@@ -1,5 +1,5 @@
-import type { DistanceUnit } from "../shelf/distance.ts";
 import { change, settings, setUnit, unitOf } from "../store/settings.ts";
+import type { DistanceUnit } from "../units/distance.ts";
 import type { LengthUnit } from "../units/parse.ts";
 import { POWER_SIGNS, type PowerUnit, TORQUE_SIGNS, type TorqueUnit } from "../units/power.ts";
 import { distanceOf, RUNNING_UNITS, type RunningUnit } from "../units/running.ts";

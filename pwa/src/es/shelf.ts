@@ -40,7 +40,6 @@ export const shelf: Said<typeof text> = {
   roller: "Diámetro del rodillo",
   distance: "Distancia recorrida",
   distanceHint: "Vacío: no se sabe. Por ejemplo 61 000 mi o 98 000 km; 0 si es nueva.",
-  distanceNeed: "una distancia como 61 000 mi o 98 000 km",
   description: "Qué aspecto tiene",
   descriptionHint: "Baño, marcas grabadas, de qué lado va: para reconocerla sin foto.",
   note: "Nota",

@@ -10,6 +10,7 @@ export const text: Said<typeof unitsText> = {
   power: (unit) => `una potencia como 300 ${unit}`,
   torque: (unit) => `un par como 400 ${unit}`,
   temperature: (sign) => `una temperatura como 90 ${sign}`,
+  distance: "una distancia como 61 000 mi o 98 000 km",
   runningHours: "lo que ha rodado, como 40 h, 1200 mi o 1900 km",
   runningDistance: "lo que ha rodado, como 1200 mi, 1900 km o 40 h",
   oneMark: "Use un solo signo decimal, y ninguno de millares.",

@@ -1,8 +1,8 @@
 /** The chain form: from what was typed to a chain, or to what is still missing. */
 import type { Chain, Drive } from "../store/records.ts";
+import { type DistanceUnit, exactDistance, parseDistance } from "../units/distance.ts";
 import { exactLength } from "../units/format.ts";
 import { type LengthUnit, parseCount, parseLength } from "../units/parse.ts";
-import { type DistanceUnit, exactDistance, parseDistance } from "./distance.ts";
 import { text } from "./strings.ts";
 import { tidyTag } from "./tag.ts";
 import type { Typed } from "./use-draft.ts";

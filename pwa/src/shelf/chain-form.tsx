@@ -8,9 +8,9 @@ import { chooseChain, currentDrive, distanceUnit, unitOf } from "../store/settin
 import { chains, save } from "../store/state.ts";
 import { sync } from "../store/sync.ts";
 import { uuid7 } from "../store/uuid7.ts";
+import { distanceText, parseDistance } from "../units/distance.ts";
 import { parseCount } from "../units/parse.ts";
 import { chainOf, draftOfChain } from "./chain-draft.ts";
-import { distanceText, parseDistance } from "./distance.ts";
 import { KeptFor, SavePart, TagField } from "./part-fields.tsx";
 import { text } from "./strings.ts";
 import { useDraft } from "./use-draft.ts";

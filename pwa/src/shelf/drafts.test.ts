@@ -1,8 +1,8 @@
 import assert from "node:assert/strict";
 import { describe, it } from "node:test";
 import type { Drive, GearSet } from "../store/records.ts";
+import { distanceText, parseDistance } from "../units/distance.ts";
 import { chainOf, draftOfChain } from "./chain-draft.ts";
-import { distanceText, parseDistance } from "./distance.ts";
 import { draftOfGears, gearsOf, parseOffsets } from "./gears-draft.ts";
 
 const units = { length: "mm", distance: "km" } as const;

@@ -38,7 +38,6 @@ export const text = words("shelf", {
   roller: "Roller diameter",
   distance: "Distance run",
   distanceHint: "Left empty: not known. Such as 61 000 mi or 98 000 km; 0 for a new one.",
-  distanceNeed: "a distance such as 61 000 mi or 98000 km",
   description: "What it looks like",
   descriptionHint: "Plating, stamped marks, which way round: to know it without a photo.",
   note: "Note",

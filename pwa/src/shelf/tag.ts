@@ -49,6 +49,12 @@ export function inOrder<T extends Tagged>(all: T[]): T[] {
   );
 }
 
+/** What a list to choose one from offers: none of them first, then all in their order. */
+export function listed(all: (Tagged & { id: string })[], none: string) {
+  const parts = inOrder(all).map((one) => ({ id: one.id, label: tagged(one) }));
+  return [{ id: "", label: none }, ...parts];
+}
+
 /** Those whose tag or label holds every typed word; the one with that very tag first. */
 export function find<T extends Tagged>(all: T[], typed: string): T[] {
   const words = typed.toLowerCase().split(/\s+/).filter(Boolean);

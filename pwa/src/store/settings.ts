@@ -1,6 +1,6 @@
 /** What the phone remembers of how its owner works. */
 import { computed, signal } from "@preact/signals";
-import type { DistanceUnit } from "../shelf/distance.ts";
+import type { DistanceUnit } from "../units/distance.ts";
 import type { LengthUnit } from "../units/parse.ts";
 import type { PowerUnit, TorqueUnit } from "../units/power.ts";
 import type { RunningUnit } from "../units/running.ts";

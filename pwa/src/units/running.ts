@@ -1,5 +1,5 @@
 /** How far or how long a chain has run: kept in km or h, typed and shown in km, miles or hours. */
-import { type DistanceUnit, parseDistance } from "../shelf/distance.ts";
+import { type DistanceUnit, parseDistance } from "./distance.ts";
 import { grouped } from "./grouped.ts";
 import { parseNumber, type Wrong } from "./parse.ts";
 import { text } from "./strings.ts";

@@ -10,6 +10,7 @@ export const text = words("units", {
   power: (unit: string) => `a power such as 300 ${unit}`,
   torque: (unit: string) => `a torque such as 400 ${unit}`,
   temperature: (sign: string) => `a temperature such as 90 ${sign}`,
+  distance: "a distance such as 61 000 mi or 98000 km",
   runningHours: "running such as 40 h, 1200 mi or 1900 km",
   runningDistance: "running such as 1200 mi, 1900 km or 40 h",
   oneMark: "Use one decimal mark, and no thousands marks.",

@@ -78,11 +78,10 @@ function Measured(props: FormProps & { part: "intake" | "exhaust" }) {
             hint={text.dropsHint}
             value={of(`${part}_drops`)}
             pair={[of(`${part}_drop_angle`), of(`${part}_drop_travel`)]}
-            onChange={(rows, [angle, travel]) => {
+            onChange={({ text: rows, pair }) => {
               const typed = {
-                [`${part}_drops`]: rows,
-                [`${part}_drop_angle`]: angle,
-                [`${part}_drop_travel`]: travel,
+                ...(rows === undefined ? {} : { [`${part}_drops`]: rows }),
+                ...(pair && { [`${part}_drop_angle`]: pair[0], [`${part}_drop_travel`]: pair[1] }),
                 // Held with the rows: another unit for lengths later must not change them.
                 drops_unit: dropsUnit(draft),
               };

@@ -32,11 +32,10 @@ export function LiftForm(props: FormProps) {
         hint={text.tableHint}
         value={tableOf(draft, lobe)}
         pair={[of(`${lobe}_angle`), of(`${lobe}_lift`)]}
-        onChange={(table, [angle, lift]) => {
+        onChange={({ text: table, pair }) => {
           const typed = {
-            [`${lobe}_text`]: table,
-            [`${lobe}_angle`]: angle,
-            [`${lobe}_lift`]: lift,
+            ...(table === undefined ? {} : { [`${lobe}_text`]: table }),
+            ...(pair && { [`${lobe}_angle`]: pair[0], [`${lobe}_lift`]: pair[1] }),
             // Held with the table: another unit for lengths later must not change what was read.
             [`${lobe}_lift_unit`]: chosen(draft, lobe, "lift_unit"),
           };

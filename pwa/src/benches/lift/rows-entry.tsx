@@ -9,8 +9,8 @@ interface Props {
   value: string;
   /** The pair being typed, kept like everything else. */
   pair: [first: string, second: string];
-  /** Table and pair in one, as adding a row changes both. */
-  onChange(text: string, pair: [first: string, second: string]): void;
+  /** Only what changed: what was typed into the other while a file was read stays. */
+  onChange(part: { text?: string; pair?: [first: string, second: string] }): void;
   labels: [first: string, second: string];
   add: string;
   file?: { label: string; trouble: string };
@@ -21,26 +21,31 @@ interface Props {
 export function RowsEntry(props: Props) {
   const { id, label, hint, value, pair, onChange, labels, add, file, problem } = props;
   const [trouble, setTrouble] = useState("");
+  // The table that a file is about to replace takes nothing that would be lost with it.
+  const [busy, setBusy] = useState(false);
   const first = `field-${id}-first`;
   const append = () => {
-    if (pair[0].trim() === "" || pair[1].trim() === "") return;
+    if (busy || pair[0].trim() === "" || pair[1].trim() === "") return;
     const before = value === "" || value.endsWith("\n") ? value : `${value}\n`;
     // With the marks of the table, whatever the keypad gives; a tab and a point where it has none.
     const comma = /\d,\d/.test(before) && !/\d\.\d/.test(before);
     const sign = (typed: string) =>
       comma ? typed.trim().replace(".", ",") : typed.trim().replace(",", ".");
-    onChange(`${before}${sign(pair[0])}${separatorOf(before)}${sign(pair[1])}\n`, ["", ""]);
+    const row = `${sign(pair[0])}${separatorOf(before)}${sign(pair[1])}\n`;
+    onChange({ text: before + row, pair: ["", ""] });
     document.getElementById(first)?.focus();
   };
   const open = async (input: HTMLInputElement) => {
     const chosen = input.files?.[0];
     if (!chosen) return;
+    setBusy(true);
     try {
-      onChange(await chosen.text(), pair);
+      onChange({ text: await chosen.text() });
       setTrouble("");
     } catch {
       setTrouble(file?.trouble ?? "");
     }
+    setBusy(false);
     input.value = "";
   };
   return (
@@ -54,9 +59,10 @@ export function RowsEntry(props: Props) {
           spellcheck={false}
           autocomplete="off"
           value={value}
+          readOnly={busy}
           aria-describedby={`field-${id}-note`}
           aria-invalid={problem !== undefined}
-          onInput={(event) => onChange(event.currentTarget.value, pair)}
+          onInput={(event) => onChange({ text: event.currentTarget.value })}
         />
         <p id={`field-${id}-note`} class={problem || trouble ? "note wrong" : "note"}>
           {problem || trouble || hint}
@@ -90,12 +96,12 @@ export function RowsEntry(props: Props) {
               value={pair[i]}
               onInput={(event) => {
                 const typed = event.currentTarget.value;
-                onChange(value, i === 0 ? [typed, pair[1]] : [pair[0], typed]);
+                onChange({ pair: i === 0 ? [typed, pair[1]] : [pair[0], typed] });
               }}
             />
           </div>
         ))}
-        <button type="submit" class="button" aria-label={add} title={add}>
+        <button type="submit" class="button" disabled={busy} aria-label={add} title={add}>
           <Icon name="add" />
         </button>
       </form>

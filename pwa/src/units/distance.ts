@@ -1,7 +1,7 @@
-/** How far a chain has run: kept in kilometres, typed in kilometres or miles. */
-import type { Wrong } from "../units/parse.ts";
-import { bothDistances, KM_PER_MILE } from "../units/turned.ts";
+/** How far: kept in kilometres, typed in kilometres or miles. */
+import type { Wrong } from "./parse.ts";
 import { text } from "./strings.ts";
+import { bothDistances, KM_PER_MILE } from "./turned.ts";
 
 export type DistanceUnit = "km" | "mi";
 
@@ -16,7 +16,7 @@ export function parseDistance(typed: string, unit: DistanceUnit): ReadDistance {
     return {
       ok: false,
       got: typed.trim(),
-      need: text.distanceNeed,
+      need: text.distance,
       hint: "",
       unfinished: false,
     };
