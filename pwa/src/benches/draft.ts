@@ -5,7 +5,7 @@ import { parseAngle, parseCount, parseLength, parseNumber } from "../units/parse
 import { parsePower } from "../units/power.ts";
 import { collect, type ReadingUnit } from "../units/reading.ts";
 import { parseSigned } from "../units/signed.ts";
-import { parseTemperature } from "../units/temperature.ts";
+import { parseDifference, parseTemperature } from "../units/temperature.ts";
 import type { Draft, ReadingsDraft } from "./bench.ts";
 import { text } from "./strings.ts";
 
@@ -60,6 +60,7 @@ type Kind =
   | "percent"
   | "number"
   | "temperature"
+  | "difference"
   | "power"
   | "signed";
 
@@ -124,6 +125,7 @@ function readAs(kind: Kind, typed: string, field: string): number | undefined {
     number: parseNumber,
     signed: parseSigned,
     temperature: (words: string) => parseTemperature(words, settings.value.temperature),
+    difference: (words: string) => parseDifference(words, settings.value.temperature),
     power: (words: string) => parsePower(words, settings.value.power),
   }[kind](typed);
   return read.ok ? read.value : undefined;

@@ -1,4 +1,4 @@
-import { unitOf } from "../store/settings.ts";
+import { lengthOfAll, unitOf } from "../store/settings.ts";
 import { echoLength } from "../units/format.ts";
 import { parseLength } from "../units/parse.ts";
 import { FractionKeys } from "./fraction-keys.tsx";
@@ -25,7 +25,9 @@ export function LengthField(props: Props) {
   const read = value.trim() === "" ? null : parseLength(value, unitOf(field));
   const wrong = read && !read.ok ? wrongText(label, read) : problem;
   const alarming = wrong !== undefined && !(read && !read.ok && read.unfinished);
-  const echo = read?.ok ? `${text.readAs} ${echoLength(read.mm, read.unit)}` : hint;
+  const echo = read?.ok
+    ? `${text.readAs} ${echoLength(read.mm, read.unit, lengthOfAll.value)}`
+    : hint;
   const id = `field-${props.id ?? field}`;
   return (
     <div class="field">

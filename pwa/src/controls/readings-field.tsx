@@ -1,5 +1,5 @@
 import { Icon } from "../shell/icon.tsx";
-import { unitOf } from "../store/settings.ts";
+import { lengthOfAll, unitOf } from "../store/settings.ts";
 import { echoLength, trimmed } from "../units/format.ts";
 import { type ReadingUnit, readTyped, type Typed } from "../units/reading.ts";
 import { FractionKeys } from "./fraction-keys.tsx";
@@ -91,7 +91,7 @@ export function ReadingsField(props: Props) {
 }
 
 function echo(value: number, unit: ReadingUnit): string {
-  return unit === "deg" ? `${trimmed(value, 3)}°` : echoLength(value, unit);
+  return unit === "deg" ? `${trimmed(value, 3)}°` : echoLength(value, unit, lengthOfAll.value);
 }
 
 /** The reading as typed, with its unit if that was left out. */

@@ -2,6 +2,7 @@ import { useState } from "preact/hooks";
 import { route } from "../shell/router.ts";
 import { access, isOwner, pairing } from "../store/pairing.ts";
 import { waitingCount } from "../store/state.ts";
+import { shopText } from "../words/own.ts";
 import { unpair } from "./ask.ts";
 import { Devices } from "./devices.tsx";
 import { NewCode } from "./new-code.tsx";
@@ -33,7 +34,8 @@ export function ThisDevice() {
 function standing(): string {
   const now = pairing.value;
   if (!now) return text.none;
-  return now.lapsed ? text.lapsed(now.shop) : text.paired(now.shop, now.name, now.role);
+  const shop = shopText(now.shop);
+  return now.lapsed ? text.lapsed(shop) : text.paired(shop, now.name, now.role);
 }
 
 function Unpair() {

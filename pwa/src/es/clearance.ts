@@ -54,8 +54,8 @@ export const clearance: Said<typeof clearanceText> = {
   closingErrorHint: "Vacío: 2°, de memoria, sin verificar.",
   exponent: "Exponente",
   exponentHint: "Vacío: 1.3, de un rango publicado de 1.2 a 1.3.",
-  pressure: "Presión al cerrar",
-  pressureHint: "Vacío: 101.325 kPa, la atmósfera estándar.",
+  pressure: "Presión al cerrar, absoluta",
+  pressureHint: "Vacío: 101.325 kPa (14.7 psi), la atmósfera estándar.",
 };
 
 export const shown: Said<typeof clearanceShown> = {

@@ -30,6 +30,7 @@ export const text: Said<typeof resultText> = {
   version: (version) => `Calculado por el núcleo ${version}.`,
   methods: "Métodos y pruebas",
   howWorked: "Cómo se calcula",
+  absolute: "kPa absolutos",
   origins: {
     published: "publicado",
     "common practice, no source": "práctica común, sin fuente",

@@ -32,7 +32,7 @@ export const rockers: Said<typeof rockersText> = {
   leftEmpty: "Vacío: no se compara.",
   keep: "Lo que se quiere mantener",
   height: "A esta alzada de válvula",
-  heightHint: "Vacío: 1.27 mm (0.050 in).",
+  heightHint: "Vacío: 1.27 mm.",
   cams: "Árboles de levas",
   camChoices: { one: "Ambos lóbulos en un árbol", two: "Un árbol para cada uno" },
   needsTable: "Necesita una tabla de alzada.",

@@ -1,14 +1,20 @@
 import type { Assumption } from "../core/results.ts";
 import { labelOf } from "../core/terms.ts";
 import { settings, unitOf } from "../store/settings.ts";
-import { lengthText, trimmed } from "../units/format.ts";
+import { roundLength, trimmed } from "../units/format.ts";
 import { distanceOf, ranText } from "../units/running.ts";
-import { temperatureText } from "../units/temperature.ts";
+import { differenceText, temperatureText } from "../units/temperature.ts";
 import { OriginBadge } from "./origin.tsx";
 import { withUnit } from "./quantity.ts";
+import { text } from "./strings.ts";
 
 /** Units of the core that are written otherwise on a screen. */
-const WRITTEN: Record<string, string> = { deg: "°", percent: "%", "1e-6/K": "10⁻⁶/K" };
+const WRITTEN: Record<string, string> = {
+  deg: "°",
+  percent: "%",
+  kPa: text.absolute,
+  "1e-6/K": "10⁻⁶/K",
+};
 
 /** Figures worth reading of a number that nobody measured. */
 const DECIMALS = 4;
@@ -17,7 +23,9 @@ function amountText({ field, value, unit }: Assumption): string {
   if (unit === "degC") {
     return `${labelOf(field)} ${temperatureText(value, settings.value.temperature)}`;
   }
-  if (unit === "mm") return lengthText(value, unitOf(field));
+  if (unit === "K") return differenceText(value, settings.value.temperature);
+  if (unit === "mm") return roundLength(value, unitOf(field));
+  if (unit === "mm/deg") return roundLength(value, unitOf("checking_height_mm")) + "/°";
   if (unit === "km") return ranText({ km: value }, distanceOf(settings.value.running));
   return withUnit(trimmed(value, DECIMALS), WRITTEN[unit] ?? unit);
 }

@@ -1,9 +1,8 @@
 /** What a result comes to at first sight: the number, and what is said of it. */
 import type { BenchResult, Limit } from "../core/results.ts";
 import { labelOf } from "../core/terms.ts";
-import { fractionText } from "../units/format.ts";
 import type { LengthUnit } from "../units/parse.ts";
-import { show } from "./quantity.ts";
+import { fractionUnder, show } from "./quantity.ts";
 import { text } from "./strings.ts";
 import { type Tone, toneOf } from "./tone.tsx";
 import { type ScaleData, scaleData } from "./zones.ts";
@@ -40,7 +39,9 @@ export function measuredGlance(result: BenchResult, length: LengthUnit): Glance 
     number: at.value,
     unit: at.unit,
     side: `± ${at.plusMinus}`,
-    under: measured.quantity.endsWith("_mm") ? fractionText(measured.value) : "",
+    under: measured.quantity.endsWith("_mm")
+      ? fractionUnder(measured.value, measured.expanded_uncertainty)
+      : "",
     tone: toneOf(verdict.outcome),
     outcome: verdict.outcome,
     word: text.outcomes[verdict.outcome],

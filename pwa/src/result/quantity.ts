@@ -1,6 +1,6 @@
 /** How a quantity of the core is written on the screen. */
-import { settings } from "../store/settings.ts";
-import { decimalsFor, fixed } from "../units/format.ts";
+import { lengthOfAll, settings } from "../store/settings.ts";
+import { decimalsFor, fixed, fractionText, inchDecimals } from "../units/format.ts";
 import { type LengthUnit, MM_PER_INCH } from "../units/parse.ts";
 import { POWER_SIGNS, powerIn } from "../units/power.ts";
 
@@ -47,7 +47,7 @@ export function showInterval(
   return { value: value ?? "", low: low ?? "", high: high ?? "", unit };
 }
 
-/** A length [mm] with its unit, to so many decimals of a millimetre, or one more of an inch. */
+/** A length [mm] with its unit, to so many decimals of a millimetre, or enough of an inch. */
 export function lengthTo(mm: number, length: LengthUnit, decimals: number): string {
   return withUnit(numberTo(mm, length, decimals), length);
 }
@@ -55,7 +55,12 @@ export function lengthTo(mm: number, length: LengthUnit, decimals: number): stri
 /** The same without the unit. */
 export function numberTo(mm: number, length: LengthUnit, decimals: number): string {
   const { by } = scaleOf("_mm", length);
-  return fixed(mm / by, by === 1 ? decimals : decimals + 1);
+  return fixed(mm / by, by === 1 ? decimals : inchDecimals(decimals));
+}
+
+/** The nearest fraction of an inch, for under a number; nothing for who works in mm alone. */
+export function fractionUnder(mm: number, expandedMm: number): string {
+  return lengthOfAll.value === "mm" ? "" : fractionText(mm, expandedMm);
 }
 
 /** A number and its unit, as one: no space before a degree sign. */

@@ -2,10 +2,9 @@
 
 import type { HeatResult, Limit } from "../core/results.ts";
 import { limits, limitsOnFile } from "../core/terms.ts";
-import { fractionText } from "../units/format.ts";
 import type { LengthUnit } from "../units/parse.ts";
 import type { Glance } from "./glance.ts";
-import { lengthTo, numberTo } from "./quantity.ts";
+import { fractionUnder, lengthTo, numberTo } from "./quantity.ts";
 import { toneOf } from "./tone.tsx";
 import { windowZones } from "./zones.ts";
 
@@ -48,7 +47,7 @@ export function slackGlance(now: Seen, before: Seen, length: LengthUnit, words: 
       : numberTo(now.movement_mm, length, MOVEMENT_DECIMALS),
     unit: length,
     side: words.before(lengthTo(before.movement_mm, length, MOVEMENT_DECIMALS)),
-    under: short ? words.underShort : fractionText(now.movement_mm),
+    under: short ? words.underShort : fractionUnder(now.movement_mm, 10 ** -MOVEMENT_DECIMALS),
     tone: toneOf(now.zone),
     outcome: now.zone,
     word: short ? words.wordShort : words.headline(now.zone),

@@ -33,6 +33,7 @@ export const text = words("result", {
   version: (version: string) => `Calculated by core ${version}.`,
   methods: "Methods and proofs",
   howWorked: "How it is worked out",
+  absolute: "kPa absolute",
   origins: {
     published: "published",
     "common practice, no source": "common practice, no source",

@@ -3,7 +3,7 @@ import { labelOf, materials } from "../core/terms.ts";
 import { withUnit } from "../result/quantity.ts";
 import { exactLength, trimmed } from "../units/format.ts";
 import type { LengthUnit } from "../units/parse.ts";
-import { type TemperatureUnit, temperatureText } from "../units/temperature.ts";
+import { differenceText, type TemperatureUnit, temperatureText } from "../units/temperature.ts";
 import { inputNames } from "./strings.ts";
 
 type Rows = [label: string, value: string][];
@@ -32,6 +32,7 @@ const UNITS: [ending: string, unit: string][] = [
   ["_deg", "°"],
   ["_percent", "%"],
   ["_ppm", "10⁻⁶/K"],
+  ["_kpa", "kPa"],
 ];
 
 function written(name: string, value: unknown, units: Units): string {
@@ -40,6 +41,7 @@ function written(name: string, value: unknown, units: Units): string {
     return material?.label ?? inputNames.values[String(value)] ?? String(value);
   }
   if (name.endsWith("_c")) return temperatureText(value, units.temperature);
+  if (name.endsWith("_error_k")) return differenceText(value, units.temperature);
   if (name.endsWith("_mm") && !name.endsWith("_per_mm")) return exactLength(value, units.length);
   const unit = UNITS.find(([ending]) => name.endsWith(ending))?.[1];
   const number = trimmed(value, 4);

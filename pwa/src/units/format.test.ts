@@ -6,7 +6,9 @@ import {
   exactLength,
   fixed,
   fractionText,
+  inchDecimals,
   nearestFraction,
+  roundLength,
   trimmed,
   twoFigures,
 } from "./format.ts";
@@ -28,6 +30,13 @@ describe("the nearest fraction of an inch", () => {
     // Below half a 64th a rule has no mark.
     assert.equal(fractionText(0.087), "≈ 0.0034 in");
     assert.equal(fractionText(0), "= 0 in");
+  });
+  it("leaves out a remainder that is far smaller than the uncertainty", () => {
+    // 8.331 mm is 0.32799 in; 21/64 in is 0.328125 in; 0.635 mm is 0.025 in.
+    assert.equal(fractionText(8.331, 0.635), "≈ 21/64 in");
+    assert.equal(fractionText(8.331, 0.005), "≈ 21/64 in − 0.0001");
+    // Nothing is left out of what is exact.
+    assert.equal(fractionText(4.7625, 0.635), "= 3/16 in");
   });
   it("never leaves out more than half a 64th, and adds up to the length", () => {
     for (let mm = 0; mm < 200; mm += 0.37) {
@@ -57,10 +66,23 @@ describe("rounding on the screen", () => {
     assert.equal(trimmed(100, 3), "100");
     assert.equal(trimmed(0.5, 3), "0.5");
   });
+  it("writes a round length of the core in inches no finer than it is told", () => {
+    // 1 in is 25.4 mm exactly.
+    assert.equal(roundLength(280, "in"), "11.02 in");
+    assert.equal(roundLength(280, "mm"), "280 mm");
+    assert.equal(roundLength(1.27, "in"), "0.05 in");
+    assert.equal(roundLength(0.3, "in"), "0.012 in");
+    assert.equal(roundLength(0.025, "in"), "0.001 in");
+    assert.equal(roundLength(4.7625, "in"), "0.1875 in");
+  });
+  it("tells a tenth of a millimetre by no more than it in inches", () => {
+    for (const ofMm of [1, 2, 3]) assert.ok(10 ** -inchDecimals(ofMm) * 25.4 <= 10 ** -ofMm * 3);
+  });
   it("repeats what was typed in the other unit", () => {
-    assert.equal(echoLength(4.7625, "in"), "0.1875 in = 4.7625 mm");
-    assert.equal(echoLength(13.49375, "in"), "0.5313 in ≈ 13.4938 mm");
-    assert.equal(echoLength(4.76, "mm"), "4.76 mm ≈ 3/16 in − 0.0001");
+    assert.equal(echoLength(4.7625, "in", "in"), "0.1875 in = 4.7625 mm");
+    assert.equal(echoLength(13.49375, "in", null), "0.5313 in ≈ 13.4938 mm");
+    assert.equal(echoLength(4.76, "mm", null), "4.76 mm ≈ 3/16 in − 0.0001");
+    assert.equal(echoLength(4.76, "mm", "mm"), "4.76 mm");
   });
 });
 

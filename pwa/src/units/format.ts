@@ -28,13 +28,20 @@ export function nearestFraction(mm: number): Fraction {
   return { text: [whole > 0 || share === "" ? whole : "", share].join(" ").trim(), rest };
 }
 
-/** "= 3/16 in", or "≈ 17/32 in − 0.004" with the remainder in inches. */
-export function fractionText(mm: number): string {
+/** So many times surer than its remainder must a length be for the remainder to be worth reading. */
+const WORTH = 4;
+
+/**
+ * "= 3/16 in", or "≈ 17/32 in − 0.004" with the remainder in inches; without it where the expanded
+ * uncertainty is far larger.
+ */
+export function fractionText(mm: number, expandedMm = 0): string {
   const near = nearestFraction(mm);
   if (near.rest === 0) return `= ${near.text} in`;
   // Less than the finest mark of a rule has no fraction.
   if (near.text === "0") return `≈ ${(mm / MM_PER_INCH).toFixed(4)} in`;
   const size = Math.abs(near.rest);
+  if (size * WORTH < lengthIn(expandedMm, "in")) return `≈ ${near.text} in`;
   const digits = size < 0.0005 ? 4 : 3;
   return `≈ ${near.text} in ${near.rest < 0 ? "−" : "+"} ${size.toFixed(digits)}`;
 }
@@ -62,6 +69,16 @@ export function lengthText(mm: number, unit: LengthUnit): string {
   return `${trimmed(lengthIn(mm, unit), unit === "in" ? 4 : 3)} ${unit}`;
 }
 
+/** Decimals of an inch for so many of a millimetre: thousandths tell a tenth, and a hundredth too. */
+export const inchDecimals = (ofMm: number): number => (ofMm < 2 ? ofMm + 2 : ofMm + 1);
+
+/** A round length of the core, in inches no finer than it is told: 280 mm are 11.02 in. */
+export function roundLength(mm: number, unit: LengthUnit): string {
+  if (unit === "mm") return lengthText(mm, unit);
+  const told = trimmed(mm, 4).split(".")[1]?.length ?? 0;
+  return `${trimmed(lengthIn(mm, unit), Math.min(4, inchDecimals(told)))} in`;
+}
+
 /** A kept length as it can be saved again unchanged: in inches if chosen and exact, else in mm. */
 export function exactLength(mm: number, unit: LengthUnit): string {
   const inches = trimmed(lengthIn(mm, "in"), 6);
@@ -86,9 +103,10 @@ export function trimmed(value: number, decimals: number): string {
     .replace(/\.$/, "");
 }
 
-/** What an entry was read as, for the line under its field: both units, fraction included. */
-export function echoLength(mm: number, typed: LengthUnit): string {
-  if (typed === "mm") return `${lengthText(mm, "mm")} ${fractionText(mm)}`;
+/** What an entry was read as, for the line under its field; who works in mm alone reads no inches. */
+export function echoLength(mm: number, typed: LengthUnit, all: LengthUnit | null): string {
+  if (typed === "mm")
+    return all === "mm" ? lengthText(mm, "mm") : `${lengthText(mm, "mm")} ${fractionText(mm)}`;
   const inches = trimmed(lengthIn(mm, "in"), 4);
   const shown = trimmed(mm, 4);
   const exact = Math.abs(Number(shown) - mm) < 1e-9;

@@ -36,6 +36,9 @@ test("temperatures, distances, powers and torques", () => {
   assert.equal(inUnits("Air of -40.0 degC", INCH), "Air of -40.0 °F");
   assert.equal(inUnits("15.00 to 35.00 degC", INCH), "59.00 to 95.00 °F");
   assert.equal(inUnits("after 1609 km", INCH), "after 1\u202f000 mi");
+  // A difference: 1 K is 1.8 °F.
+  assert.equal(inUnits("Left empty: 10 K.", INCH), "Left empty: 18.0 °F.");
+  assert.equal(inUnits("12 10⁻⁶/K, 10 K", METRIC), "12 10⁻⁶/K, 10 K");
   // 1 hp is 550 ft lbf/s, 745.69987 W; 1 PS is 75 kgf m/s, 735.49875 W (NIST SP 811, appendix B).
   assert.equal(inUnits("of 74.569987 kW", INCH), "of 100.000000 hp");
   assert.equal(inUnits("of 73.549875 kW", { ...METRIC, power: "PS" }), "of 100.000000 PS");

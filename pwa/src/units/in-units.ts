@@ -1,4 +1,5 @@
 /** The core speaks in mm, °C, km, kW and N m; here it is said in the units chosen. No state here. */
+import { inchDecimals } from "./format.ts";
 import { type LengthUnit, lengthIn } from "./parse.ts";
 import {
   POWER_SIGNS,
@@ -9,7 +10,7 @@ import {
   torqueIn,
 } from "./power.ts";
 import type { RunningUnit } from "./running.ts";
-import { SIGNS, type TemperatureUnit, temperatureIn } from "./temperature.ts";
+import { differenceIn, SIGNS, type TemperatureUnit, temperatureIn } from "./temperature.ts";
 import { bothDistances, KM_PER_MILE, LARGE } from "./turned.ts";
 
 export interface Units {
@@ -30,18 +31,19 @@ interface Way {
 // One figure, or two with a word between them in either language, then the unit by itself: not that
 // of a stiffness, an area or a rate.
 const AMOUNTS =
-  /(?<![\d.,\u202f])(-?\d+(?:\.\d+)?)( (?:to|and|or|a|y|o) )?(-?\d+(?:\.\d+)?)? ?(mm|degC|°C|km|kW|N m|deg)(?![\w/²³^]| \/)/g;
+  /(?<![\d.,\u202f])(-?\d+(?:\.\d+)?)( (?:to|and|or|a|y|o) )?(-?\d+(?:\.\d+)?)? ?(mm|degC|°C|km|kW|N m|deg|K)(?![\w/²³^]| \/)/g;
 const same = (before: number) => before;
-// A tenth of a millimetre is told by thousandths of an inch, a hundredth too.
-const finer = (before: number) => (before < 2 ? before + 2 : before + 1);
 
 function wayOf(unit: string, units: Units): Way | null {
   if (unit === "mm" && units.length === "in") {
-    return { unit: "in", turn: (mm) => lengthIn(mm, "in"), decimals: finer };
+    return { unit: "in", turn: (mm) => lengthIn(mm, "in"), decimals: inchDecimals };
   }
   if (unit === "degC" || unit === "°C") {
     const { temperature } = units;
     return { unit: SIGNS[temperature], turn: (c) => temperatureIn(c, temperature), decimals: same };
+  }
+  if (unit === "K" && units.temperature === "degF") {
+    return { unit: SIGNS.degF, turn: (k) => differenceIn(k, "degF"), decimals: (n) => n + 1 };
   }
   if (unit === "km" && units.running === "mi") {
     return { unit: "mi", turn: (km) => km / KM_PER_MILE, decimals: same };

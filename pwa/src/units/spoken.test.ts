@@ -40,6 +40,15 @@ test("a temperature in both, with its sign", () => {
   );
 });
 
+test("a difference of temperatures has no zero to shift", () => {
+  const field = "temperature_error_k";
+  const text = "Running temperatures: got 200, needs a number from 0 to 100 K.";
+  assert.equal(
+    spoken({ field, got: 200, need: "", text }, "in", "degF").text,
+    "Running temperatures: got 360 °F (200 K), needs a number from 0 to 100 K (0 to 180 °F).",
+  );
+});
+
 test("a count, a text and a stiffness are left as they are", () => {
   for (const text of ["Teeth: got 3, needs a whole number from 9 to 150.", "needs 1 to 9 N/mm."]) {
     const said = { field: "crank_teeth", got: 3, need: "", text };

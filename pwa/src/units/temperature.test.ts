@@ -1,6 +1,12 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { parseTemperature, temperatureIn, temperatureText } from "./temperature.ts";
+import {
+  differenceText,
+  parseDifference,
+  parseTemperature,
+  temperatureIn,
+  temperatureText,
+} from "./temperature.ts";
 
 const celsius = (text: string, unit: "degC" | "degF") => {
   const read = parseTemperature(text, unit);
@@ -45,4 +51,20 @@ test("shown with its unit, to a tenth", () => {
   assert.equal(temperatureText(20, "degF"), "68 °F");
   assert.equal(temperatureText(93.333, "degC"), "93.3 °C");
   assert.equal(temperatureText(-10, "degC"), "−10 °C");
+});
+
+test("a difference has no zero to shift: 1 K is 1.8 °F", () => {
+  const kelvin = (typed: string, unit: "degC" | "degF") => {
+    const read = parseDifference(typed, unit);
+    assert.ok(read.ok, typed);
+    return read.value;
+  };
+  assert.equal(kelvin("18", "degF"), 10);
+  assert.equal(kelvin("10", "degC"), 10);
+  assert.equal(kelvin("10 K", "degF"), 10);
+  assert.equal(kelvin("9°F", "degC"), 5);
+  assert.equal(differenceText(3, "degF"), "5.4 °F");
+  assert.equal(differenceText(3, "degC"), "3 K");
+  assert.ok(!parseDifference("-5", "degF").ok);
+  assert.ok(!parseDifference("warm", "degF").ok);
 });

@@ -31,3 +31,25 @@ export function parseTemperature(text: string, unit: TemperatureUnit): ReadNumbe
 export function temperatureText(celsius: number, unit: TemperatureUnit): string {
   return `${trimmed(temperatureIn(celsius, unit), 1)} ${SIGNS[unit]}`;
 }
+
+/** Signs of a difference: a kelvin is as large as a degree Celsius. */
+export const DIFFERENCE_SIGNS: Record<TemperatureUnit, string> = { degC: "K", degF: "°F" };
+
+/** A difference of temperatures [K] in a unit: no zero is shifted. */
+export function differenceIn(kelvin: number, unit: TemperatureUnit): number {
+  return unit === "degF" ? (kelvin * 9) / 5 : kelvin;
+}
+
+/** Reads a difference to [K]: 10, 5 K, 18 °F; a unit typed along wins over `unit`. */
+export function parseDifference(text: string, unit: TemperatureUnit): ReadNumber | Wrong {
+  const [, number = text, said] = /^(.*?) ?(?:(?:°|deg) ?)?([ckf])?$/i.exec(text.trim()) ?? [];
+  const read = parseNumber(number);
+  if (!read.ok) return { ...read, got: text.trim() };
+  const used = said === undefined ? unit : /f/i.test(said) ? "degF" : "degC";
+  return { ok: true, value: read.value / differenceIn(1, used) };
+}
+
+/** A difference [K] with its unit, to a tenth of a degree. */
+export function differenceText(kelvin: number, unit: TemperatureUnit): string {
+  return `${trimmed(differenceIn(kelvin, unit), 1)} ${DIFFERENCE_SIGNS[unit]}`;
+}

@@ -5,6 +5,9 @@ import { said } from "./told.ts";
 export const saidIfOurs = (ours: ReadonlySet<string>) => (text: string) =>
   ours.has(text) ? said(text) : text;
 
+/** What a shop is called that nobody has named. */
+export const shopText = saidIfOurs(new Set(["This machine"]));
+
 // Names of a record whose name was left empty.
 export const PLAN_NAME = "Running in";
 export const SESSION_NAME = "Dyno session";

@@ -61,8 +61,8 @@ export const text = words("clearance", {
   closingErrorHint: "Left empty: 2°, from memory, unverified.",
   exponent: "Exponent",
   exponentHint: "Left empty: 1.3, of a published range of 1.2 to 1.3.",
-  pressure: "Pressure at closing",
-  pressureHint: "Left empty: 101.325 kPa, the standard atmosphere.",
+  pressure: "Pressure at closing, absolute",
+  pressureHint: "Left empty: 101.325 kPa (14.7 psi), the standard atmosphere.",
 });
 
 export const shownText = words("clearance.shown", {

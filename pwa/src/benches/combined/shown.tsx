@@ -4,13 +4,13 @@ import { limits } from "../../core/terms.ts";
 import type { Glance } from "../../result/glance.ts";
 import { Assumed, Notes } from "../../result/notes.tsx";
 import { OriginBadge } from "../../result/origin.tsx";
-import { lengthTo, show } from "../../result/quantity.ts";
+import { fractionUnder, lengthTo, show } from "../../result/quantity.ts";
 import type { ShownProps, Shows } from "../../result/shows.ts";
 import { EXCESS_DECIMALS } from "../../result/slack-glance.ts";
 import { StateTable } from "../../result/state-table.tsx";
 import { text as shared } from "../../result/strings.ts";
 import { windowZones } from "../../result/zones.ts";
-import { fractionText, trimmed } from "../../units/format.ts";
+import { trimmed } from "../../units/format.ts";
 import type { LengthUnit } from "../../units/parse.ts";
 import { Forest } from "./forest.tsx";
 import { text } from "./meta.ts";
@@ -41,7 +41,7 @@ function glance(result: CombinedResult, length: LengthUnit): Glance {
     number: shown.value,
     unit: shown.unit,
     side: `± ${shown.plusMinus}`,
-    under: fractionText(at.value),
+    under: fractionUnder(at.value, (at.high - at.low) / 2),
     tone: ({ consistent: "good", inconsistent: "caution", single: "open" } as const)[outcome],
     outcome,
     word: text.words[outcome],

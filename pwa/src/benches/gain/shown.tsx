@@ -9,6 +9,7 @@ import { scaleOf } from "../../result/quantity.ts";
 import type { ShownProps, Shows } from "../../result/shows.ts";
 import { settings } from "../../store/settings.ts";
 import { fixed, trimmed } from "../../units/format.ts";
+import type { LengthUnit } from "../../units/parse.ts";
 import { powerText } from "../../units/power.ts";
 import { text as units } from "../../units/strings.ts";
 import { text } from "./meta.ts";
@@ -138,8 +139,8 @@ function Details({ result, length }: Props) {
         <ul class="plain-list">
           {result.friction.figures.map((one) => (
             <li key={one.field}>
-              {labelOf(one.field)}: <span class="num">{figure(one.low, one.high)}</span>{" "}
-              {unitOfFigure(one.field)} <OriginBadge origin={one.origin} />{" "}
+              {labelOf(one.field)}: <span class="num">{figure(one, length)}</span>{" "}
+              <OriginBadge origin={one.origin} />{" "}
               {one.source && <span class="small">{one.source}</span>}
             </li>
           ))}
@@ -150,12 +151,16 @@ function Details({ result, length }: Props) {
   );
 }
 
-const figure = (low: number, high: number) =>
-  low === high ? trimmed(low, 3) : units.range(trimmed(low, 3), trimmed(high, 3));
-
-function unitOfFigure(field: string): string {
-  if (field.endsWith("_n_per_mm")) return "N/mm";
-  return field.endsWith("_mm") ? "mm" : "";
+/** A friction figure, or its range, with its unit; a stiffness is in N/mm for all. */
+function figure(
+  { field, low, high }: GainResult["friction"]["figures"][number],
+  length: LengthUnit,
+) {
+  const mm = field.endsWith("_mm") && !field.endsWith("_per_mm");
+  const { by, unit } = mm ? scaleOf(field, length) : { by: 1, unit: "" };
+  const ends = [...new Set([low, high])].map((end) => trimmed(end / by, 3));
+  const said = field.endsWith("_n_per_mm") ? "N/mm" : unit;
+  return `${ends[1] === undefined ? ends[0] : units.range(ends[0] ?? "", ends[1])} ${said}`.trim();
 }
 
 export const gainShown: Shows<GainResult> = { glance, Reasons, Pictures: GainPicture, Details };

@@ -104,7 +104,7 @@ function GainForm(props: FormProps) {
               label={text.friction[field]}
               value={value(field)}
               onValue={set(field)}
-              hint={text.frictionHint[field]}
+              hint={hintFor(field, text.frictionHint[field])}
               problem={problem(field)}
             />
           ) : (

@@ -47,7 +47,9 @@ export function readHeating(reader: Reader, draft: Draft): void {
     else reader.payload.expansion_source = source;
   }
   reader.take("cold_temperature_c", "temperature", text.temperature.cold);
-  for (const field of DOUBTS) reader.take(field, "number", text.sure[field]);
+  for (const field of DOUBTS) {
+    reader.take(field, field.endsWith("_k") ? "difference" : "number", text.sure[field]);
+  }
 }
 
 function readCentre(reader: Reader, draft: Draft, before: number): void {

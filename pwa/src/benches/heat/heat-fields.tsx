@@ -8,7 +8,7 @@ import { hintFor } from "../../core/as-read.ts";
 import { originText } from "../../result/origin.tsx";
 import { settings } from "../../store/settings.ts";
 import { parseNumber } from "../../units/parse.ts";
-import { temperatureText } from "../../units/temperature.ts";
+import { DIFFERENCE_SIGNS, parseDifference, temperatureText } from "../../units/temperature.ts";
 import type { FormProps } from "../bench.ts";
 import { withField } from "../draft.ts";
 import { text as shared } from "../strings.ts";
@@ -70,16 +70,11 @@ export function HeatFields(props: FormProps) {
   );
 }
 
-const DOUBT_UNITS = {
-  expansion_error_ppm: text.perKelvin,
-  temperature_error_k: "K",
-  cold_temperature_error_k: "K",
-};
-
 /** How far off reading, materials and temperatures may be. */
 function Doubts({ draft, change, problemAt }: FormProps) {
   const names = ["standard_uncertainty_mm", ...DOUBTS] as const;
   const set = (field: string) => (value: string) => change(withField(field, value));
+  const { temperature } = settings.value;
   return (
     <Fold title={text.sureFold} open={names.some((field) => Boolean(draft.fields[field]))}>
       <LengthField
@@ -97,10 +92,12 @@ function Doubts({ draft, change, problemAt }: FormProps) {
           label={text.sure[field]}
           value={draft.fields[field] ?? ""}
           onValue={set(field)}
-          parse={parseNumber}
+          parse={(typed) =>
+            field.endsWith("_k") ? parseDifference(typed, temperature) : parseNumber(typed)
+          }
           inputMode="decimal"
-          unit={DOUBT_UNITS[field]}
-          hint={text.sureHint[field]}
+          unit={field.endsWith("_k") ? DIFFERENCE_SIGNS[temperature] : text.perKelvin}
+          hint={hintFor(field, text.sureHint[field])}
           problem={problemAt(field)?.text}
         />
       ))}

@@ -2,6 +2,7 @@ import { LengthField } from "../../controls/length-field.tsx";
 import { PlainField } from "../../controls/plain-field.tsx";
 import { Segments } from "../../controls/segments.tsx";
 import { Select } from "../../controls/select.tsx";
+import { hintFor } from "../../core/as-read.ts";
 import { parseNumber } from "../../units/parse.ts";
 import type { Draft, FormProps } from "../bench.ts";
 import { Reader, withField } from "../draft.ts";
@@ -46,7 +47,7 @@ function CompareFields({ draft, change, problemAt }: FormProps) {
         label={text.height}
         value={draft.fields.event_height_mm ?? ""}
         onValue={set("event_height_mm")}
-        hint={text.heightHint}
+        hint={hintFor("event_height_mm", text.heightHint)}
         problem={problemAt("event_height_mm")?.text}
       />
       <Select

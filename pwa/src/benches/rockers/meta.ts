@@ -36,7 +36,7 @@ export const text = words("rockers", {
   leftEmpty: "Left empty: not compared.",
   keep: "Event to keep where it is",
   height: "At this valve lift",
-  heightHint: "Left empty: 1.27 mm (0.050 in).",
+  heightHint: "Left empty: 1.27 mm.",
   cams: "Cams",
   camChoices: { one: "Both lobes on one shaft", two: "A shaft for each" },
   needsTable: "Needs a lift table.",
