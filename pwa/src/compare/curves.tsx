@@ -2,8 +2,10 @@ import { useMemo } from "preact/hooks";
 import type { CompareResult } from "../core/results.ts";
 import { type Curves, CurvesChart } from "../picture/curves.tsx";
 import { settings } from "../store/settings.ts";
+import { fixed } from "../units/format.ts";
 import { TORQUE_SIGNS, torqueIn } from "../units/power.ts";
 import { meanCurves } from "./ask.ts";
+import { frame } from "./frame.ts";
 import { text } from "./strings.ts";
 import type { CurvesResult, OnCompare } from "./use-compare.ts";
 
@@ -52,14 +54,19 @@ function banded(found: NonNullable<CurvesResult["curves"]>) {
   const parts = found.differences.map((one) => {
     const { mean, lower_95, upper_95, lower_all_95, upper_all_95 } = one.torque_nm;
     const title = text.difference(one.to_setting, one.from_setting);
-    const bands = [
-      [text.band, lower_95],
-      [text.band, upper_95],
-      [text.bandAll, lower_all_95],
-      [text.bandAll, upper_all_95],
-    ] as const;
-    const edges = bands.flatMap(([name, ys]) => (ys ? [line(name, xs, ys)] : []));
-    return chart(title, [line(title, xs, mean), ...edges]);
+    const edges = (name: string, bounds: (number[] | null | undefined)[]) =>
+      bounds.flatMap((ys) => (ys ? [line(name, xs, ys)] : []));
+    const middle = line(title, xs, mean);
+    const narrow = edges(text.band, [lower_95, upper_95]);
+    const wide = edges(text.bandAll, [lower_all_95, upper_all_95]);
+    const ys = (of: typeof narrow) => of.map((one) => one.ys);
+    const { range, leaves } = frame(middle.ys, ys(narrow).flat(), ys(wide));
+    const drawn = chart(title, [middle, ...narrow, ...wide]);
+    return {
+      ...drawn,
+      curves: { ...drawn.curves, yRange: range },
+      ...(leaves !== null && { note: text.leaves(`${fixed(leaves, 0)} ${drawn.curves.yLabel}`) }),
+    };
   });
   return [chart(text.curves, all), ...parts];
 }

@@ -48,6 +48,8 @@ export const text = words("compare", {
   difference: (to: string, from: string) => `${to} less ${from}`,
   band: "95 % at one speed",
   bandAll: "95 % at all speeds at once",
+  leaves: (size: string) =>
+    `The band at all speeds at once leaves the picture: it goes up to ${size} from the difference.`,
   refitting: "With refitting allowed for",
   offline: "Bands come from the service, when the phone is paired and reaches it.",
   older: "Bands are of the last answer; the runs have changed since.",

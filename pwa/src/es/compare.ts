@@ -50,6 +50,8 @@ export const compare: Said<typeof text> = {
   difference: (to, from) => `${to} menos ${from}`,
   band: "95 % a un régimen",
   bandAll: "95 % a todos los regímenes a la vez",
+  leaves: (size) =>
+    `La banda a todos los regímenes a la vez se sale del dibujo: llega hasta ${size} de la diferencia.`,
   refitting: "Contando con el desmontaje y montaje",
   offline: "Las bandas las da el servicio, si el teléfono está vinculado y lo alcanza.",
   older: "Las bandas son de la última respuesta; las pasadas han cambiado desde entonces.",

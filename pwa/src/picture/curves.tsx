@@ -28,10 +28,12 @@ interface Props {
   /** The picture in words. */
   said: string;
   curves: Curves;
+  /** What the picture leaves out. */
+  note?: string;
 }
 
 /** Curves over an angle or a speed; the first is the one that counts, the others are dashed. */
-export function CurvesChart({ title, said, curves }: Props) {
+export function CurvesChart({ title, said, curves, note }: Props) {
   const theme = shownTheme.value;
   const box = useDrawn(async () => {
     const { plotCurves } = await import("./curves-plot.ts");
@@ -48,6 +50,7 @@ export function CurvesChart({ title, said, curves }: Props) {
         </ul>
       )}
       <div ref={box} class="curve-plot" role="img" aria-label={said} />
+      {note && <p class="small">{note}</p>}
     </figure>
   );
 }

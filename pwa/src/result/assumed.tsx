@@ -25,7 +25,7 @@ function amountText({ field, value, unit }: Assumption): string {
   }
   if (unit === "K") return differenceText(value, settings.value.temperature);
   if (unit === "mm") return roundLength(value, unitOf(field));
-  if (unit === "mm/deg") return roundLength(value, unitOf("checking_height_mm")) + "/°";
+  if (unit === "mm/deg") return `${roundLength(value, unitOf("checking_height_mm"))}/°`;
   if (unit === "km") return ranText({ km: value }, distanceOf(settings.value.running));
   return withUnit(trimmed(value, DECIMALS), WRITTEN[unit] ?? unit);
 }
