@@ -21,6 +21,7 @@ import { uuid7 } from "../store/uuid7.ts";
 import { parseDistance } from "../units/distance.ts";
 import { buildOf, draftOfBuild } from "./build-draft.ts";
 import { PartsFields } from "./parts-fields.tsx";
+import { readingsBefore } from "./record.ts";
 import { text } from "./strings.ts";
 
 /** A build: a name is enough; engine, drive and parts are those on the bench. */
@@ -37,6 +38,7 @@ export function BuildForm({ build }: { build: Build | null }) {
   const distance = distanceUnit();
   const typed = () => buildOf(draft, build, stand, distance, new Date().toISOString());
   const found = typed();
+  const before = build || !stand.engine ? 0 : countBefore(stand.engine.id, found);
   const store = async () => {
     const fields = typed();
     if ("missing" in fields) return;
@@ -89,6 +91,7 @@ export function BuildForm({ build }: { build: Build | null }) {
         value={draft.note ?? ""}
         onValue={set("note")}
       />
+      {before > 0 && <p class="small">{text.startBefore(before)}</p>}
       <SavePart
         form={form}
         missing={"missing" in found ? found.missing : ""}
@@ -102,4 +105,10 @@ export function BuildForm({ build }: { build: Build | null }) {
       )}
     </section>
   );
+}
+
+/** Readings taken before a build that is being started, which now has no name or no time yet. */
+function countBefore(engine_id: string, found: ReturnType<typeof buildOf>): number {
+  const started_at = "missing" in found ? new Date().toISOString() : found.started_at;
+  return readingsBefore({ engine_id, started_at }).length;
 }

@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
 import { FactList } from "../controls/fact-list.tsx";
+import { Fold } from "../controls/fold.tsx";
 import { PlainField } from "../controls/plain-field.tsx";
 import { GoneList, UndoNotice } from "../screens/gone.tsx";
 import { RefusedRecord } from "../screens/refused.tsx";
@@ -9,24 +10,14 @@ import { Icon } from "../shell/icon.tsx";
 import { go } from "../shell/router.ts";
 import type { Build } from "../store/records.ts";
 import { chooseBuild, chooseEngine, currentBuild } from "../store/settings.ts";
-import {
-  chains,
-  drives,
-  engines,
-  entries,
-  gearSets,
-  outbox,
-  plans,
-  readings,
-  runs,
-  sessions,
-} from "../store/state.ts";
+import { chains, drives, engines, gearSets, outbox } from "../store/state.ts";
 import { distanceText } from "../units/distance.ts";
 import { whenText } from "../units/when.ts";
 import { KINDS } from "./entry-draft.ts";
 import { ItemRow, wordsOf } from "./item.tsx";
+import { itemsOf, readingsBefore } from "./record.ts";
 import { text } from "./strings.ts";
-import { idOf, search, timeline } from "./timeline.ts";
+import { idOf, search } from "./timeline.ts";
 
 /** Fewer than this can be seen without looking for one. */
 const MANY = 8;
@@ -34,14 +25,7 @@ const MANY = 8;
 /** A build: what it is, what can be added to it, and all of it in time order. */
 export function BuildPage({ build }: { build: Build }) {
   const [typed, setTyped] = useState("");
-  const items = timeline(
-    build,
-    entries.value,
-    readings.value,
-    plans.value,
-    sessions.value,
-    runs.value,
-  );
+  const items = itemsOf(build);
   const shown = search(items, typed, wordsOf);
   return (
     <div class="page builds-page">
@@ -88,6 +72,7 @@ export function BuildPage({ build }: { build: Build }) {
           ))}
         </ol>
       </section>
+      <Before build={build} />
       <GoneList
         kinds={["entries"]}
         title={text.removed}
@@ -95,6 +80,24 @@ export function BuildPage({ build }: { build: Build }) {
         where={({ record }) => "build_id" in record && record.build_id === build.id}
       />
     </div>
+  );
+}
+
+/** What was read on the engine before the build, which is all of it for who measures first. */
+function Before({ build }: { build: Build }) {
+  const found = readingsBefore(build);
+  if (found.length === 0) return null;
+  return (
+    <Fold title={`${text.before} (${found.length})`} open={found.length <= MANY}>
+      <p class="small">{text.beforeNote}</p>
+      <ol class="timeline">
+        {found.map((reading) => (
+          <li key={reading.id}>
+            <ItemRow item={{ kind: "reading", at: reading.taken_at, reading }} />
+          </li>
+        ))}
+      </ol>
+    </Fold>
   );
 }
 

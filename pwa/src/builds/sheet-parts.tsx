@@ -73,39 +73,55 @@ function driveRows(drive: Drive): Rows {
 
 /** The last reading of each kind with its uncertainty, verdict, limit and the limit's origin. */
 export function Latest({ readings }: { readings: Reading[] }) {
-  const length = unitOf("readings_mm");
   return (
     <section>
       <h2>{text.latest}</h2>
       {readings.length === 0 ? (
         <p>{text.latestNone}</p>
       ) : (
-        <Table label={text.latest} head={text.latestHead} class="sheet-latest">
-          {readings.map((one) => {
-            const at = glanceOf(one);
-            return (
-              <tr key={one.id}>
-                <td>{whenText(one.taken_at)}</td>
-                <td>
-                  {at.what}
-                  {about(one) && <small>{about(one)}</small>}
-                </td>
-                <td class="num">
-                  {withUnit(at.number, at.unit)} <small>{at.side}</small>
-                </td>
-                <td>
-                  <ToneShape tone={at.tone} /> {at.headline}
-                </td>
-                <td>
-                  {at.limit ? `${at.limit.label}: ${limitText(at.limit, length)}` : text.noLimit}
-                </td>
-                <td>{at.limit && <OriginBadge origin={at.limit.origin} />}</td>
-              </tr>
-            );
-          })}
-        </Table>
+        <Readings label={text.latest} readings={readings} />
       )}
     </section>
+  );
+}
+
+/** What was read on the engine before the build was started, and belongs to none. */
+export function Before({ readings }: { readings: Reading[] }) {
+  if (readings.length === 0) return null;
+  return (
+    <section>
+      <h2>{words.before}</h2>
+      <p>{words.beforeNote}</p>
+      <Readings label={words.before} readings={readings} />
+    </section>
+  );
+}
+
+function Readings({ label, readings }: { label: string; readings: Reading[] }) {
+  const length = unitOf("readings_mm");
+  return (
+    <Table label={label} head={text.latestHead} class="sheet-latest">
+      {readings.map((one) => {
+        const at = glanceOf(one);
+        return (
+          <tr key={one.id}>
+            <td>{whenText(one.taken_at)}</td>
+            <td>
+              {at.what}
+              {about(one) && <small>{about(one)}</small>}
+            </td>
+            <td class="num">
+              {withUnit(at.number, at.unit)} <small>{at.side}</small>
+            </td>
+            <td>
+              <ToneShape tone={at.tone} /> {at.headline}
+            </td>
+            <td>{at.limit ? `${at.limit.label}: ${limitText(at.limit, length)}` : text.noLimit}</td>
+            <td>{at.limit && <OriginBadge origin={at.limit.origin} />}</td>
+          </tr>
+        );
+      })}
+    </Table>
   );
 }
 

@@ -1,27 +1,23 @@
 import { coreVersion } from "../core/terms.ts";
 import { Back } from "../shell/back.tsx";
 import type { Build } from "../store/records.ts";
-import { engines, entries, plans, readings, runs, sessions } from "../store/state.ts";
+import { engines } from "../store/state.ts";
 import "../styles/sheet.css";
 import { whenText } from "../units/when.ts";
 import { usePaper } from "./page-foot.ts";
+import { itemsOf, readingsBefore } from "./record.ts";
 import { Cautions, Origins } from "./sheet-notes.tsx";
-import { InIt, Latest, Record, SetTo } from "./sheet-parts.tsx";
+import { Before, InIt, Latest, Record, SetTo } from "./sheet-parts.tsx";
 import { text } from "./sheet-strings.ts";
-import { latest, timeline } from "./timeline.ts";
+import { latest } from "./timeline.ts";
 
 /** The build on paper: everything that another mechanic needs to know of it. */
 export function Sheet({ build }: { build: Build }) {
   const engine = engines.value.find((one) => one.id === build.engine_id);
-  const items = timeline(
-    build,
-    entries.value,
-    readings.value,
-    plans.value,
-    sessions.value,
-    runs.value,
-  );
+  const items = itemsOf(build);
   const last = latest(items);
+  const before = readingsBefore(build);
+  const shown = [...last, ...before];
   const name = engine?.name ?? "";
   const label = build.label;
   usePaper(`${text.title}, ${name}, ${label}`, `${name} · ${label}`);
@@ -47,10 +43,11 @@ export function Sheet({ build }: { build: Build }) {
         )}
         <InIt build={build} />
         <Latest readings={last} />
+        <Before readings={before} />
         <SetTo items={items} />
         <Record items={items} />
-        <Cautions readings={last} />
-        <Origins readings={last} />
+        <Cautions readings={shown} />
+        <Origins readings={shown} />
         <p class="sheet-made">
           {text.printed(whenText(new Date().toISOString()))}. {text.made(coreVersion)}
         </p>

@@ -53,6 +53,11 @@ export const text = words("builds", {
   timeline: "In time order",
   timelineEmpty:
     "Nothing yet. What you add here, and what you measure with this build in hand, is listed in time order.",
+  before: "Before this build",
+  beforeNote:
+    "Readings of this engine that belong to no build: taken after the last build, before this one was started.",
+  startBefore: (n: number) =>
+    `${n === 1 ? "1 reading" : `${n} readings`} of this engine taken since the last build will show beside this one, as taken before it.`,
   find: "Find in this build",
   findHint: (shown: number, all: number) => `${shown} of ${all} shown.`,
   engineFind: "Find a build",

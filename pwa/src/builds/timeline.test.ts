@@ -2,7 +2,7 @@ import assert from "node:assert/strict";
 import { describe, it } from "node:test";
 import type { Build, Entry, Plan, Reading, Run, Session } from "../store/records.ts";
 import { cssText } from "./page-foot.ts";
-import { buildsOf, idOf, latest, search, timeline } from "./timeline.ts";
+import { buildsOf, idOf, latest, search, takenBefore, timeline } from "./timeline.ts";
 
 const build = { id: "b" } as Build;
 const entry = (id: string, at: string, of = "b") =>
@@ -19,6 +19,27 @@ describe("a build in time order", () => {
   it("leaves out what belongs to other builds, or to none", () => {
     const stray = { ...reading("r", "2026-01-01T10:00:00Z"), build_id: null };
     assert.deepEqual(timeline(build, [entry("x", "2026-01-01T10:00:00Z", "other")], [stray]), []);
+  });
+  it("knows what was read between the last build and this one, the newest first", () => {
+    const stray = (id: string, at: string, engine_id = "e", build_id: string | null = null) => ({
+      ...reading(id, at),
+      engine_id,
+      build_id,
+    });
+    const all = [
+      stray("old", "2026-01-01T08:00:00Z"),
+      stray("first", "2026-01-02T10:00:00.5Z"),
+      stray("second", "2026-01-02T11:00:00Z"),
+      stray("later", "2026-01-03T10:00:00Z"),
+      stray("elsewhere", "2026-01-02T11:00:00Z", "other"),
+      stray("of a build", "2026-01-02T11:00:00Z", "e", "a"),
+    ];
+    const now = { engine_id: "e", started_at: "2026-01-02T12:00:00Z" };
+    const ids = (moments: string[]) => takenBefore(now, moments, all).map((one) => one.id);
+    const last = ["2026-01-01T09:00:00Z", "2026-01-02T10:00:00Z", "2026-02-01T09:00:00Z"];
+    assert.deepEqual(ids([...last, now.started_at]), ["second", "first"]);
+    assert.deepEqual(ids([now.started_at]), ["second", "first", "old"]);
+    assert.deepEqual(ids([]), ["second", "first", "old"]);
   });
   it("knows the last reading of each kind, and of each gear", () => {
     const readings = [

@@ -97,6 +97,26 @@ export function latest(items: Item[]): Reading[] {
   return [...found.values()];
 }
 
+/**
+ * Readings of the engine that are in no build, taken before this one was started and after the last
+ * thing of the builds before it; the newest first. What is kept of a reading is never changed, so
+ * they cannot be brought into the build: they are shown beside it.
+ */
+export function takenBefore(
+  build: Pick<Build, "engine_id" | "started_at">,
+  moments: string[],
+  readings: Reading[],
+): Reading[] {
+  const start = Date.parse(build.started_at);
+  const ended = Math.max(...moments.map(Date.parse).filter((at) => at < start));
+  return readings
+    .filter(({ build_id, engine_id, taken_at }) => {
+      const at = Date.parse(taken_at);
+      return !build_id && engine_id === build.engine_id && at > ended && at < start;
+    })
+    .sort((a, b) => Date.parse(b.taken_at) - Date.parse(a.taken_at));
+}
+
 /** The items in whose words every typed word is found. */
 export function search(items: Item[], typed: string, wordsOf: (item: Item) => string): Item[] {
   const wanted = typed.toLowerCase().split(/\s+/).filter(Boolean);

@@ -52,6 +52,13 @@ export const builds: Said<typeof text> = {
   timeline: "Por orden de tiempo",
   timelineEmpty:
     "Aún nada. Lo que añada aquí, y lo que mida con este montaje en curso, aparece por orden de tiempo.",
+  before: "Antes de este montaje",
+  beforeNote:
+    "Lecturas de este motor que no son de ningún montaje: tomadas después del último, antes de empezar este.",
+  startBefore: (n) =>
+    n === 1
+      ? "1 lectura de este motor, tomada desde el último montaje, se verá junto a este como anterior a él."
+      : `${n} lecturas de este motor, tomadas desde el último montaje, se verán junto a este como anteriores a él.`,
   find: "Buscar en este montaje",
   findHint: (shown, all) => `Se muestran ${shown} de ${all}.`,
   engineFind: "Buscar un montaje",
