@@ -188,3 +188,28 @@ def test_a_build_is_kept_exported_and_taken_in_without_a_signal(
         assert other.complaints == []
     finally:
         other.kill()
+
+
+def test_what_was_read_before_a_build_stands_beside_it(service: Service, phone: Phone) -> None:
+    page = open_app(phone, service)
+    enter_drive(page)
+    measure(page, "17/32 in")
+    measure(page, "9/16 in")
+    go(page, "builds")
+    page.get_by_role("button", name="Start a build of").click()
+    expect(page.get_by_text("2 readings of this engine")).to_be_visible()
+    start_build(page, BUILD)
+    measure(page, "1/2 in", "too-close")
+    open_build(page, BUILD)
+    assert time_line(page)[0] == "Reading"
+    before = page.locator("details", has_text="Before this build (2)")
+    expect(before.locator(".item-reading")).to_have_count(2)
+    expect(before.locator(".item-reading").first).to_contain_text("0.56")
+    page.get_by_role("link", name="Build sheet").click()
+    expect(page.get_by_role("region", name="Before this build").locator("tbody tr")).to_have_count(
+        2
+    )
+    # They are no part of the build, and none of the next one.
+    expect(page.get_by_role("region", name="Latest readings").locator("tbody tr")).to_have_count(1)
+    start_build(page, "third build")
+    expect(page.get_by_text("Before this build")).to_have_count(0)

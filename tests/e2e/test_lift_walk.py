@@ -87,3 +87,30 @@ def test_a_table_rockers_clearance_and_a_stop_without_a_signal(
     page.get_by_label("Intake closes, after BDC").fill("62")
     wait_for(page, "told")
     assert page.get_by_test_id("hero-value").inner_text().startswith("8.")
+
+
+HELD = """() => {
+  const read = File.prototype.text;
+  const held = new Promise((go) => { globalThis.letGo = go; });
+  File.prototype.text = async function () { await held; return read.call(this); };
+}"""
+
+
+def test_what_is_typed_while_a_file_is_read_stays(phone: Phone, service: Service) -> None:
+    page = open_app(phone, service)
+    paste(page, "Intake", "10;1")
+    page.evaluate(HELD)
+    rows = page.get_by_label("Table: angle and lift, a row a line")
+    page.locator(".file-button input").set_input_files(
+        {"name": "lift.csv", "mimeType": "text/csv", "buffer": table(108).encode()}
+    )
+    # The table is about to be another, so it takes nothing; the row beside it does.
+    expect(rows).not_to_be_editable()
+    page.get_by_label("Angle", exact=True).fill("270")
+    page.get_by_label("Lift", exact=True).fill("0.01")
+    page.evaluate("letGo()")
+    expect(rows).to_have_value(table(108))
+    expect(rows).to_be_editable()
+    expect(page.get_by_label("Angle", exact=True)).to_have_value("270")
+    page.get_by_role("button", name="Add this row").click()
+    expect(rows).to_have_value(table(108) + "\n270;0.01\n")
