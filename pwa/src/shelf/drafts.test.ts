@@ -1,30 +1,11 @@
 import assert from "node:assert/strict";
 import { describe, it } from "node:test";
 import type { Drive, GearSet } from "../store/records.ts";
-import { distanceText, parseDistance } from "../units/distance.ts";
 import { chainOf, draftOfChain } from "./chain-draft.ts";
 import { draftOfGears, gearsOf, parseOffsets } from "./gears-draft.ts";
 
 const units = { length: "mm", distance: "km" } as const;
 const drive = { pitch_mm: 9.525, links: 58, crank_teeth: 22, cam_teeth: 44 } as Drive;
-
-describe("distance run", () => {
-  it("is read in kilometres and miles, grouped or not", () => {
-    assert.deepEqual(parseDistance("98000 km", "mi"), { ok: true, km: 98000 });
-    assert.deepEqual(parseDistance("1 000 mi", "km"), { ok: true, km: 1609.344 });
-    assert.deepEqual(parseDistance("61,000 km", "mi"), { ok: true, km: 61000 });
-    assert.deepEqual(parseDistance("10", "mi"), { ok: true, km: 16.09344 });
-    assert.deepEqual(parseDistance("0", "km"), { ok: true, km: 0 });
-  });
-  it("says what it needs of anything else", () => {
-    for (const wrong of ["far", "-3 km", "12 furlongs", "", "1,2,3"]) {
-      assert.equal(parseDistance(wrong, "km").ok, false, wrong);
-    }
-  });
-  it("shows both units", () => {
-    assert.equal(distanceText(98000), "98\u202f000 km (61\u202f000 mi)");
-  });
-});
 
 describe("the chain form", () => {
   it("needs only a name where the drive gives the size", () => {
