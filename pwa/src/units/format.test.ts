@@ -73,6 +73,10 @@ describe("rounding on the screen", () => {
     assert.equal(roundLength(1.27, "in"), "0.05 in");
     assert.equal(roundLength(0.3, "in"), "0.012 in");
     assert.equal(roundLength(0.025, "in"), "0.001 in");
+    // What is small still shows a figure: 0.01 mm is 0.00039 in.
+    assert.equal(roundLength(0.01, "in"), "0.0004 in");
+    assert.equal(roundLength(0.001, "in"), "0.00004 in");
+    assert.equal(roundLength(0, "in"), "0 in");
     assert.equal(roundLength(4.7625, "in"), "0.1875 in");
   });
   it("tells a tenth of a millimetre by no more than it in inches", () => {

@@ -72,12 +72,22 @@ export function lengthText(mm: number, unit: LengthUnit): string {
 /** Decimals of an inch for so many of a millimetre: thousandths tell a tenth, and a hundredth too. */
 export const inchDecimals = (ofMm: number): number => (ofMm < 2 ? ofMm + 2 : ofMm + 1);
 
-/** A round length of the core, in inches no finer than it is told: 280 mm are 11.02 in. */
-export function roundLength(mm: number, unit: LengthUnit): string {
-  if (unit === "mm") return lengthText(mm, unit);
+/** Decimals up to the first figure that counts, so that what is small is not written as nothing. */
+export const firstDecimal = (value: number): number =>
+  value === 0 ? 0 : Math.max(0, -Math.floor(Math.log10(Math.abs(value))));
+
+/** A round length of the core as a number, in inches no finer than it is told: 280 mm are 11.02. */
+export function roundNumber(mm: number, unit: LengthUnit): string {
+  if (unit === "mm") return trimmed(mm, 3);
+  const inches = lengthIn(mm, unit);
   const told = trimmed(mm, 4).split(".")[1]?.length ?? 0;
-  return `${trimmed(lengthIn(mm, unit), Math.min(4, inchDecimals(told)))} in`;
+  const first = firstDecimal(inches);
+  return trimmed(inches, Math.max(first, Math.min(4, Math.max(inchDecimals(told), first + 1))));
 }
+
+/** The same with its unit. */
+export const roundLength = (mm: number, unit: LengthUnit): string =>
+  `${roundNumber(mm, unit)} ${unit}`;
 
 /** A kept length as it can be saved again unchanged: in inches if chosen and exact, else in mm. */
 export function exactLength(mm: number, unit: LengthUnit): string {

@@ -23,6 +23,8 @@ test("lengths in inches, to a tenth of what was told in millimetres", () => {
     inUnits("It moves 12.7 mm, 95 % interval 12.0 to 13.4 mm; wanted is 4.8 to 6.4 mm.", INCH),
     "It moves 0.500 in, 95 % interval 0.472 to 0.528 in; wanted is 0.189 to 0.252 in.",
   );
+  // 0.01 mm is 0.00039 in.
+  assert.equal(inUnits("a dial of 0.01 mm", INCH), "a dial of 0.0004 in");
   assert.equal(inUnits("Se mueve de 12.0 a 13.4 mm.", INCH), "Se mueve de 0.472 a 0.528 in.");
 });
 

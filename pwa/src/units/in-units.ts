@@ -1,5 +1,5 @@
 /** The core speaks in mm, °C, km, kW and N m; here it is said in the units chosen. No state here. */
-import { inchDecimals } from "./format.ts";
+import { firstDecimal, inchDecimals } from "./format.ts";
 import { type LengthUnit, lengthIn } from "./parse.ts";
 import {
   POWER_SIGNS,
@@ -24,19 +24,22 @@ export interface Units {
 interface Way {
   unit: string;
   turn(value: number): number;
-  /** Decimals after so many before. */
-  decimals(before: number): number;
+  /** Decimals after so many before, of what it was turned to. */
+  decimals(before: number, turned: number): number;
 }
 
 // One figure, or two with a word between them in either language, then the unit by itself: not that
 // of a stiffness, an area or a rate.
 const AMOUNTS =
   /(?<![\d.,\u202f])(-?\d+(?:\.\d+)?)( (?:to|and|or|a|y|o) )?(-?\d+(?:\.\d+)?)? ?(mm|degC|°C|km|kW|N m|deg|K)(?![\w/²³^]| \/)/g;
+// What is small keeps a figure.
+const inchesTo = (before: number, inches: number) =>
+  Math.max(inchDecimals(before), firstDecimal(inches));
 const same = (before: number) => before;
 
 function wayOf(unit: string, units: Units): Way | null {
   if (unit === "mm" && units.length === "in") {
-    return { unit: "in", turn: (mm) => lengthIn(mm, "in"), decimals: inchDecimals };
+    return { unit: "in", turn: (mm) => lengthIn(mm, "in"), decimals: inchesTo };
   }
   if (unit === "degC" || unit === "°C") {
     const { temperature } = units;
@@ -88,7 +91,8 @@ export function inUnits(text: string, units: Units, exact: readonly number[] = [
         exact.find((one) => Math.abs(one - Number(figure)) < 0.5001 * 10 ** -decimals) ??
         Number(figure);
       if (unit === "km" && meant >= LARGE) return bothDistances(meant)[way.unit as "km" | "mi"];
-      return way.turn(meant).toFixed(way.decimals(decimals));
+      const value = way.turn(meant);
+      return value.toFixed(way.decimals(decimals, value));
     };
     return `${turned(from)}${between}${turned(to)} ${way.unit}`;
   });

@@ -8,7 +8,7 @@ import { OriginBadge } from "../../result/origin.tsx";
 import { scaleOf } from "../../result/quantity.ts";
 import type { ShownProps, Shows } from "../../result/shows.ts";
 import { settings } from "../../store/settings.ts";
-import { fixed, trimmed } from "../../units/format.ts";
+import { fixed, roundNumber, trimmed } from "../../units/format.ts";
 import type { LengthUnit } from "../../units/parse.ts";
 import { powerText } from "../../units/power.ts";
 import { text as units } from "../../units/strings.ts";
@@ -156,11 +156,11 @@ function figure(
   { field, low, high }: GainResult["friction"]["figures"][number],
   length: LengthUnit,
 ) {
-  const mm = field.endsWith("_mm") && !field.endsWith("_per_mm");
-  const { by, unit } = mm ? scaleOf(field, length) : { by: 1, unit: "" };
-  const ends = [...new Set([low, high])].map((end) => trimmed(end / by, 3));
-  const said = field.endsWith("_n_per_mm") ? "N/mm" : unit;
-  return `${ends[1] === undefined ? ends[0] : units.range(ends[0] ?? "", ends[1])} ${said}`.trim();
+  const stiffness = field.endsWith("_n_per_mm");
+  const mm = field.endsWith("_mm") && !stiffness;
+  const [from, to] = [low, high].map((end) => (mm ? roundNumber(end, length) : trimmed(end, 3)));
+  const ends = from === to ? from : units.range(from ?? "", to ?? "");
+  return `${ends} ${stiffness ? "N/mm" : mm ? length : ""}`.trim();
 }
 
 export const gainShown: Shows<GainResult> = { glance, Reasons, Pictures: GainPicture, Details };
