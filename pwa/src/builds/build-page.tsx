@@ -24,7 +24,7 @@ import {
 } from "../store/state.ts";
 import { whenText } from "../units/when.ts";
 import { KINDS } from "./entry-draft.ts";
-import { ItemRow, wordsOf } from "./item.tsx";
+import { driveText, ItemRow, wordsOf } from "./item.tsx";
 import { text } from "./strings.ts";
 import { idOf, search, timeline } from "./timeline.ts";
 
@@ -122,7 +122,7 @@ function Head({ build }: { build: Build }) {
   if (typeof build.odometer_km === "number") {
     rows.push([text.odometer, distanceText(build.odometer_km)]);
   }
-  if (drive) rows.push([text.drive, drive.label]);
+  if (drive) rows.push([text.drive, driveText(drive)]);
   if (chain) rows.push([text.aboutChain, tagged(chain)]);
   if (gears) rows.push([text.aboutGears, tagged(gears)]);
   if (build.note) rows.push([text.note, build.note]);

@@ -58,7 +58,7 @@ export function numberTo(mm: number, length: LengthUnit, decimals: number): stri
   return fixed(mm / by, by === 1 ? decimals : decimals + 1);
 }
 
-/** A number and its unit, as one: no space before a degree sign. */
+/** A number and its unit, as one: no space before a degree sign, which °C is not. */
 export function withUnit(number: string, unit: string): string {
-  return unit === "°" ? `${number}°` : `${number} ${unit}`;
+  return /^°( |$)/.test(unit) ? `${number}${unit}` : `${number} ${unit}`;
 }
