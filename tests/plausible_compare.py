@@ -79,6 +79,8 @@ def gain_evidence(rng: random.Random, method: str) -> Payload:
         settings = [{"key": key, "label": key, "movement_mm": rng.uniform(0.5, 14)} for key in keys]
         if rng.random() < 0.2:
             settings[0]["movement_mm"] = None
+        if rng.random() < 0.3:
+            settings[-1]["movement_u_mm"] = rng.uniform(0, 8)
         made.append({
             "engine": rng.choice(("Motor ½", "Shop engine", None)), "label": f"day {number}",
             "standard": asked["standard"], "settings": settings, "runs": asked["runs"],

@@ -30,6 +30,16 @@ def handbook_centre(pitch: float, z1: int, z2: int, links: float) -> float:
     return pitch * (half + math.sqrt(root)) / 4
 
 
+# Small gears close together: lash about the first limits in print is no more than loose here.
+SMALL: Payload = {
+    "pitch_mm": 6.35,
+    "crank_teeth": 15,
+    "cam_teeth": 30,
+    "centre_distance_mm": handbook_centre(6.35, 15, 30, 40),
+    "links": 40,
+}
+
+
 @st.composite
 def cam_drives(draw: st.DrawFn, loosest_mm: float = 3.0) -> Payload:
     """A cam drive whose chain is between just taut and a few millimetres long."""

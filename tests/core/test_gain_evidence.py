@@ -75,6 +75,9 @@ def test_the_gain_takes_the_rows_and_counts_the_engines() -> None:
         ({"runs": []}, "no-two-movements"),
         ({"settings": [{"key": "A", "movement_mm": 5.5}, {"key": "B", "movement_mm": 5.5}]},
          "no-two-movements"),
+        ({"settings": [{"key": "A", "movement_mm": 5.5, "movement_u_mm": 0.3},
+                       {"key": "B", "movement_mm": 5.9, "movement_u_mm": 0.3}]},
+         "no-two-movements"),
         ({"standard": None}, "no-standard"),
         ({"runs": [{**one, "figures_are": "j1349-1990"} for one in runs("ABBA")]},
          "cannot-compare"),
@@ -85,6 +88,27 @@ def test_a_session_that_cannot_serve_is_passed_with_why(changes: dict[str, Any],
     found = run("gain-evidence", {"sessions": [session("ABBA", **changes)]})
     assert found["rows"] == []
     assert found["passed"] == [{"session": "ABBA", "why": why}]
+
+
+@pytest.mark.parametrize(
+    ("halves", "least"),
+    # Root of the sum of squares by hand; 1.96 * 0.3 mm where no plus-or-minus was noted.
+    [((0.3, 0.4), 0.5), ((0.0, 0.25), 0.25), ((None, None), 0.8316), ((None, 0.1), 0.5964)],
+)
+def test_slack_differs_from_beyond_both_plus_or_minuses_on(
+    halves: tuple[float | None, float | None], least: float
+) -> None:
+    for gap, count in ((0.99 * least, 0), (1.01 * least, 1)):
+        settings = [{"key": "A", "movement_mm": 3.0, "movement_u_mm": halves[0]},
+                    {"key": "B", "movement_mm": 3.0 + gap, "movement_u_mm": halves[1]}]  # fmt: skip
+        assert len(rows(session("ABBA", settings=settings))) == count
+
+
+def test_a_setting_with_the_slack_of_the_first_gives_no_row_among_others() -> None:
+    settings = [{"key": key, "movement_mm": mm, "movement_u_mm": 0.3}
+                for key, mm in (("A", 5.5), ("B", 5.8), ("C", 12.7))]  # fmt: skip
+    (row,) = rows(session("AABBCCABC", settings=settings))
+    assert row["to_movement_mm"] == 12.7
 
 
 def test_no_more_rows_than_a_gain_takes() -> None:

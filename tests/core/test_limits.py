@@ -4,7 +4,7 @@ from typing import Any
 
 import pytest
 
-from core.drives import WORKED
+from core.drives import SMALL, WORKED
 from core.reference import rows
 from midspan.core import run
 
@@ -184,13 +184,13 @@ OWN_CASES = [
     ),
     (
         "crank-rock",
-        {"drive": WORKED, "method": "crank-degrees", "readings_deg": [5.0] * 3},
+        {"drive": SMALL, "method": "crank-degrees", "readings_deg": [5.0] * 3},
         [("crank_rock_deg", 4.0, "beyond"), ("crank_rock_deg", 6.0, "within")],
     ),
     (
         "crank-rock",
-        {"drive": WORKED, "method": "sprocket-movement", "readings_mm": [3.0] * 3},
-        [("reading_mm", 2.5, "beyond"), ("reading_mm", 3.5, "within")],
+        {"drive": SMALL, "method": "sprocket-movement", "readings_mm": [1.0] * 3},
+        [("reading_mm", 0.8, "beyond"), ("reading_mm", 1.2, "within")],
     ),
 ]  # fmt: skip
 
@@ -217,6 +217,14 @@ def test_the_users_own_limit_overrides_and_is_labelled_so(
     assert len(found["judgements"]) > 1
     plain = run(calc, {**payload, **exact})
     assert found["judgements"][1:] == plain["judgements"]
+
+
+def test_an_own_limit_on_lash_does_not_make_a_fit_that_is_out_good() -> None:
+    own = {"quantity": "crank_rock_deg", "upper": 6.0, "source": "manual"}
+    payload = {"drive": WORKED, "method": "crank-degrees", "readings_deg": [5.0] * 3}
+    verdict = run("crank-rock", {**payload, "own_limit": own})["verdict"]
+    assert verdict["headline"] == "Within your limit, yet too loose here"
+    assert verdict["limit"]["source"] == "manual"
 
 
 def test_an_own_lower_limit_can_be_failed() -> None:

@@ -9,7 +9,7 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from scipy import stats
 
-from core.drives import WORKED, Payload, floats
+from core.drives import SMALL, WORKED, Payload, cam_drives, floats
 from midspan.core import run
 from midspan.core.guard import ZONES, judge, zone
 
@@ -238,23 +238,29 @@ def test_wear_within_its_limit_yet_far_too_loose_here() -> None:
     assert found["verdict"]["outcome"] == "limits-disagree"
 
 
+def rock(drive: Payload, lash: float) -> dict[str, Any]:
+    exact = {"resolution_deg": 0, "instrument_error_deg": 0}
+    payload = {"drive": drive, "method": "crank-degrees", "readings_deg": [lash] * 3, **exact}
+    found: dict[str, Any] = run("crank-rock", payload)
+    return found
+
+
 @pytest.mark.parametrize(
     ("lash", "outcomes", "verdict"),
-    # The four in print: 3 to 4, 3 to 5, 10, 10 to 15; and 3.175 mm at the gear, 5.4 degrees here.
+    # The four in print: 3 to 4, 3 to 5, 10, 10 to 15; and 3.175 mm at the gear, 11.9 degrees here.
     [
         (2.0, ("within", "within", "within", "within", "within"), "within"),
         (3.5, ("too-close", "too-close", "within", "within", "within"), "too-close"),
         (4.5, ("beyond", "too-close", "within", "within", "within"), "limits-disagree"),
-        (7.0, ("beyond", "beyond", "within", "within", "beyond"), "limits-disagree"),
+        (7.0, ("beyond", "beyond", "within", "within", "within"), "limits-disagree"),
+        (12.5, ("beyond", "beyond", "beyond", "too-close", "beyond"), "beyond"),
         (20.0, ("beyond", "beyond", "beyond", "beyond", "beyond"), "beyond"),
     ],
 )
 def test_conflicting_rock_limits_are_judged_side_by_side(
     lash: float, outcomes: tuple[str, ...], verdict: str
 ) -> None:
-    exact = {"resolution_deg": 0, "instrument_error_deg": 0}
-    payload = {"drive": WORKED, "method": "crank-degrees", "readings_deg": [lash] * 3, **exact}
-    found = run("crank-rock", payload)
+    found = rock(SMALL, lash)
     rows = {row["limit"]["id"]: row["outcome"] for row in found["judgements"]}
     names = ("rock-renew-3-4", "rock-good-3-5", "rock-replace-10", "rock-loose-10-15")
     assert tuple(rows[name] for name in (*names, "rock-factory-movement")) == outcomes
@@ -262,6 +268,66 @@ def test_conflicting_rock_limits_are_judged_side_by_side(
     assert all(
         row["limit"]["source"] for row in found["judgements"] if "rock" in row["limit"]["id"]
     )
+
+
+@pytest.mark.parametrize(
+    ("lash", "headline"),
+    [
+        (2.0, "Within every limit, yet too loose here"),
+        (3.5, "Close to the limit, yet too loose here"),
+        (4.5, "Published limits disagree, yet too loose here"),
+    ],
+)
+def test_lash_and_wear_of_one_slack_decide_alike(lash: float, headline: str) -> None:
+    """On the worked drive these lashes are over 1/2 in at mid-span, and a wear within 1.5 %."""
+    found = rock(WORKED, lash)
+    wear = {
+        "drive": WORKED,
+        "method": "pin-to-pin",
+        "pitches": 10,
+        "readings_mm": [95.25 * (1 + found["state"]["elongation_percent"]["value"] / 100)] * 3,
+        **EXACT,
+    }
+    worn = run("elongation", wear)
+    radius, step = 9.525 / (2 * math.sin(math.pi / 22)), 9.525 / (2 * math.sin(math.pi / 44))
+    strand = math.sqrt(114.10**2 - (step - radius) ** 2)
+    assert (strand + radius * math.radians(lash)) ** 2 - strand**2 > (IN / 2) ** 2
+    assert found["verdict"]["headline"] == headline
+    assert worn["verdict"]["headline"] == "Wear within the limit, yet too loose here"
+    for one in (found, worn):
+        assert one["verdict"]["outcome"] == "limits-disagree"
+        assert "the fit rules here" in one["verdict"]["next_step"]
+
+
+@settings(max_examples=100)
+@given(
+    drive=cam_drives(),
+    lash=floats(0.1, 25),
+    error=floats(0, 3),
+    upper=st.none() | floats(0.1, 25),
+)
+def test_a_lash_is_never_passed_or_left_open_over_a_fit_that_is_out(
+    drive: Payload, lash: float, error: float, upper: float | None
+) -> None:
+    """The mid-span movement that the Why tells of, judged by the slack bench."""
+    asked = {"drive": drive, "method": "crank-degrees", "readings_deg": [lash],
+             "instrument_error_deg": error}  # fmt: skip
+    if upper is not None:
+        asked["own_limit"] = {"quantity": "crank_rock_deg", "upper": upper, "source": "a manual"}
+    found = run("crank-rock", asked)
+    moves, verdict = found["state"]["movement_mm"], found["verdict"]
+    out = {name for name, is_so in (("too loose", moves["low"] >= IN / 2),
+                                    ("too tight", moves["high"] <= IN / 16)) if is_so}  # fmt: skip
+    said = {
+        name for name in ("too loose", "too tight") if f"yet {name} here" in verdict["headline"]
+    }
+    assert said == (out if verdict["outcome"] != "beyond" else set())
+    assert not (out and verdict["outcome"] in ("within", "too-close"))
+
+
+def test_a_general_drive_is_not_held_against_the_window_of_cam_drives() -> None:
+    verdict = rock({**WORKED, "drive_kind": "general"}, 4.5)["verdict"]
+    assert "loose" not in verdict["why"] + verdict["headline"]
 
 
 def test_past_most_limits_is_not_called_too_close() -> None:

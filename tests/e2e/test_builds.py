@@ -111,6 +111,8 @@ def test_a_build_is_kept_exported_and_taken_in_without_a_signal(
         measure(page, "17/32 in")
         open_build(page, BUILD)
         assert time_line(page) == [*ENTRIES, "Reading"]
+        # The drive was given no name: it goes by its gears, not by the word beside it.
+        expect(page.locator("dt:text-is('Drive') + dd")).to_contain_text("22/44")
         expect(page.locator(".item-reading")).to_contain_text("Too loose")
 
         # Half a note, then the battery falls out.

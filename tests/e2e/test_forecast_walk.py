@@ -18,6 +18,18 @@ RAN = "Run since the first start"
 # Movement as typed, and how far the chain had run.
 READINGS = (("5.5 mm", "0 km"), ("8.5 mm", "2000 km"), ("9.2 mm", "300 h"))
 
+# What stands large and what stands in the table, at every change of the page.
+WATCH = """() => {
+  globalThis.pairs = [];
+  const look = () => pairs.push([
+    document.querySelector("[data-testid=hero-value]").textContent,
+    document.querySelector("[data-event=reaches-limit] td").textContent,
+  ]);
+  look();
+  new MutationObserver(() => requestAnimationFrame(look)).observe(
+    document.body, { subtree: true, childList: true, characterData: true });
+}"""
+
 
 def save_reading(page: Page, typed: str, ran: str) -> None:
     """Save a slack reading with how far the chain has run."""
@@ -132,6 +144,8 @@ def test_readings_saved_offline_are_forecast_and_the_posterior_arrives_and_stays
     page.get_by_role("checkbox").nth(2).check()
     expect(page.get_by_test_id("hero-value")).to_have_text(median)
 
+    # Number and table change from the phone's answer to the service's in one step.
+    page.evaluate(WATCH)
     phone.regain_network()
     page.evaluate("dispatchEvent(new Event('online'))")
     full_state(page, "here")
@@ -139,7 +153,10 @@ def test_readings_saved_offline_are_forecast_and_the_posterior_arrives_and_stays
     there = service.calculate_lab("forecast", asked)
     told = next(e for e in there["events"] if e["event"] == "reaches-limit")["at_running_h"]
     full = shown_as(told["median"], 1)
-    assert page.get_by_test_id("hero-value").inner_text() == full
+    assert page.get_by_test_id("hero-value").inner_text() == full != median
+    expect(happens(page, "reaches-limit").locator("td").first).to_contain_text(f"{full} h")
+    seen = {(number, table.split(" ")[0]) for number, table in page.evaluate("pairs")}
+    assert seen == {(median, median), (full, full)}
     readings = service.get("/api/v1/readings")["items"]
     assert [one["running_since_start_h"] for one in readings][-1] == 300
 
@@ -172,6 +189,8 @@ def test_with_no_readings_it_says_how_little_and_a_distance_can_follow(
     expect(page.get_by_test_id("verdict")).to_have_attribute("data-outcome", "not-measured")
     expect(page.get_by_text("How little: the limit may come anywhere from")).to_be_visible()
     expect(page.get_by_text("Nothing was measured")).to_be_visible()
+    expect(page.get_by_text("Now: a first reading.")).to_be_visible()
+    expect(page.get_by_text("passed")).to_have_count(0)
     check(page, "forecast, nothing measured")
     go(page, "slack")
     page.get_by_label(READING, exact=True).fill("8.5 mm")

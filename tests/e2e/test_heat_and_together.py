@@ -71,16 +71,19 @@ def measure_slack_and_rock(page: Page) -> float:
     page.get_by_label(READING, exact=True).fill(str(COLD_MM))
     wait_for(page, "wanted")
     save(page)
-    # The excess length that lets the strand move so far, over the crank gear's pitch radius.
-    step = pitch_radius(44) - pitch_radius(22)
-    strand = math.sqrt(DRIVE["centre_distance_mm"] ** 2 - step**2)
-    excess = math.hypot(strand, COLD_MM) - strand
-    rock = math.degrees(excess / pitch_radius(22))
+    rock = math.degrees(excess_of(COLD_MM) / pitch_radius(22))
     page.get_by_role("button", name="At the crank").click()
     page.get_by_label(ROCK, exact=True).fill(f"{rock:.2f}")
     expect(page.get_by_test_id("verdict")).to_have_attribute("data-outcome", re.compile("."))
     save(page)
     return rock
+
+
+def excess_of(movement: float) -> float:
+    """The excess length that lets the strand move so far [mm]."""
+    step = pitch_radius(44) - pitch_radius(22)
+    strand = math.sqrt(DRIVE["centre_distance_mm"] ** 2 - step**2)
+    return math.hypot(strand, movement) - strand
 
 
 def pitch_radius(teeth: int) -> float:
@@ -144,6 +147,12 @@ def test_hot_slack_and_one_estimate_offline(service: Service, phone: Phone) -> N
     page.get_by_label("Wear: plus or minus, 95 %", exact=True).fill("0.02")
     wait_for(page, "inconsistent")
     expect(page.get_by_test_id("verdict")).to_contain_text("wear is off")
+    # No number that could be used stands over that: the lowest and highest excess length do.
+    low, high = map(float, page.get_by_test_id("hero-value").inner_text().split("–"))
+    assert abs(low - excess_of(COLD_MM)) < 0.02
+    worn = {"drive": DRIVE, "method": "pin-to-pin", "pitches": 10, "readings_mm": [95.25 * 1.005]}
+    assert abs(high - run("elongation", worn)["state"]["excess_mm"]["value"]) < 0.02
+    expect(page.get_by_text("Together: not to be used")).to_be_visible()
     save(page)
 
     # The battery falls out: what was typed and not saved is still there, and so is what was.

@@ -26,6 +26,8 @@ def test_a_table_rockers_clearance_and_a_stop_without_a_signal(
     exact = run("lift", asked)["durations"][0]["duration_deg"]["value"]
     shown = float(page.get_by_test_id("hero-value").inner_text())
     assert abs(shown - exact) < 0.6
+    # It names its lobe, here and in the list of what was saved.
+    expect(page.locator(".hero-what")).to_contain_text("Intake lobe: duration at")
     expect(page.get_by_text("1 row left out")).to_be_visible()
     expect(page.get_by_text("Row 67", exact=True)).to_be_visible()
 
@@ -35,6 +37,7 @@ def test_a_table_rockers_clearance_and_a_stop_without_a_signal(
     page.get_by_role("button", name="Add this row").click()
     page.get_by_label("Angle", exact=True).fill("27")
     paste(page, "Exhaust", table(248, "\t"))  # 112 before TDC, once more round
+    expect(page.locator(".hero-what")).to_contain_text("Exhaust lobe: duration at")
     phone.kill()
     phone.start()
     phone.lose_network()

@@ -46,6 +46,7 @@ def test_trial_fits_rank_the_shelf_offline_and_reach_the_service(
     expect(page.get_by_text("1 of 2 combinations are not determined", exact=False)).to_be_visible()
     following = page.get_by_role("region", name="Try this next")
     expect(following).to_contain_text("C-2 · worn")
+    expect(following).not_to_contain_text("Tried before")
     following.get_by_role("button").click()
     expect(page.get_by_label(READING, exact=True)).to_be_visible()
     assert chosen(page, "Chain") == "C-2 · worn"
@@ -58,6 +59,8 @@ def test_trial_fits_rank_the_shelf_offline_and_reach_the_service(
     expect(rows).to_have_count(2)
     expect(rows.nth(0)).to_contain_text("C-1 on G-1")
     expect(rows.nth(1)).to_contain_text("C-2 on G-1")
+    # Both were tried, so that whichever tells more is a repeat, and is called one.
+    expect(following).to_contain_text("Tried before: fit it anew")
     expect(page.get_by_role("heading", name="Not determined")).to_have_count(0)
     expect(page.get_by_role("button", name=re.compile("C-1 .* G-1 .* tried once"))).to_be_visible()
 

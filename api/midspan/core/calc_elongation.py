@@ -7,12 +7,11 @@ from .build import Build, take_build
 from .elongation import length_of_elongation
 from .fields import Form
 from .figures import fixed, short
-from .guard import zone
 from .instrument import assumption, take_instrument
 from .limits import ELONGATION, MEMORY, MOVEMENT
 from .state import excess_of_elongation, state
 from .uncertainty import Component, Interval, interval_of, rectangular
-from .verdict import Subject, Verdict, ruling, settle, take_own_limit
+from .verdict import Subject, Verdict, fit_rules, ruling, settle, take_own_limit
 from .warnings import cautions, count_warnings, drive_warnings, length_warnings, state_warnings
 
 METHODS = ("pin-to-pin", "inside-and-outside", "inside")
@@ -192,17 +191,10 @@ def _verdict(
             "Measure over more pitches, or with a finer instrument.",
         ),
     }[outcome]  # fmt: skip
-    if outcome == "within" and whole is not None and build is not None and build.kind == "cam":
-        moves = whole["movement_mm"]
-        zones = (zone(moves.low), zone(moves.high))
-        said = " On this drive it would move {} to {} mm at mid-span.".format(
-            fixed(moves.low, 1), fixed(moves.high, 1)
-        )
-        why += said
-        # A cam drive on fixed centres is too loose long before its chain is worn out.
-        if zones == ("too-loose", "too-loose") or zones == ("too-tight", "too-tight"):
-            word = zones[0].replace("-", " ")
-            headline = "Wear within the limit, yet " + word + " here"
-            step = "Measure the slack on the engine before you decide; the fit rules here."
-            return Verdict("limits-disagree", headline, why, step, row.limit, None)
-    return Verdict(outcome, headline, why, step, row.limit, None)
+    if whole is None or build is None or build.kind != "cam" or outcome == "beyond":
+        return Verdict(outcome, headline, why, step, row.limit, None)
+    moves = whole["movement_mm"]
+    why += " On this drive it would move {} to {} mm at mid-span.".format(
+        fixed(moves.low, 1), fixed(moves.high, 1)
+    )
+    return fit_rules(Verdict(outcome, headline, why, step, row.limit, None), moves)

@@ -11,7 +11,7 @@ from .limits import MOVEMENT, OWN, ROCK
 from .phase import angle_of_arc, degrees, excess_from_rock, radians, rock_from_excess
 from .state import state
 from .uncertainty import Interval
-from .verdict import Subject, Verdict, ruling, settle, take_own_limit
+from .verdict import Subject, Verdict, fit_rules, ruling, settle, take_own_limit
 from .warnings import cautions, count_warnings, drive_warnings, state_warnings
 
 # How it was read: crank degrees; degrees of a rotor turning with the cam; arc along the rim of
@@ -92,7 +92,9 @@ def calculate(payload: object) -> dict[str, object]:
         count_warnings(field, seen.count) + drive_warnings(build) + state_warnings(build, whole)
     )
     said = cautions("turn-by-hand", "valve-contact")
-    judged = _verdict(seen, held, whole["movement_mm"])
+    judged = _verdict(seen, held, _moves(whole["movement_mm"], build))
+    if build.kind == "cam":
+        judged = fit_rules(judged, whole["movement_mm"])
     return result("crank-rock", seen, build, whole, held, judged, warned, said)
 
 
@@ -111,15 +113,24 @@ def _to_crank_degrees(
     return None
 
 
-def _verdict(seen: Evidence, held: Findings, moves: Interval) -> Verdict:
+def _moves(at: Interval, build: Build) -> str:
+    """Say what the same slack moves at mid-span, and by the trade's window on a cam drive."""
+    said = " The same slack moves {} to {} mm at mid-span".format(
+        fixed(at.low, 1), fixed(at.high, 1)
+    )
+    if build.kind != "cam":
+        return said + "."
+    ends = [zone(x).replace("-", " ") for x in (at.low, at.high)]
+    named = ends[0] if ends[0] == ends[1] else "from {} to {}".format(ends[0], ends[1])
+    return said + ": " + named + "."
+
+
+def _verdict(seen: Evidence, held: Findings, also: str) -> Verdict:
     """Judge by the user's own limit, else say how the published ones agree."""
     rows = ruling(held.rows, ("crank_rock_deg", "sprocket_movement_mm"))
     lash = seen.estimate
     why = "{} crank degrees, plus or minus {}.".format(
         fixed(lash.value, 1), fixed(lash.expanded, 1)
-    )
-    also = " The same slack moves {} mm at mid-span: {}.".format(
-        fixed(moves.value, 1), zone(moves.value).replace("-", " ")
     )
     if not rows:
         step = "Enter the limit from the maker's manual."

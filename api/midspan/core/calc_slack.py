@@ -5,7 +5,7 @@ from .build import Build, take_build
 from .drive import Geometry
 from .fields import Form
 from .figures import fixed, short
-from .guard import ZONES, zone
+from .guard import ZONES, misfit, zone
 from .instrument import take_instrument
 from .limits import (
     MOVEMENT,
@@ -124,12 +124,10 @@ def _own_against_window(
     build: Build, own: Limit | None, moves: Interval
 ) -> list[dict[str, object]]:
     """Say when the user's own limit rules over slack that the trade would not run."""
-    zones = (zone(moves.low), zone(moves.high))
-    if own is None or build.kind != "cam" or zones[0] != zones[1]:
+    end = misfit(moves.low, moves.high)
+    if own is None or build.kind != "cam" or end is None:
         return []
-    if zones[0] not in ("too-tight", "too-loose"):
-        return []
-    text = "Whatever your own limit says, the trade calls this " + zones[0].replace("-", " ")
+    text = "Whatever your own limit says, the trade calls this " + end.replace("-", " ")
     text += ". Check that the limit was typed as printed."
     got = own.lower if own.upper is None else own.upper
     return [warning("own-limit-against-window", "own_limit", got, text, PRACTICE)]

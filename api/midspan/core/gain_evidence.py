@@ -5,6 +5,7 @@ them, and its runs tell how far the comparison is sure.
 """
 
 from . import calc_compare
+from .calc_heat import READING_MM
 from .errors import Refused
 from .fields import Form
 from .student import NORMAL_95
@@ -32,7 +33,7 @@ def calculate(payload: object) -> "Json":
     Parameters
     ----------
     payload : sessions, newest first: each with engine (its name), label, standard, settings (key,
-        movement_mm) and runs as "compare" takes them
+        movement_mm, movement_u_mm) and runs as "compare" takes them
 
     Returns
     -------
@@ -45,7 +46,8 @@ def calculate(payload: object) -> "Json":
     Validity
     --------
     Differences against one reference share its scatter; the rows are taken as independent. Few
-    runs widen a row: its standard uncertainty is its 95 % half-width over that of a normal.
+    runs widen a row: its standard uncertainty is its 95 % half-width over that of a normal. See
+    `_same_slack` for settings whose slack is not known to differ.
 
     Reference
     ---------
@@ -73,11 +75,10 @@ def _of_session(session: "Json") -> "tuple[list[Json], str]":
     settings = session.get("settings")
     for one in settings if isinstance(settings, list) else []:
         key = one.get("key") if isinstance(one, dict) else None
-        movement = one.get("movement_mm") if isinstance(one, dict) else None
-        if not isinstance(movement, (int, float)) or isinstance(movement, bool):
-            continue
-        if isinstance(key, str) and 0 <= movement <= MOST_MM:
-            moved[key] = movement
+        movement = _length(one.get("movement_mm")) if key is not None else None
+        if isinstance(key, str) and movement is not None:
+            half = _length(one.get("movement_u_mm"))
+            moved[key] = (movement, NORMAL_95 * READING_MM if half is None else half)
             order.append(key)
     given = session.get("runs")
     runs = [r for r in given if isinstance(r, dict)] if isinstance(given, list) else []
@@ -86,7 +87,8 @@ def _of_session(session: "Json") -> "tuple[list[Json], str]":
     runs = [{name: r.get(name) for name in OF_RUN} for r in runs if r.get("setting") in moved]
     # By the list, not by the table: the phone's interpreter keeps no order in that.
     keys = [key for key in order if any([r["setting"] == key for r in runs])]
-    if len(keys) < 2 or len({moved[key] for key in keys}) < 2:
+    # The same slack at both: what changed was something else, which is no evidence of slack.
+    if all([_same_slack(moved[keys[0]], moved[key]) for key in keys]):
         return [], "no-two-movements"
     if not session.get("standard"):
         return [], "no-standard"
@@ -100,20 +102,38 @@ def _of_session(session: "Json") -> "tuple[list[Json], str]":
     for difference in compared["differences"]:
         gain = difference["gain_percent"]
         low, high = gain["lower_95"], gain["upper_95"]
-        # The same slack at both: what changed was something else, which is no evidence of slack.
-        if moved[difference["from_setting"]] == moved[difference["to_setting"]]:
+        before, after = moved[difference["from_setting"]], moved[difference["to_setting"]]
+        if _same_slack(before, after):
             continue
         if difference["outcome"] == "not-evidence" or low is None or high is None or high <= low:
             continue
         rows.append({
             "engine": _text(session.get("engine")) or _text(session.get("label")) or "-",
-            "from_movement_mm": moved[difference["from_setting"]],
-            "to_movement_mm": moved[difference["to_setting"]],
+            "from_movement_mm": before[0],
+            "to_movement_mm": after[0],
             "gain_percent": gain["value"],
             "standard_uncertainty_percent": (high - low) / 2 / NORMAL_95,
             "session": _text(session.get("label")),
         })  # fmt: skip
     return rows, "" if rows else "too-few-runs"
+
+
+def _same_slack(one: "tuple[float, float]", other: "tuple[float, float]") -> bool:
+    """Tell whether two movements differ by no more than their plus-or-minus, taken together.
+
+    Each is a movement with its 95 % half-width [mm]; one that was not noted is that of a movement
+    read cold, from memory, unverified. The E_n number of ISO/IEC 17043, at most 1 (clause B.3.1.3
+    from memory, unverified); the errors are taken as independent (JCGM 100:2008, 5.1.2).
+    """
+    gap, u, v = one[0] - other[0], one[1], other[1]
+    return gap * gap <= u * u + v * v
+
+
+def _length(value: object) -> "float | None":
+    """Give a length that a strand can move, or None."""
+    if not isinstance(value, (int, float)) or isinstance(value, bool):
+        return None
+    return value if 0 <= value <= MOST_MM else None
 
 
 def _text(value: object) -> str:

@@ -75,3 +75,30 @@ def zone(movement: float) -> str:
     if movement <= WANTED_TO_MM:
         return "wanted"
     return "loose" if movement < TOO_LOOSE_MM else "too-loose"
+
+
+def misfit(low: float, high: float) -> str | None:
+    """Name the end of the slack window that rules a fit out, whatever else is within its limit.
+
+    Parameters
+    ----------
+    low, high : ends of the 95 % interval of the total mid-span movement [mm]
+
+    Returns
+    -------
+    "too-tight" or "too-loose" where the whole interval lies there; None where there is doubt
+
+    Raises
+    ------
+    none
+
+    Validity
+    --------
+    As `zone`.
+
+    Reference
+    ---------
+    As `zone` for the ends, as `judge` for the guard band.
+    """
+    found = zone(low)
+    return found if found == zone(high) and found in (ZONES[0], ZONES[-1]) else None

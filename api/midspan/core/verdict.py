@@ -7,7 +7,7 @@ from . import limits
 from .build import Build
 from .fields import MOST_READINGS, Form
 from .figures import short
-from .guard import judge
+from .guard import judge, misfit
 from .limits import Limit
 from .phase import degrees
 from .uncertainty import Component, Estimate, Interval, combine
@@ -157,6 +157,27 @@ def ruling(rows: list[Judgement], quantities: tuple[str, ...]) -> list[Judgement
     """Choose the judgements a verdict may rest on: the user's own alone, if there is one."""
     own = [row for row in rows if row.limit.origin == limits.OWN]
     return own or [r for r in rows if r.limit.governs and r.limit.quantity in quantities]
+
+
+def fit_rules(judged: Verdict, moves: Interval) -> Verdict:
+    """Let the fit rule over a limit on wear or lash that the chain meets, or may meet.
+
+    A cam drive on fixed centres is too loose long before its chain is worn out or its lash past
+    the limits in print. What is beyond a limit stays so: that alone forbids the chain.
+
+    Parameters
+    ----------
+    judged : the verdict by the limits alone
+    moves : what the same chain moves at mid-span on this cam drive [mm]
+    """
+    end = misfit(moves.low, moves.high)
+    if end is None or judged.outcome == "beyond":
+        return judged
+    # However near to its own limit: that it is unfit here is not too close to call.
+    headline = "Close to the limit" if judged.outcome == "too-close" else judged.headline
+    headline += ", yet " + end.replace("-", " ") + " here"
+    step = "Measure the slack on the engine before you decide; the fit rules here."
+    return Verdict("limits-disagree", headline, judged.why, step, judged.limit, None)
 
 
 def readings_needed(components: list[Component], count: int, target: float) -> int | None:

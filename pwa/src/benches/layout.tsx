@@ -108,8 +108,11 @@ interface BelowProps {
 
 /** What stands behind the number. It waits for a pause in the typing, and is not redrawn before. */
 function Below({ calc, drive, result, input, length }: BelowProps) {
-  const both = useMemo(() => (result && input ? { result, input } : null), [result, input]);
-  const settled = useSettled(both);
+  const asked = JSON.stringify(input);
+  const both = useMemo(() => (result && input ? { result, input, asked } : null), [result, asked]);
+  const late = useSettled(both);
+  // Another answer to the same question is no typing: it takes the place of the first everywhere.
+  const settled = late && late.asked === both?.asked ? both : late;
   // By its content: the object is made anew at every key.
   const drawn = JSON.stringify(drive);
   return useMemo(() => {

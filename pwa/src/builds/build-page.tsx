@@ -14,7 +14,7 @@ import { chains, drives, engines, gearSets, outbox } from "../store/state.ts";
 import { distanceText } from "../units/distance.ts";
 import { whenText } from "../units/when.ts";
 import { KINDS } from "./entry-draft.ts";
-import { ItemRow, wordsOf } from "./item.tsx";
+import { driveText, ItemRow, wordsOf } from "./item.tsx";
 import { itemsOf, readingsBefore } from "./record.ts";
 import { text } from "./strings.ts";
 import { idOf, search } from "./timeline.ts";
@@ -125,7 +125,7 @@ function Head({ build }: { build: Build }) {
   if (typeof build.odometer_km === "number") {
     rows.push([text.odometer, distanceText(build.odometer_km)]);
   }
-  if (drive) rows.push([text.drive, drive.label]);
+  if (drive) rows.push([text.drive, driveText(drive)]);
   if (chain) rows.push([text.aboutChain, tagged(chain)]);
   if (gears) rows.push([text.aboutGears, tagged(gears)]);
   if (build.note) rows.push([text.note, build.note]);

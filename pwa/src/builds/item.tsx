@@ -3,14 +3,15 @@ import { asRead } from "../core/as-read.ts";
 import { OriginBadge } from "../result/origin.tsx";
 import { withUnit } from "../result/quantity.ts";
 import { ToneShape } from "../result/tone.tsx";
+import { gearsSize } from "../shelf/history.ts";
 import { tagged } from "../shelf/tag.ts";
 import { Icon } from "../shell/icon.tsx";
-import type { Entry, Figure, Reading } from "../store/records.ts";
+import type { Drive, Entry, Figure, Reading } from "../store/records.ts";
 import { unitOf } from "../store/settings.ts";
 import { chains, gearSets } from "../store/state.ts";
 import { fixed, trimmed } from "../units/format.ts";
 import { whenText } from "../units/when.ts";
-import { nameText } from "../words/own.ts";
+import { DRIVE_NAME, nameText } from "../words/own.ts";
 import { labelText, sessionText } from "./stored.ts";
 import { text } from "./strings.ts";
 import type { Item } from "./timeline.ts";
@@ -75,6 +76,11 @@ export function glanceOf(reading: Reading) {
 export function figureText({ label, value, unit }: Figure): string {
   const number = fixed(value, 12).includes("e") ? String(value) : trimmed(value, 12);
   return `${labelText(label)} ${unit ? withUnit(number, unit) : number}`;
+}
+
+/** A drive by its name, or by its gears where it was given none. */
+export function driveText(drive: Drive): string {
+  return [DRIVE_NAME, text.drive].includes(drive.label) ? gearsSize(drive) : drive.label;
 }
 
 /** What an entry says in words. */

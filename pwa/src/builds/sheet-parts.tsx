@@ -13,7 +13,7 @@ import { distanceText } from "../units/distance.ts";
 import { lengthText } from "../units/format.ts";
 import { whenText } from "../units/when.ts";
 import { nameText } from "../words/own.ts";
-import { about, figureText, glanceOf, textOf } from "./item.tsx";
+import { about, driveText, figureText, glanceOf, textOf } from "./item.tsx";
 import { limitText } from "./limit-text.ts";
 import { text } from "./sheet-strings.ts";
 import { text as words } from "./strings.ts";
@@ -56,8 +56,9 @@ export function InIt({ build }: { build: Build }) {
 
 function driveRows(drive: Drive): Rows {
   const length = (mm: number) => lengthText(mm, unitOf("centre_distance_mm"));
+  const named = driveText(drive) === drive.label;
   const rows: Rows = [
-    [text.drive, drive.label],
+    ...(named ? ([[text.drive, drive.label]] as Rows) : []),
     [labelOf("pitch_mm"), length(drive.pitch_mm)],
     [
       `${labelOf("crank_teeth")} / ${labelOf("cam_teeth")}`,

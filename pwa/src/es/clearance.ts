@@ -77,7 +77,7 @@ export const shown: Said<typeof clearanceShown> = {
   outcomes: {
     "would-touch": "se tocarían",
     below: "demasiado poca",
-    "too-close": "demasiado justo para decidir",
+    "too-close": "sin decidir",
     "limits-disagree": "los límites no concuerdan",
     within: "suficiente",
   },

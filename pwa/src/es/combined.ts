@@ -22,6 +22,8 @@ export const text: Said<typeof combinedText> = {
     count === 1
       ? "Movimiento en el centro del ramal, por 1 lectura"
       : `Movimiento en el centro del ramal, por ${count} juntas`,
+  span: (quantity) => `${quantity}: lectura menor y mayor`,
+  unusable: "no debe usarse",
   agree: (count) =>
     count === 2 ? "Las dos lecturas concuerdan" : `Las ${count} lecturas concuerdan`,
   single: "Una sola lectura útil: nada con qué comparar",

@@ -45,7 +45,8 @@ export const gain: Said<typeof text> = {
     `${session}: de ${from} a ${to} ${unit}, ${gained} %`,
   passed: (session, why) => `No se cuenta: ${session} (${why}).`,
   why: {
-    "no-two-movements": "no hay dos configuraciones con pasadas y movimientos distintos",
+    "no-two-movements":
+      "no hay dos configuraciones con pasadas y movimientos que difieran en más que su más o menos; uno sin anotar cuenta como 0.59 mm, de memoria, sin verificar",
     "no-standard": "no se eligió norma de corrección",
     "cannot-compare": "sus pasadas no se pueden comparar",
     "too-few-runs": "demasiado pocas pasadas para saber con qué certeza",

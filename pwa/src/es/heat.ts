@@ -90,7 +90,7 @@ export const words: Said<typeof heatWords> = {
   short: "En caliente, a la cadena le faltan",
   before: (value) => `en frío ${value}`,
   headline: (name) => `En caliente: ${ZONES[name]}`,
-  doubt: "En caliente: demasiado justo para decidir",
+  doubt: "En caliente: sin decidir",
   wordDoubt: "Sin decidir",
   headlineShort: "En caliente: sin holgura, la cadena tira",
   wordShort: "Sin holgura",

@@ -63,7 +63,7 @@ export const lift: Said<typeof liftText> = {
 };
 
 export const shown: Said<typeof liftShown> = {
-  duration: (height, read) => `Duración a ${height} de alzada ${read}`,
+  duration: (height, read) => `duración a ${height} de alzada ${read}`,
   read: { lobe: "en el lóbulo", valve: "en la válvula" },
   notReached: "No se llega a esa alzada",
   centre: (words, side) => `Centro a ${words}° ${side} del PMS`,

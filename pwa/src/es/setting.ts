@@ -31,7 +31,7 @@ export const setting: Said<typeof text> = {
   },
   card: "Frente a la ficha del árbol de levas",
   cardHead: ["Cifra", "Ficha", "Diferencia", "Veredicto"],
-  outcomes: { within: "dentro", off: "fuera", "too-close": "demasiado justo para decidir" },
+  outcomes: { within: "dentro", off: "fuera", "too-close": "sin decidir" },
   senses: {
     none: "",
     late: "tarde",

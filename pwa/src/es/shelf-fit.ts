@@ -21,6 +21,7 @@ export const fit: Said<typeof text> = {
   next: "Pruebe esto ahora",
   nextDo: "Medir esta prueba",
   nextFirst: "La primera prueba de acople: móntelos, gire a mano, lea la holgura y guarde.",
+  nextAgain: "Ya se probó: móntela de nuevo y léala otra vez.",
   nextTies: "Une lo que nunca se probó junto, para que se conozca más parte de la tabla.",
   nextNarrows: (share, best) => `Es la que más duda quita a ${best}: ${share}.`,
   bestFew: (count) => (count === 1 ? "la única predicción" : `las ${count} mejores predicciones`),

@@ -63,7 +63,7 @@ export function fractionUnder(mm: number, expandedMm: number): string {
   return lengthOfAll.value === "mm" ? "" : fractionText(mm, expandedMm);
 }
 
-/** A number and its unit, as one: no space before a degree sign. */
+/** A number and its unit, as one: no space before a degree sign, which °C is not. */
 export function withUnit(number: string, unit: string): string {
-  return unit === "°" ? `${number}°` : `${number} ${unit}`;
+  return /^°( |$)/.test(unit) ? `${number}${unit}` : `${number} ${unit}`;
 }

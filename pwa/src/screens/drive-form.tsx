@@ -16,6 +16,7 @@ import { sync } from "../store/sync.ts";
 import { uuid7 } from "../store/uuid7.ts";
 import { exactLength } from "../units/format.ts";
 import { parseCount } from "../units/parse.ts";
+import { DRIVE_NAME } from "../words/own.ts";
 import { type DriveDraft, draftOf, driveOf, lackOf } from "./drive-draft.ts";
 import { Fit } from "./fit.tsx";
 import { text } from "./strings.ts";
@@ -53,7 +54,7 @@ export function DriveForm({ engine, saved, touched, done }: Props) {
     const now = new Date().toISOString();
     const before: Engine = engine ?? { id: uuid7(), name: "", invented: false, created_at: now };
     await save("engines", { ...before, name: (draft.name ?? "").trim() });
-    const place = stored ?? { id: uuid7(), label: text.driveFields, created_at: now };
+    const place = stored ?? { id: uuid7(), label: DRIVE_NAME, created_at: now };
     await save("drives", {
       ...drive,
       id: place.id,

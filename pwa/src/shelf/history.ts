@@ -38,7 +38,7 @@ export function chainSize(chain: Chain): string {
   return text.linksOf(chain.links, pitchText(chain.pitch_mm));
 }
 
-export function gearsSize(gears: GearSet): string {
+export function gearsSize(gears: Pick<GearSet, "crank_teeth" | "cam_teeth" | "pitch_mm">): string {
   return text.teethOf(gears.crank_teeth, gears.cam_teeth, pitchText(gears.pitch_mm));
 }
 

@@ -11,6 +11,8 @@ export const shopText = saidIfOurs(new Set(["This machine"]));
 // Names of a record whose name was left empty.
 export const PLAN_NAME = "Running in";
 export const SESSION_NAME = "Dyno session";
+// Of a drive, which is asked no name.
+export const DRIVE_NAME = "Drive";
 
 /** A record's name, as it is to be read. */
 export const nameText = saidIfOurs(new Set([PLAN_NAME, SESSION_NAME]));

@@ -62,6 +62,7 @@ export function Forest({ result, length }: PicturesProps<CombinedResult>) {
           <text class="forest-name forest-together" x="0" y={rows.length * ROW + 18}>
             {text.together} {withUnit(movement.value, movement.unit)} [
             {units.range(movement.low, movement.high)}]
+            {result.consistency.consistent ? "" : `, ${text.unusable}`}
           </text>
           <line
             class="forest-bar forest-bar-whole"

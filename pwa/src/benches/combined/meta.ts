@@ -39,6 +39,8 @@ export const text = words("combined", {
   } satisfies Record<Kind, string>,
   what: (count: number) =>
     count === 1 ? "Mid-span movement, by 1 reading" : `Mid-span movement, by ${count} together`,
+  span: (quantity: string) => `${quantity}: lowest and highest reading`,
+  unusable: "not to be used",
   agree: (count: number) => (count === 2 ? "Both readings agree" : `All ${count} readings agree`),
   single: "One usable reading: nothing to compare",
   disagree: "The readings disagree",

@@ -1,7 +1,7 @@
 /** The readings that went into an estimate, ready to be drawn on one axis. */
 import type { CombinedResult } from "../../core/results.ts";
 import { scaleOf, withUnit } from "../../result/quantity.ts";
-import { trimmed } from "../../units/format.ts";
+import { fixed, trimmed } from "../../units/format.ts";
 import type { LengthUnit } from "../../units/parse.ts";
 import { type Kind, text } from "./meta.ts";
 
@@ -35,6 +35,22 @@ export function partText(part: { quantity: Kind; value: number }, length: Length
 /** How many readings the estimate rests on. */
 export function usedCount({ parts }: CombinedResult): number {
   return parts.filter((part) => part.used).length;
+}
+
+/**
+ * From the lowest reading used to the highest: all there is to show where they disagree. In their own
+ * quantity where they share one, else as the excess length that each comes to.
+ */
+export function spanOf({ parts }: CombinedResult, length: LengthUnit) {
+  const used = parts.filter((part) => part.used);
+  const kinds = new Set(used.map((part) => part.quantity));
+  const quantity = kinds.size === 1 ? ([...kinds][0] as Kind) : "excess_mm";
+  const { by, unit } = scaleOf(quantity, length);
+  const ends = used.map((part) => (quantity === "excess_mm" ? part.excess_mm : part.value) / by);
+  const number = [Math.min(...ends), Math.max(...ends)]
+    .map((end) => fixed(end, by === 1 ? 2 : 3))
+    .join("–");
+  return { quantity, number, unit };
 }
 
 /** A row for each reading. The width of a 95 % interval is taken from the estimate's own. */

@@ -1,6 +1,6 @@
 /** How several readings in one are shown. */
 import type { CombinedResult } from "../../core/results.ts";
-import { limits } from "../../core/terms.ts";
+import { labelOf, limits } from "../../core/terms.ts";
 import type { Glance } from "../../result/glance.ts";
 import { Assumed, Notes } from "../../result/notes.tsx";
 import { OriginBadge } from "../../result/origin.tsx";
@@ -14,7 +14,7 @@ import { trimmed } from "../../units/format.ts";
 import type { LengthUnit } from "../../units/parse.ts";
 import { Forest } from "./forest.tsx";
 import { text } from "./meta.ts";
-import { partText, usedCount } from "./parts.ts";
+import { partText, spanOf, usedCount } from "./parts.ts";
 
 type Outcome = keyof typeof text.words;
 
@@ -35,19 +35,36 @@ function glance(result: CombinedResult, length: LengthUnit): Glance {
   const at = result.state.movement_mm;
   const shown = show("movement_mm", at.value, (at.high - at.low) / 2, length);
   const outcome = outcomeOf(result);
+  const said = {
+    outcome,
+    word: text.words[outcome],
+    headline: headline(result),
+    limit: null,
+  };
+  if (outcome === "inconsistent") {
+    const { quantity, number, unit } = spanOf(result, length);
+    return {
+      ...said,
+      figure: quantity,
+      what: text.span(labelOf(quantity)),
+      number,
+      unit,
+      side: "",
+      under: "",
+      tone: "caution",
+      scale: null,
+    };
+  }
   return {
+    ...said,
     figure: "combined",
     what: text.what(usedCount(result)),
     number: shown.value,
     unit: shown.unit,
     side: `± ${shown.plusMinus}`,
     under: fractionUnder(at.value, (at.high - at.low) / 2),
-    tone: ({ consistent: "good", inconsistent: "caution", single: "open" } as const)[outcome],
-    outcome,
-    word: text.words[outcome],
-    headline: headline(result),
+    tone: outcome === "consistent" ? "good" : "open",
     scale: { quantity: "movement_mm", ...at, zones: windowZones(limits) },
-    limit: null,
   };
 }
 
@@ -107,6 +124,11 @@ function chanceText(chance: number): string {
 function Details({ result, length }: ShownProps<CombinedResult>) {
   return (
     <>
+      {outcomeOf(result) === "inconsistent" && (
+        <p class="panel">
+          {text.together}: {text.unusable}
+        </p>
+      )}
       <StateTable state={result.state} length={length} />
       <Assumed result={result} />
     </>

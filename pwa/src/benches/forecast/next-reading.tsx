@@ -14,16 +14,26 @@ const SAME_KM = 1;
 export function NextReading({ result }: { result: ForecastResult }) {
   const next = result.next_reading;
   const { running } = settings.value;
+  const due = next && dayOf(next.at_running_h, result);
   return (
     <section class="panel">
       <h2>{text.next}</h2>
-      {next ? (
+      {next && next.at_running_h <= result.at_running_h ? (
+        <>
+          <p class="next-at">
+            <strong>{result.readings_used > 0 ? text.nextNow : text.nextFirst}</strong>
+          </p>
+          <p>
+            {next.text} <a href="#/slack">{text.measure}</a>
+          </p>
+        </>
+      ) : next ? (
         <>
           <p class="next-at">
             <strong>
               {text.nextAt(
                 `${runningText(next.at_running_h, result)} ${running}`,
-                dayOf(next.at_running_h, result),
+                due === text.passed ? text.byNow : (due ?? ""),
               )}
             </strong>
           </p>

@@ -61,7 +61,8 @@ export const text = words("gain", {
     `${session}: from ${from} to ${to} ${unit}, ${gain} %`,
   passed: (session: string, why: string) => `Not counted: ${session} (${why}).`,
   why: {
-    "no-two-movements": "no two settings with runs and movements that differ",
+    "no-two-movements":
+      "no two settings with runs and movements that differ by more than their plus-or-minus; one not noted counts as 0.59 mm, from memory, unverified",
     "no-standard": "no correction standard chosen",
     "cannot-compare": "its runs cannot be compared",
     "too-few-runs": "too few runs to tell how sure it is",

@@ -65,7 +65,7 @@ export const text = words("lift", {
 });
 
 export const shownText = words("lift.shown", {
-  duration: (height: string, read: string) => `Duration at ${height} of ${read} lift`,
+  duration: (height: string, read: string) => `duration at ${height} of ${read} lift`,
   read: { lobe: "lobe", valve: "valve" },
   notReached: "Height not reached",
   centre: (words: string, side: string) => `Centre ${words}° ${side} TDC`,

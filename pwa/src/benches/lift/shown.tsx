@@ -11,7 +11,7 @@ import type { PicturesProps, ShownProps, Shows } from "../../result/shows.ts";
 import { text as shared } from "../../result/strings.ts";
 import { fixed } from "../../units/format.ts";
 import type { LengthUnit } from "../../units/parse.ts";
-import { shownText as text } from "./meta.ts";
+import { shownText as text, text as words } from "./meta.ts";
 
 function glance(result: LiftResult, length: LengthUnit): Glance {
   const first = result.durations[0];
@@ -22,7 +22,7 @@ function glance(result: LiftResult, length: LengthUnit): Glance {
   const headline = faults > 0 ? text.faults(faults) : text.sound;
   return {
     figure: "duration_deg",
-    what: text.duration(lengthTo(first?.height_mm ?? 0, length, 2), text.read[result.lift_of]),
+    what: `${words.lobes[result.valve]}: ${text.duration(lengthTo(first?.height_mm ?? 0, length, 2), text.read[result.lift_of])}`,
     number: shown ? shown.value : shared.nothing,
     unit: "°",
     side: shown ? `± ${shown.plusMinus}` : text.notReached,

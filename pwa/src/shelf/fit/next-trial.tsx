@@ -43,7 +43,9 @@ export function NextTrial({ result, table, assembled }: Props) {
         <span>{text.onWord}</span>
         <strong>{tagged(pair.gears)}</strong>
       </p>
-      <p>{why}</p>
+      <p>
+        {pair.trials.length > 0 && text.nextAgain} {why}
+      </p>
       <button
         type="button"
         class="button button-main"

@@ -21,6 +21,7 @@ export const text = words("shelf.fit", {
   next: "Try this next",
   nextDo: "Measure this trial",
   nextFirst: "The first trial fit: put them on, turn by hand, read the slack and save.",
+  nextAgain: "Tried before: fit it anew and read it once more.",
   nextTies: "Ties together what was never tried together, so that more of the table is known.",
   nextNarrows: (share: string, best: string) =>
     `Takes the most doubt out of ${best}: ${share} of it.`,
