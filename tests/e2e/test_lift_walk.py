@@ -5,7 +5,7 @@ import re
 from playwright.sync_api import expect
 
 from e2e.browser import Phone
-from e2e.flow import go, open_app, wait_until_offline_ready
+from e2e.flow import go, open_app, wait_until_kept, wait_until_offline_ready
 from e2e.lift_flow import enter_clearance, lobe, paste, table, wait_for
 from e2e.service import Service
 from midspan.core import run
@@ -36,8 +36,10 @@ def test_a_table_rockers_clearance_and_a_stop_without_a_signal(
     page.get_by_label("Lift", exact=True).fill("0.01")
     page.get_by_role("button", name="Add this row").click()
     page.get_by_label("Angle", exact=True).fill("27")
-    paste(page, "Exhaust", table(248, "\t"))  # 112 before TDC, once more round
+    exhaust = table(248, "\t")  # 112 before TDC, once more round
+    paste(page, "Exhaust", exhaust)
     expect(page.locator(".hero-what")).to_contain_text("Exhaust lobe: duration at")
+    wait_until_kept(page, exhaust)
     phone.kill()
     phone.start()
     phone.lose_network()
