@@ -219,12 +219,15 @@ def test_the_users_own_limit_overrides_and_is_labelled_so(
     assert found["judgements"][1:] == plain["judgements"]
 
 
-def test_an_own_limit_on_lash_does_not_make_a_fit_that_is_out_good() -> None:
+def test_an_own_limit_on_lash_stands_and_what_the_trade_calls_the_fit_is_told() -> None:
     own = {"quantity": "crank_rock_deg", "upper": 6.0, "source": "manual"}
     payload = {"drive": WORKED, "method": "crank-degrees", "readings_deg": [5.0] * 3}
-    verdict = run("crank-rock", {**payload, "own_limit": own})["verdict"]
-    assert verdict["headline"] == "Within your limit, yet too loose here"
-    assert verdict["limit"]["source"] == "manual"
+    found = run("crank-rock", {**payload, "own_limit": own})
+    assert found["verdict"]["outcome"] == "within"
+    assert found["verdict"]["limit"]["source"] == "manual"
+    (told,) = [one for one in found["warnings"] if one["code"] == "own-limit-against-window"]
+    assert "too loose" in told["text"]
+    assert "own-limit-against-window" not in str(run("crank-rock", payload)["warnings"])
 
 
 def test_an_own_lower_limit_can_be_failed() -> None:

@@ -12,7 +12,13 @@ from .phase import angle_of_arc, degrees, excess_from_rock, radians, rock_from_e
 from .state import state
 from .uncertainty import Interval
 from .verdict import Subject, Verdict, fit_rules, ruling, settle, take_own_limit
-from .warnings import cautions, count_warnings, drive_warnings, state_warnings
+from .warnings import (
+    cautions,
+    count_warnings,
+    drive_warnings,
+    own_against_window,
+    state_warnings,
+)
 
 # How it was read: crank degrees; degrees of a rotor turning with the cam; arc along the rim of
 # the crank damper; chain movement at the cam gear with the crank held.
@@ -93,8 +99,9 @@ def calculate(payload: object) -> dict[str, object]:
     )
     said = cautions("turn-by-hand", "valve-contact")
     judged = _verdict(seen, held, _moves(whole["movement_mm"], build))
-    if build.kind == "cam":
+    if build.kind == "cam" and own is None:  # the maker's own word on this engine stands
         judged = fit_rules(judged, whole["movement_mm"])
+    warned += own_against_window(build, own, whole["movement_mm"])
     return result("crank-rock", seen, build, whole, held, judged, warned, said)
 
 

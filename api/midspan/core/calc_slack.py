@@ -5,23 +5,27 @@ from .build import Build, take_build
 from .drive import Geometry
 from .fields import Form
 from .figures import fixed, short
-from .guard import ZONES, misfit, zone
+from .guard import ZONES, zone
 from .instrument import take_instrument
 from .limits import (
     MOVEMENT,
-    PRACTICE,
     ROCK,
     TOO_LOOSE_MM,
     TOO_TIGHT_MM,
     WANTED_FROM_MM,
     WANTED_TO_MM,
-    Limit,
 )
 from .movement import excess_from_movement, excess_from_sag
 from .state import state
 from .uncertainty import Interval
 from .verdict import Subject, Verdict, ruling, settle, take_own_limit
-from .warnings import cautions, count_warnings, drive_warnings, state_warnings, warning
+from .warnings import (
+    cautions,
+    count_warnings,
+    drive_warnings,
+    own_against_window,
+    state_warnings,
+)
 
 SHOWN = MOVEMENT + ROCK
 METHODS = ("total", "one-way", "sag")
@@ -103,7 +107,7 @@ def calculate(payload: object) -> dict[str, object]:
     warned = count_warnings("readings_mm", seen.count) + drive_warnings(build)
     warned += state_warnings(build, whole)
     judged = _verdict(seen, held, whole["movement_mm"])
-    warned += _own_against_window(build, own, whole["movement_mm"])
+    warned += own_against_window(build, own, whole["movement_mm"])
     said = cautions("turn-by-hand", "valve-contact")
     return result("slack", seen, build, whole, held, judged, warned, said)
 
@@ -118,19 +122,6 @@ def _check_strand(form: Form, build: Build, method: str, values: list[float]) ->
             )
             step = "Check the unit, and that it was read at right angles to the strand."
             form.refuse("out-of-range", "readings_mm[" + str(i) + "]", value, need, step)
-
-
-def _own_against_window(
-    build: Build, own: Limit | None, moves: Interval
-) -> list[dict[str, object]]:
-    """Say when the user's own limit rules over slack that the trade would not run."""
-    end = misfit(moves.low, moves.high)
-    if own is None or build.kind != "cam" or end is None:
-        return []
-    text = "Whatever your own limit says, the trade calls this " + end.replace("-", " ")
-    text += ". Check that the limit was typed as printed."
-    got = own.lower if own.upper is None else own.upper
-    return [warning("own-limit-against-window", "own_limit", got, text, PRACTICE)]
 
 
 def _verdict(seen: Evidence, held: Findings, moves: Interval) -> Verdict:

@@ -6,11 +6,13 @@ from .build import Build
 from .drive import excess_length, taut_centre_distance
 from .elongation import NEW_CHAIN_PERCENT, NEW_CHAIN_SOURCE
 from .figures import fixed
+from .guard import misfit
 from .limits import MEMORY, PRACTICE, PUBLISHED, TOO_LOOSE_MM
 from .movement import movement_from_excess
 
 TYPE_CHECKING = False  # MicroPython has no typing module; type checkers take this as true
 if TYPE_CHECKING:
+    from .limits import Limit
     from .uncertainty import Interval
 
 _INSTALL = "hkkchain.com/engineering-info/installation"
@@ -152,3 +154,16 @@ def length_warnings(low: float, high: float) -> list[dict[str, object]]:
             )
         ]
     return []
+
+
+def own_against_window(
+    build: Build, own: "Limit | None", moves: "Interval"
+) -> list[dict[str, object]]:
+    """Say when the user's own limit rules over slack that the trade would not run."""
+    end = misfit(moves.low, moves.high)
+    if own is None or build.kind != "cam" or end is None:
+        return []
+    text = "Whatever your own limit says, the trade calls this " + end.replace("-", " ")
+    text += ". Check that the limit was typed as printed."
+    got = own.lower if own.upper is None else own.upper
+    return [warning("own-limit-against-window", "own_limit", got, text, PRACTICE)]
