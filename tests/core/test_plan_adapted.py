@@ -100,6 +100,36 @@ def test_every_step_done_leaves_nothing() -> None:
     assert found["deviations"] == []
 
 
+@pytest.mark.parametrize(
+    "told",
+    [
+        event("done", step="cam-run-in", run_min=30.0),
+        cut("cam-run-in", 12),
+        event("skipped", step="cam-run-in"),
+    ],
+    ids=lambda one: one["kind"],
+)
+def test_what_is_taken_back_is_as_if_untold_but_stays_told(told: dict[str, Any]) -> None:
+    start = event("started", step="cam-run-in")
+    before = adapted([start])
+    # Told twice, as by a phone that was killed while saving: both are taken back.
+    log = [start, told, told, event("taken-back", step="cam-run-in")]
+    found = adapted(log)
+    (line,) = found["deviations"]
+    assert "then taken back: Run the cam in." in line["text"]
+    assert found | {"deviations": []} == before
+    # Taken back once more it is the timer's start, and then nothing is left.
+    for times in (2, 3):
+        again = adapted([*log, *[event("taken-back", step="cam-run-in")] * (times - 1)])
+        assert [one["text"].split(",")[0] for one in again["deviations"][1:]] == ["Timer started"]
+    assert adapted([*log, told]) | {"deviations": []} == adapted([start, told]) | {"deviations": []}
+
+
+def test_taking_back_reaches_no_other_step() -> None:
+    log = [event("done", step="place"), event("taken-back", step="prime")]
+    assert adapted(log) == adapted(log[:1])
+
+
 def test_a_changed_oil_starts_a_life_of_its_own_and_brings_nothing_nearer() -> None:
     new = {"kind": "running-in", "grade": "15W-40"}
     payload = PLAN | TIGHT | {"oil": {"kind": "synthetic"}}
@@ -167,6 +197,7 @@ def test_what_was_left_out_and_noted_is_told() -> None:
     [
         ({"kind": "cut-short", "at": "2026-02-03T10:00:00Z", "step": "a"}, "log[0].run_min"),
         ({"kind": "done", "at": "2026-02-03T10:00:00Z"}, "log[0].step"),
+        ({"kind": "taken-back", "at": "2026-02-03T10:00:00Z"}, "log[0].step"),
         ({"kind": "done", "at": "yesterday", "step": "a"}, "log[0].at"),
         ({"kind": "done", "at": "2026-02-30T10:00:00Z", "step": "a"}, "log[0].at"),
         ({"kind": "oil-changed", "at": "2026-02-03T10:00:00Z"}, "log[0].oil"),

@@ -26,6 +26,11 @@ def make_plan(page: Page, follower: str = "Flat tappets") -> None:
 def to_the_timer(page: Page) -> None:
     """Follow the plan up to its first timed step."""
     page.get_by_role("link", name="Start the plan").click()
+    tick_to_the_timer(page)
+
+
+def tick_to_the_timer(page: Page) -> None:
+    """Tick every step before the first timed one."""
     for number in range(1, BEFORE_START + 1):
         expect(page.get_by_text(f"Step {number} of")).to_be_visible()
         page.get_by_role("button", name="Tick it off").click()

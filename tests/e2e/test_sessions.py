@@ -39,11 +39,28 @@ def make_session(page: Page) -> None:
 
 
 def fill_air(page: Page) -> None:
-    """The air of the first run, in the units of the page."""
-    page.get_by_label("Air temperature at the inlet", exact=True).fill("27.5 C")
+    """The air of the first run beside its file, in the units of the page.
+
+    The file tells a temperature: it is used and shown; what was typed comes back without it.
+    """
+    # 24.5 degC are 76.1 degF.
+    degrees = page.get_by_label("Air temperature at the inlet", exact=True)
+    column = page.get_by_label("Column Lufttemperatur [°C] is")
+    expect(degrees).to_have_value("76.1")
+    column.select_option("")
+    degrees.fill("27.5 C")
+    column.select_option("air")
+    expect(degrees).to_have_value("76.1")
+    expect(degrees).not_to_be_editable()
+    expect(page.get_by_text("Entered here: 27.5 C, kept but not used")).to_be_visible()
+    column.select_option("")
+    expect(degrees).to_have_value("27.5 C")
+    column.select_option("air")
+    expect(degrees).to_have_value("76.1")
     page.get_by_label("Barometer: unit").select_option("hPa")
     page.get_by_label("Barometer", exact=True).fill("982")
     page.get_by_label("Relative humidity", exact=True).fill("45")
+    page.get_by_label("Altitude of the dyno", exact=True).fill("850 ft")
 
 
 def sound(page: Page) -> None:

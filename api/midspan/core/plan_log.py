@@ -14,7 +14,7 @@ from .running_steps import BY_KEY
 
 EVENTS = (
     "started", "paused", "resumed", "done", "cut-short", "skipped", "value", "note", "distance",
-    "oil-changed", "clock", "re-check",
+    "oil-changed", "clock", "re-check", "taken-back",
 )  # fmt: skip
 REASONS = (
     "oil-pressure", "temperature", "noise", "leak", "smoke", "gas", "fuel", "time", "other",
@@ -28,6 +28,15 @@ MOST_EVENTS = 2000
 RECHECK = "slack-next"
 # What stays in the sump is drained after so much of its own life.
 FILL_DRAINS = ("early-drain", "normal-drain")
+
+ENDING = ("done", "cut-short", "skipped")
+# What can be taken back, and what is told of it: both events stay in the log.
+TAKEN_BACK = {
+    "started": "Timer started, then taken back: ",
+    "done": "Done, then taken back: ",
+    "cut-short": "Cut short, then taken back: ",
+    "skipped": "Left out, then taken back: ",
+}
 
 # Events that mean nothing without one; of these a re-check is ahead, the others were passed.
 AT_DISTANCE = ("distance", "oil-changed", "re-check")
@@ -59,7 +68,7 @@ def _take_event(part: Form) -> Event:
     if part.has("oil") or kind == "oil-changed":
         oil = take_oil(part)
     km = part.take_number("distance_since_start_km", required=kind in AT_DISTANCE)
-    if kind in ("done", "cut-short", "skipped") and step is None:
+    if (kind in ENDING or kind == "taken-back") and step is None:
         part.refuse("missing", "step", None, "the key of a step", "Say which step it was.")
     part.close()
     return Event(kind, step, at, minutes, reason, text, label, value, unit, oil, km)
@@ -95,12 +104,19 @@ def adapt(asked: Asked, log: list[Event]) -> Run:
     ---------
     Own rule: what a step was cut short by is put in right after it, behind a look for the cause
     unless nothing was wrong; a new oil's life counts from its change. Neither shortens what
-    follows.
+    follows. What was taken back has no effect and is told.
     """
     steps = base_steps(asked)
     deviations: list[dict[str, object]] = []
     distance = 0.0
-    for event in log:
+    taken = taken_back(log)
+    undone = {i for found in taken.values() for i in found}
+    for place, event in enumerate(log):
+        if place in undone:
+            continue
+        if place in taken:
+            text = TAKEN_BACK[log[taken[place][-1]].kind] + _title(steps, event.step) + "."
+            deviations.append(_deviation(event, text))
         if event.kind == "re-check":
             steps = _with_recheck(steps, event.km)
         elif event.km is not None:
@@ -110,13 +126,40 @@ def adapt(asked: Asked, log: list[Event]) -> Run:
             steps = _with_fresh(steps, base_steps(asked), event.km)
             text = "Oil changed after " + short(event.km, 6) + " km to " + event.oil.kind + " oil."
             deviations.append(_deviation(event, text))
-        elif event.kind in ("done", "cut-short", "skipped"):
+        elif event.kind in ENDING:
             _finish(steps, event, deviations)
         elif event.kind == "clock":
             deviations.append(_deviation(event, event.text or "The phone's clock jumped."))
         elif event.kind == "note" and event.text:
             deviations.append(_deviation(event, event.text))
     return Run(asked, steps, deviations, distance)
+
+
+def taken_back(log: list[Event]) -> dict[int, list[int]]:
+    """Give by the place of each event that takes back the places of what it takes back.
+
+    That is what was told last of its step: its end, however often told, or its timer's start.
+    """
+    found: dict[int, list[int]] = {}
+    undone: set[int] = set()
+    for place, event in enumerate(log):
+        if event.kind != "taken-back":
+            continue
+        own = []
+        for i in range(place):
+            if i not in undone and log[i].step == event.step and log[i].kind in TAKEN_BACK:
+                own.append(i)
+        ends = bool(own) and log[own[-1]].kind in ENDING
+        same = [i for i in own if (log[i].kind in ENDING) == ends]
+        if same:
+            found[place] = same
+            undone.update(same)
+    return found
+
+
+def _title(steps: list[Step], key: str) -> str:
+    named = [step.title for step in steps if step.key == key]
+    return named[0] if named else key
 
 
 def _deviation(event: Event, text: str) -> dict[str, object]:

@@ -126,6 +126,7 @@ STEPS = (
         "cam-run-in", 1, "Run the cam in",
         _usual("Oil pressure first, then coolant, then leaks."),
         _usual("Straight up to speed, and vary it all the time; never idle, no load."),
+        _usual("Vary it upwards: the lobes are oiled by splash, and slower means less of it."),
         _usual("Every pushrod turns; one that stands still is being lost."),
         _usual("Set the ignition roughly: a hot exhaust glows when it is late."),
         ends="minutes", where={"follower": "flat"}, speed="cam-speed-", time="cam-time-",

@@ -4,6 +4,7 @@ import { OriginBadge } from "../result/origin.tsx";
 import { Back } from "../shell/back.tsx";
 import { route } from "../shell/router.ts";
 import type { Plan } from "../store/records.ts";
+import { distanceUnit } from "../store/settings.ts";
 import { engines, plans } from "../store/state.ts";
 import "../styles/sheet.css";
 import { nameText } from "../words/own.ts";
@@ -50,7 +51,7 @@ function Card({ plan }: { plan: Plan }) {
               <tr>
                 <th scope="col">{text.cardWhat}</th>
                 <th scope="col">{text.cardWhen}</th>
-                <th scope="col">{text.cardDone}</th>
+                <th scope="col">{text.cardDone(distanceUnit())}</th>
               </tr>
             </thead>
             <tbody>

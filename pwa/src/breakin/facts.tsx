@@ -1,6 +1,7 @@
 /** What a step says, each line with its origin. */
 import type { FigureOnFile, PlanStep } from "../core/results.ts";
 import { OriginBadge, Source } from "../result/origin.tsx";
+import { distanceUnit } from "../store/settings.ts";
 import { distanceText } from "../units/distance.ts";
 import { runningNumber } from "../units/running.ts";
 import { text } from "./strings.ts";
@@ -64,24 +65,32 @@ export function Figures({ list }: { list: FigureOnFile[] }) {
   );
 }
 
-/** "1500–3000 1/min", and what every source admits of it. */
+/** What every source admits, "2000 rpm", before all that they span; the span alone if they differ. */
 export function Band({ band, big = false }: { band: PlanStep["speed"]; big?: boolean }) {
   if (!band) return null;
   const { lower, upper, common_lower: from, common_upper: to } = band;
-  const agree =
-    typeof from === "number" && typeof to === "number" && (from !== lower || to !== upper);
+  const unit = band.unit === "1/min" ? text.rpm : band.unit;
+  const agree = typeof from === "number" && typeof to === "number";
+  const span = rangeText(lower, upper);
+  const common = agree ? rangeText(from, to) : span;
   return (
     <p class={big ? "band band-big" : "band"}>
       <span class="num">
-        {lower === upper ? upper : `${lower}–${upper}`}{" "}
-        <small>{band.unit === "1/min" ? text.rpm : band.unit}</small>
+        {common} <small>{unit}</small>
       </span>{" "}
-      {agree && <span class="band-note">{text.sourcesAgree(from, to)}</span>}
-      {from === null && <span class="band-note">{text.sourcesDiffer}</span>}{" "}
+      {common !== span && <span class="band-note">{text.sourcesAgree}</span>}
+      {!agree && <span class="band-note">{text.sourcesDiffer}</span>}{" "}
       <OriginBadge origin={band.origin} />
+      {common !== span && (
+        <span class="small band-span">
+          {text.sourcesSpan(`${span} ${unit}`)} <OriginBadge origin={band.origin} />
+        </span>
+      )}
     </p>
   );
 }
+
+const rangeText = (from: number, to: number) => (from === to ? `${to}` : `${from}–${to}`);
 
 /** Every figure a step rests on. */
 export function figuresOf(step: PlanStep): FigureOnFile[] {
@@ -93,7 +102,7 @@ export function Due({ step }: { step: PlanStep }) {
   if (typeof km !== "number" || typeof hours !== "number") return null;
   return (
     <p class="due">
-      {text.dueAt(distanceText(km), runningNumber(hours))}
+      {text.dueAt(distanceText(km, distanceUnit()), runningNumber(hours))}
       {typeof weeks === "number" && `, ${text.dueIn(weeks)}`}{" "}
       {step.due_origin && <OriginBadge origin={step.due_origin} />}
     </p>

@@ -2,12 +2,16 @@ import { useState } from "preact/hooks";
 import { clockLine } from "../builds/stored.ts";
 import type { PlanAdapted, PlanStep } from "../core/results.ts";
 import { Back } from "../shell/back.tsx";
+import { useOnce } from "../shell/once.ts";
 import type { Plan } from "../store/records.ts";
 import { said } from "../words/told.ts";
 import { awake, mayCall } from "./alarm.ts";
 import { Band, Cautions, Due, Figures, figuresOf, SaidList } from "./facts.tsx";
+import { useSettled } from "./settled.ts";
 import { Slip, type SlipKind } from "./slips.tsx";
 import { text } from "./strings.ts";
+import { TakeBack } from "./take-back.tsx";
+import { standing } from "./taken-back.ts";
 import { clockText } from "./timer.ts";
 import { tell, useAdapted } from "./use-plan.ts";
 import { type OnRun, useRun } from "./use-run.ts";
@@ -32,9 +36,18 @@ export function RunScreen({ plan }: { plan: Plan }) {
         aria-label={text.progress(now.progress.steps_done, now.progress.steps_total)}
       />
       {step ? (
-        <StepAtHand key={step.key} plan={plan} step={step} next={after(now, at)} />
+        <StepAtHand
+          key={step.key}
+          plan={plan}
+          step={step}
+          steps={now.steps}
+          next={after(now, at)}
+        />
       ) : (
-        <h1>{text.allDone}</h1>
+        <>
+          <h1>{text.allDone}</h1>
+          <TakeBack plan={plan} steps={now.steps} last={standing(plan.log).at(-1)} />
+        </>
       )}
     </div>
   );
@@ -46,13 +59,17 @@ const after = (now: PlanAdapted, at: number) =>
 interface Props {
   plan: Plan;
   step: PlanStep;
+  steps: PlanStep[];
   next: PlanStep | undefined;
 }
 
-function StepAtHand({ plan, step, next }: Props) {
+function StepAtHand({ plan, step, steps, next }: Props) {
   const durationMs = typeof step.duration_min === "number" ? step.duration_min * MINUTE_MS : null;
   const on = useRun(plan.id, step.key, durationMs);
   const [slip, setSlip] = useState<SlipKind | null>(null);
+  const last = standing(plan.log).at(-1);
+  // The next step takes a moment to come.
+  const passed = last?.step === step.key && last.kind !== "started";
   const done = async () => {
     const jumps = (on.timer?.jumps ?? []).map((one) => ({
       kind: "clock" as const,
@@ -88,10 +105,12 @@ function StepAtHand({ plan, step, next }: Props) {
           on={on}
           step={step}
           timed={durationMs !== null}
+          passed={passed}
           done={done}
           open={setSlip}
         />
       )}
+      {!slip && <TakeBack plan={plan} steps={steps} last={last} on={on} off={passed} />}
       <p class="run-next">{next ? `${text.next}: ${next.title}` : text.last}</p>
       <SaidList title={text.stopWhen} list={step.stop_when} heading="h2" />
       <SaidList title={text.lookAt} list={step.look_at} heading="h2" />
@@ -150,11 +169,13 @@ interface ActionProps {
   on: OnRun;
   step: PlanStep;
   timed: boolean;
+  passed: boolean;
   done(): Promise<void>;
   open(kind: SlipKind): void;
 }
 
-function Actions({ plan, on, step, timed, done, open }: ActionProps) {
+function Actions({ plan, on, step, timed, passed, done, open }: ActionProps) {
+  const once = useOnce();
   const begun = on.timer !== null;
   const told = (kind: "started" | "paused" | "resumed") => tell(plan.id, { kind, step: step.key });
   // The timer first: it is what must not be late.
@@ -168,13 +189,14 @@ function Actions({ plan, on, step, timed, done, open }: ActionProps) {
       : on.running
         ? { label: text.pause, act: pause }
         : { label: begun ? text.resume : text.start, act: begun ? goOn : start };
+  const settled = useSettled(main.label);
   return (
     <div class="run-actions">
       <button
         type="button"
         class="button button-main"
-        disabled={!on.ready}
-        onClick={() => void main.act()}
+        disabled={!on.ready || !settled || passed}
+        onClick={() => void once(main.act)}
       >
         {main.label}
       </button>

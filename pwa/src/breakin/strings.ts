@@ -86,10 +86,8 @@ export const text = words("breakin", {
     skipped: "left out",
   } satisfies Record<PlanStep["status"], string>,
   addedStep: "put in",
-  sourcesAgree: (from: number, to: number) =>
-    from === to
-      ? `every published source admits ${from}`
-      : `every published source admits ${from} to ${to}`,
+  sourcesAgree: "every published source admits it",
+  sourcesSpan: (span: string) => `All of them together span ${span}; some exclude part of that.`,
   sourcesDiffer: "the sources differ",
   rpm: "rpm",
   load: "Load",
@@ -107,6 +105,8 @@ export const text = words("breakin", {
   resume: "Go on",
   done: "Done",
   tick: "Tick it off",
+  begun: "timer started",
+  undo: "Undo",
   next: "Next",
   last: "The last step",
   cutShort: "Cut short",
@@ -143,7 +143,7 @@ export const text = words("breakin", {
   cardDue: "What is due",
   cardWhat: "What",
   cardWhen: "When",
-  cardDone: "Done, date, km",
+  cardDone: (distance: string) => `Done, date, ${distance}`,
   cardOil: "Oil",
   cardMind: "Before you touch the engine",
   cardManual: "The maker's manual comes first.",

@@ -4,6 +4,7 @@ import type { PlanAdapted, PlanEvent } from "../core/results.ts";
 import type { Plan } from "../store/records.ts";
 import { plans, save } from "../store/state.ts";
 import { sync } from "../store/sync.ts";
+import { startedAt } from "./taken-back.ts";
 
 export function useAdapted(plan: Plan): PlanAdapted | null {
   const answer = useLatest("plan-adapted", { plan: plan.input, log: plan.log });
@@ -19,7 +20,6 @@ export async function tell(id: string, ...told: Told[]): Promise<void> {
   if (!plan) return;
   const at = new Date().toISOString();
   const log = [...plan.log, ...told.map((one) => ({ ...one, at }))] as Plan["log"];
-  const starts = told.some((one) => one.kind === "started") && !plan.started_at;
-  await save("plans", { ...plan, log, ...(starts ? { started_at: at } : {}) });
+  await save("plans", { ...plan, log, started_at: startedAt(log, plan.started_at ?? null) });
   void sync();
 }

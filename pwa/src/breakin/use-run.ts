@@ -8,6 +8,12 @@ const TICK_MS = 250;
 const KEEP_MS = 5_000;
 const nameOf = (plan: string) => `run:${plan}`;
 
+/** Puts the time that a step had run back, as it stood when the step ended: paused. */
+export function putBack(plan: string, step: string, counted: number): Promise<void> {
+  const at = now();
+  return keep(nameOf(plan), paused(started(step, at, counted), at));
+}
+
 export interface OnRun {
   timer: Timer | null;
   /** False until what was kept has been read. */

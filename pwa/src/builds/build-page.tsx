@@ -9,7 +9,7 @@ import { Back } from "../shell/back.tsx";
 import { Icon } from "../shell/icon.tsx";
 import { go } from "../shell/router.ts";
 import type { Build } from "../store/records.ts";
-import { chooseBuild, chooseEngine, currentBuild } from "../store/settings.ts";
+import { chooseBuild, chooseEngine, currentBuild, distanceUnit } from "../store/settings.ts";
 import { chains, drives, engines, gearSets, outbox } from "../store/state.ts";
 import { distanceText } from "../units/distance.ts";
 import { whenText } from "../units/when.ts";
@@ -123,7 +123,7 @@ function Head({ build }: { build: Build }) {
     [text.startedAt, whenText(build.started_at)],
   ];
   if (typeof build.odometer_km === "number") {
-    rows.push([text.odometer, distanceText(build.odometer_km)]);
+    rows.push([text.odometer, distanceText(build.odometer_km, distanceUnit())]);
   }
   if (drive) rows.push([text.drive, driveText(drive)]);
   if (chain) rows.push([text.aboutChain, tagged(chain)]);

@@ -7,7 +7,7 @@ import { ToneShape } from "../result/tone.tsx";
 import { chainSize, gearsSize } from "../shelf/history.ts";
 import { tagged } from "../shelf/tag.ts";
 import type { Build, Drive, Entry, Reading } from "../store/records.ts";
-import { unitOf } from "../store/settings.ts";
+import { distanceUnit, unitOf } from "../store/settings.ts";
 import { chains, drives, gearSets } from "../store/state.ts";
 import { distanceText } from "../units/distance.ts";
 import { lengthText } from "../units/format.ts";
@@ -28,12 +28,12 @@ export function InIt({ build }: { build: Build }) {
   const gears = gearSets.value.find((one) => one.id === build.gear_set_id);
   const rows: Rows = [[words.startedAt, whenText(build.started_at)]];
   if (typeof build.odometer_km === "number") {
-    rows.push([words.odometer, distanceText(build.odometer_km)]);
+    rows.push([words.odometer, distanceText(build.odometer_km, distanceUnit())]);
   }
   if (drive) rows.push(...driveRows(drive));
   rows.push([text.chain, chain ? `${tagged(chain)}: ${chainSize(chain)}` : text.none]);
   if (typeof chain?.distance_run_km === "number") {
-    rows.push([labelOf("distance_run_km"), distanceText(chain.distance_run_km)]);
+    rows.push([labelOf("distance_run_km"), distanceText(chain.distance_run_km, distanceUnit())]);
   }
   rows.push([text.gears, gears ? `${tagged(gears)}: ${gearsSize(gears)}` : text.none]);
   if (build.note) rows.push([words.note, build.note]);

@@ -14,13 +14,15 @@ interface Props {
   hint?: string | undefined;
   problem?: string | undefined;
   maxLength?: number;
+  /** Shown, not to be typed over: it is from elsewhere. */
+  readOnly?: boolean;
   children?: ComponentChildren;
 }
 
 /** One entry that is no length: a count, an angle, a percentage, a name. */
 export function PlainField(props: Props) {
   const { field, label, value, onValue, parse, inputMode = "text", unit, hint, problem } = props;
-  const read = parse && value.trim() !== "" ? parse(value) : null;
+  const read = parse && !props.readOnly && value.trim() !== "" ? parse(value) : null;
   const wrong = read && !read.ok ? wrongText(label, read) : problem;
   const id = `field-${field}`;
   return (
@@ -33,6 +35,7 @@ export function PlainField(props: Props) {
           inputMode={inputMode}
           autocomplete="off"
           value={value}
+          readOnly={props.readOnly}
           maxLength={props.maxLength ?? 200}
           aria-invalid={wrong !== undefined}
           aria-describedby={`${id}-note`}

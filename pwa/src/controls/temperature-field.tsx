@@ -9,6 +9,7 @@ interface Props {
   onValue(value: string): void;
   hint?: string | undefined;
   problem?: string | undefined;
+  readOnly?: boolean;
 }
 
 /** One temperature, in the unit that all temperatures have. */

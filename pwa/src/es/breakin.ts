@@ -77,10 +77,8 @@ export const breakin: Said<typeof text> = {
     skipped: "omitido",
   },
   addedStep: "añadido",
-  sourcesAgree: (from, to) =>
-    from === to
-      ? `todas las fuentes publicadas admiten ${from}`
-      : `todas las fuentes publicadas admiten de ${from} a ${to}`,
+  sourcesAgree: "lo admiten todas las fuentes publicadas",
+  sourcesSpan: (span) => `Entre todas abarcan ${span}; algunas excluyen una parte.`,
   sourcesDiffer: "las fuentes difieren",
   rpm: "rpm",
   load: "Carga",
@@ -101,6 +99,8 @@ export const breakin: Said<typeof text> = {
   resume: "Seguir",
   done: "Hecho",
   tick: "Dar por hecho",
+  begun: "cronómetro iniciado",
+  undo: "Deshacer",
   next: "Sigue",
   last: "El último paso",
   cutShort: "Acortar",
@@ -138,7 +138,7 @@ export const breakin: Said<typeof text> = {
   cardDue: "Qué toca",
   cardWhat: "Qué",
   cardWhen: "Cuándo",
-  cardDone: "Hecho, fecha, km",
+  cardDone: (distance) => `Hecho, fecha, ${distance}`,
   cardOil: "Aceite",
   cardMind: "Antes de tocar el motor",
   cardManual: "El manual del fabricante va primero.",

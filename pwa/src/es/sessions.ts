@@ -87,6 +87,7 @@ export const sessions: Said<typeof text> = {
   station: "Leída aquí, en el banco",
   seaLevel: "Reducida al nivel del mar (parte meteorológico, aeropuerto)",
   altitude: "Altitud del banco",
+  altitudeNeed: "una altitud como 365 m o 1200 ft",
   altitudeNeeded: "Hace falta para traer a este lugar una presión a nivel del mar.",
   altitudeCheck: "Si se sabe: muestra si se confundieron los dos tipos de presión.",
   humidity: "Humedad relativa",
@@ -143,8 +144,9 @@ export const sessions: Said<typeof text> = {
   short: "Demasiado corta para una pasada.",
   leaveOut: "Dejar fuera",
   pullSetting: (at) => `Pasada ${at}: configuración`,
+  fromTheFile: (typed) =>
+    `Del archivo. ${typed && `Introducido aquí: ${typed}; se conserva, pero no se usa. `}Para usar el suyo, marque su columna como No se usa.`,
   airFromFile: "Se usa el aire del archivo donde este lo dice; el resto es como abajo.",
   cautions: "En el banco",
   readBroken: "El archivo no se pudo leer:",
-  altitudeUnit: "m",
 };

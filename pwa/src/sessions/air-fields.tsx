@@ -2,16 +2,31 @@ import { Choice } from "../controls/choice.tsx";
 import { PlainField } from "../controls/plain-field.tsx";
 import { Select } from "../controls/select.tsx";
 import { TemperatureField } from "../controls/temperature-field.tsx";
-import type { useDraft } from "../shelf/use-draft.ts";
+import type { Typed, useDraft } from "../shelf/use-draft.ts";
+import { settings } from "../store/settings.ts";
 import { parseNumber } from "../units/parse.ts";
-import { PRESSURES } from "./air.ts";
+import { altitudeUnit, PRESSURES, parseAltitude } from "./air.ts";
 import { text } from "./strings.ts";
 
+interface Props {
+  form: ReturnType<typeof useDraft>;
+  /** What a file tells in place of fields; what was typed there stays behind it. */
+  file?: Typed;
+}
+
 /** The air of a run. Where it was copied forward, that is said until it was read again. */
-export function AirFields({ form }: { form: ReturnType<typeof useDraft> }) {
+export function AirFields({ form, file = {} }: Props) {
   const { draft, put } = form;
+  const { length } = settings.value;
   // Whatever is typed was read for this run.
   const set = (field: string) => (value: string) => put({ [field]: value, copied: "" });
+  const field = (name: string, hint?: string) => {
+    const typed = draft[name] ?? "";
+    const told = file[name];
+    return told === undefined
+      ? { value: typed, onValue: set(name), hint }
+      : { value: told, onValue: set(name), hint: text.fromTheFile(typed.trim()), readOnly: true };
+  };
   const sea = draft.pressure_kind === "sea-level";
   return (
     <fieldset class="air">
@@ -27,14 +42,12 @@ export function AirFields({ form }: { form: ReturnType<typeof useDraft> }) {
       <TemperatureField
         field="air_temperature"
         label={text.airTemperature}
-        value={draft.temperature ?? ""}
-        onValue={set("temperature")}
+        {...field("temperature")}
       />
       <PlainField
         field="barometer"
         label={text.pressure}
-        value={draft.pressure ?? ""}
-        onValue={set("pressure")}
+        {...field("pressure")}
         parse={parseNumber}
         inputMode="decimal"
       >
@@ -63,16 +76,15 @@ export function AirFields({ form }: { form: ReturnType<typeof useDraft> }) {
         label={text.altitude}
         value={draft.altitude ?? ""}
         onValue={(altitude) => put({ altitude })}
-        parse={parseNumber}
+        parse={(typed) => parseAltitude(typed, length)}
         inputMode="decimal"
-        unit={text.altitudeUnit}
+        unit={altitudeUnit(length)}
         hint={sea ? text.altitudeNeeded : text.altitudeCheck}
       />
       <PlainField
         field="humidity"
         label={text.humidity}
-        value={draft.humidity ?? ""}
-        onValue={set("humidity")}
+        {...field("humidity")}
         parse={parseNumber}
         inputMode="decimal"
         unit="%"
@@ -80,16 +92,9 @@ export function AirFields({ form }: { form: ReturnType<typeof useDraft> }) {
       <TemperatureField
         field="oil_temperature"
         label={text.oil}
-        value={draft.oil ?? ""}
-        onValue={set("oil")}
-        hint={text.factorsIgnore}
+        {...field("oil", text.factorsIgnore)}
       />
-      <TemperatureField
-        field="water_temperature"
-        label={text.water}
-        value={draft.water ?? ""}
-        onValue={set("water")}
-      />
+      <TemperatureField field="water_temperature" label={text.water} {...field("water")} />
     </fieldset>
   );
 }

@@ -15,7 +15,7 @@ import { keep, kept, runs, save } from "../store/state.ts";
 import { sync } from "../store/sync.ts";
 import { uuid7 } from "../store/uuid7.ts";
 import { said, told } from "../words/told.ts";
-import { airDraft, airOf, runsOf, withFile } from "./air.ts";
+import { airDraft, airInFile, airOf, isWhole, runsOf, withFile } from "./air.ts";
 import { AirFields, FiguresAre } from "./air-fields.tsx";
 import { peaksText } from "./figures.tsx";
 import { LayoutFields } from "./layout-fields.tsx";
@@ -35,7 +35,7 @@ interface Held {
 export function FileForm({ session }: { session: Session }) {
   const place = `draft:file:${session.id}`;
   const before = runsOf(session.id, runs.value);
-  const { temperature } = settings.value;
+  const { temperature, length } = settings.value;
   const last = [...before].reverse().find((one) => one.conditions) ?? null;
   const form = useDraft(`draft:pulls:${session.id}`, {
     ...airDraft(last, temperature),
@@ -86,7 +86,11 @@ export function FileForm({ session }: { session: Session }) {
   const { draft, set } = form;
   const once = useOnce();
   const wanted = (read?.pulls ?? []).filter((_, at) => draft[`pull_${at}`]);
-  const air = airOf(withFile(draft, wanted, temperature), temperature);
+  // Before any is chosen, what all of them tell.
+  const pulls = wanted.length > 0 ? wanted : (read?.pulls ?? []);
+  const inFile = airInFile(draft, pulls, temperature);
+  const air = airOf(withFile(draft, pulls, temperature), temperature, length);
+  const alone = air === null && !isWhole(inFile);
   const store = async () => {
     if (!held || !read || air === "wrong") return;
     const own = air ? await conditionsOf(air, draft) : null;
@@ -163,8 +167,8 @@ export function FileForm({ session }: { session: Session }) {
           ))}
           <p class="small how">{said(read.how)}</p>
           <FiguresAre value={draft.figures_are ?? "observed"} onValue={set("figures_are")} />
-          <AirFields form={form} />
-          <p class="small how">{air === null ? text.noAirHint : text.airFromFile}</p>
+          <AirFields form={form} file={inFile} />
+          <p class="small how">{alone ? text.noAirHint : text.airFromFile}</p>
           {air === "wrong" && <p class="note wrong">{text.needAir}</p>}
           {wanted.length === 0 && <p class="note">{text.pickPull}</p>}
         </>

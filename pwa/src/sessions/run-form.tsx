@@ -24,7 +24,7 @@ import { text } from "./strings.ts";
 export function RunForm({ session }: { session: Session }) {
   const before = runsOf(session.id, runs.value);
   const last = before.at(-1) ?? null;
-  const { power, torque, temperature } = settings.value;
+  const { power, torque, temperature, length } = settings.value;
   const first = {
     ...airDraft([...before].reverse().find((one) => one.conditions) ?? null, temperature),
     figures_are: last?.figures_are ?? "observed",
@@ -48,7 +48,7 @@ export function RunForm({ session }: { session: Session }) {
   const peaks = Object.fromEntries(
     Object.entries(typed).filter(([, value]) => typeof value === "number"),
   ) as Run["peaks"];
-  const air = airOf(draft, temperature);
+  const air = airOf(draft, temperature, length);
   const figures_are = (draft.figures_are ?? "observed") as Run["figures_are"];
   const answer = useLatest(
     "correction",

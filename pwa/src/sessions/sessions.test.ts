@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
 import { describe, it } from "node:test";
 import type { Run, Session } from "../store/records.ts";
-import { airDraft, airOf, airOfRun, runsOf, withFile } from "./air.ts";
+import { airDraft, airInFile, airOf, airOfRun, parseAltitude, runsOf, withFile } from "./air.ts";
 import { draftOf, sessionOf } from "./session-draft.ts";
 
 const typed = { temperature: "27.5", pressure: "982", pressure_unit: "hPa", humidity: "45" };
@@ -17,34 +17,52 @@ const run = (place: number, more: object = {}) =>
 
 describe("the air of a run", () => {
   it("is read in the units that were chosen", () => {
-    const air = airOf(typed, "degC");
+    const air = airOf(typed, "degC", "mm");
     assert.ok(air && air !== "wrong");
     assert.ok(Math.abs(air.barometer_kpa - 98.2) < 1e-9);
     assert.equal(air.pressure_kind, "station");
     const us = airOf(
       { ...typed, temperature: "81.5", pressure: "29", pressure_unit: "inHg" },
       "degF",
+      "mm",
     );
     assert.ok(us && us !== "wrong");
     assert.ok(Math.abs(us.air_temperature_c - 27.5) < 1e-9);
     assert.ok(Math.abs(us.barometer_kpa - 98.205) < 0.001);
   });
   it("is none if nothing was typed, and wrong if it is not whole", () => {
-    assert.equal(airOf({}, "degC"), null);
-    assert.equal(airOf({ ...typed, humidity: "" }, "degC"), "wrong");
-    assert.equal(airOf({ ...typed, humidity: "wet" }, "degC"), "wrong");
-    assert.equal(airOf({ ...typed, oil: "hot" }, "degC"), "wrong");
+    assert.equal(airOf({}, "degC", "mm"), null);
+    assert.equal(airOf({ ...typed, humidity: "" }, "degC", "mm"), "wrong");
+    assert.equal(airOf({ ...typed, humidity: "wet" }, "degC", "mm"), "wrong");
+    assert.equal(airOf({ ...typed, oil: "hot" }, "degC", "mm"), "wrong");
   });
   it("needs the altitude with a sea-level pressure", () => {
-    assert.equal(airOf({ ...typed, pressure_kind: "sea-level" }, "degC"), "wrong");
-    const air = airOf({ ...typed, pressure_kind: "sea-level", altitude: "240" }, "degC");
+    assert.equal(airOf({ ...typed, pressure_kind: "sea-level" }, "degC", "mm"), "wrong");
+    const air = airOf({ ...typed, pressure_kind: "sea-level", altitude: "240" }, "degC", "mm");
     assert.ok(air && air !== "wrong" && air.altitude_m === 240);
+  });
+  it("has an altitude in metres or feet, by what was typed or else by the units chosen", () => {
+    // The foot is 0.3048 m exactly: 1200 ft are 365.76 m.
+    for (const [written, length, metres] of [
+      ["1200 ft", "mm", 365.76],
+      ["1,200 ft", "mm", 365.76],
+      ["1200'", "mm", 365.76],
+      ["1200", "in", 365.76],
+      ["365.76", "mm", 365.76],
+      ["365,76 m", "in", 365.76],
+    ] as const) {
+      const read = parseAltitude(written, length);
+      assert.ok(read.ok && Math.abs(read.value - metres) < 1e-9, written);
+      const air = airOf({ ...typed, altitude: written }, "degC", length);
+      assert.ok(air && air !== "wrong" && Math.abs((air.altitude_m ?? 0) - metres) < 1e-9);
+    }
+    for (const wrong of ["high", "1200 mi", "ft"]) assert.ok(!parseAltitude(wrong, "mm").ok, wrong);
   });
   it("is copied forward from the last run, and says from which", () => {
     for (const unit of ["degC", "degF"] as const) {
       const draft = airDraft(run(4), unit);
       assert.equal(draft.copied, "4");
-      const air = airOf(draft, unit);
+      const air = airOf(draft, unit, "mm");
       assert.ok(air && air !== "wrong");
       assert.ok(Math.abs(air.air_temperature_c - 27.5) < 0.05);
       assert.ok(Math.abs(air.barometer_kpa - 98.2) < 0.02);
@@ -63,20 +81,38 @@ describe("the air that a file tells", () => {
   const pulls = [{ air: { air_temperature_c: 30 } }, { air: { air_temperature_c: 31 } }];
   it("stands where nothing was typed beside it, in the unit of the form", () => {
     for (const unit of ["degC", "degF"] as const) {
-      const air = airOf(withFile({ ...typed, temperature: "" }, pulls, unit), unit);
+      const air = airOf(withFile({ ...typed, temperature: "" }, pulls, unit), unit, "mm");
       assert.ok(air && air !== "wrong");
       assert.ok(Math.abs(air.air_temperature_c - 30) < 1e-9);
     }
   });
-  it("does not stand in for another figure, a pull without it, or what was typed", () => {
-    assert.equal(airOf(withFile({ ...typed, humidity: "" }, pulls, "degC"), "degC"), "wrong");
+  it("does not stand in for another figure, or for a pull without it", () => {
+    assert.equal(airOf(withFile({ ...typed, humidity: "" }, pulls, "degC"), "degC", "mm"), "wrong");
     const short = [...pulls, { air: {} }];
-    assert.equal(airOf(withFile({ ...typed, temperature: "" }, short, "degC"), "degC"), "wrong");
-    assert.deepEqual(withFile(typed, pulls, "degC"), typed);
+    assert.equal(
+      airOf(withFile({ ...typed, temperature: "" }, short, "degC"), "degC", "mm"),
+      "wrong",
+    );
+    assert.deepEqual(withFile(typed, short, "degC"), typed);
+  });
+  it("is used in place of what was typed, as the runs keep it, and shown in the field", () => {
+    const drafted = { ...typed, temperature: "82" };
+    const air = airOf(withFile(drafted, pulls, "degF"), "degF", "mm");
+    assert.ok(air && air !== "wrong" && Math.abs(air.air_temperature_c - 30) < 1e-9);
+    // 30 and 31 degC are 86 and 87.8 degF.
+    assert.deepEqual(airInFile(drafted, pulls, "degF"), { temperature: "86–87.8" });
+    assert.deepEqual(airInFile(drafted, [...pulls, { air: {} }], "degF"), {});
+    assert.deepEqual(airInFile(drafted, [], "degF"), {});
+    const told = { air: { station_pressure_kpa: 101.59167 } };
+    assert.deepEqual(airInFile({ pressure_unit: "inHg" }, [told], "degF"), { pressure: "30" });
   });
   it("brings its pressure as read at the dyno", () => {
     const draft = { ...typed, pressure: "", pressure_kind: "sea-level" };
-    const air = airOf(withFile(draft, [{ air: { station_pressure_kpa: 97 } }], "degC"), "degC");
+    const air = airOf(
+      withFile(draft, [{ air: { station_pressure_kpa: 97 } }], "degC"),
+      "degC",
+      "mm",
+    );
     assert.ok(air && air !== "wrong" && air.pressure_kind === "station");
     assert.ok(Math.abs(air.barometer_kpa - 97) < 1e-9);
   });

@@ -87,6 +87,7 @@ export const text = words("sessions", {
   station: "Read here, at the dyno",
   seaLevel: "Reduced to sea level (weather report, airport)",
   altitude: "Altitude of the dyno",
+  altitudeNeed: "an altitude such as 365 m or 1200 ft",
   altitudeNeeded: "Needed, to bring a sea-level pressure to this place.",
   altitudeCheck: "If known: it shows when the two kinds of pressure were mixed up.",
   humidity: "Relative humidity",
@@ -144,7 +145,8 @@ export const text = words("sessions", {
   leaveOut: "Leave out",
   pullSetting: (at: number) => `Pull ${at}: setting`,
   airFromFile: "The air in the file is used where it is told; the rest is as below.",
+  fromTheFile: (typed: string) =>
+    `From the file. ${typed && `Entered here: ${typed}, kept but not used. `}To use your own, set its column to Not used.`,
   cautions: "On the dyno",
   readBroken: "The file could not be read:",
-  altitudeUnit: "m",
 });

@@ -79,7 +79,7 @@ export function ChainForm({ chain, tag }: { chain: Chain | null; tag: string }) 
         value={draft.distance ?? ""}
         onValue={set("distance")}
         parse={(typed) => parseDistance(typed, distance)}
-        hint={run.ok ? distanceText(run.km) : text.distanceHint}
+        hint={run.ok ? distanceText(run.km, distance) : text.distanceHint}
         unit={distance}
         maxLength={30}
       />

@@ -1,6 +1,6 @@
 import { go } from "../shell/router.ts";
 import type { Chain } from "../store/records.ts";
-import { chooseChain, unitOf } from "../store/settings.ts";
+import { chooseChain, distanceUnit, unitOf } from "../store/settings.ts";
 import { engines, gearSets } from "../store/state.ts";
 import { distanceText } from "../units/distance.ts";
 import { lengthText, trimmed } from "../units/format.ts";
@@ -15,7 +15,7 @@ export function ChainPage({ chain }: { chain: Chain }) {
   const { distance_run_km: run, roller_diameter_mm: roller } = chain;
   const rows: [string, string][] = [
     [text.size, chainSize(chain)],
-    [text.distance, typeof run === "number" ? distanceText(run) : text.unknown],
+    [text.distance, typeof run === "number" ? distanceText(run, distanceUnit()) : text.unknown],
     [text.keptFor, engines.value.find((one) => one.id === chain.engine_id)?.name ?? text.anyEngine],
   ];
   if (roller) rows.push([text.roller, lengthText(roller, unitOf("roller_diameter_mm"))]);

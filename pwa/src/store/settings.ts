@@ -74,8 +74,10 @@ export function setLength(length: LengthUnit): void {
   change({ length, units: {} });
 }
 
-/** The unit that goes with it where how far something ran is typed. */
+/** The unit of distances: that of running, and where it is counted in hours, that of lengths. */
 export function distanceUnit(): DistanceUnit {
+  const { running } = settings.value;
+  if (running !== "h") return running;
   return unitOf("pitch_mm") === "in" ? "mi" : "km";
 }
 

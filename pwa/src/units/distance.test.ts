@@ -16,6 +16,7 @@ describe("distance run", () => {
     }
   });
   it("shows both units", () => {
-    assert.equal(distanceText(98000), "98\u202f000 km (61\u202f000 mi)");
+    assert.equal(distanceText(98000, "km"), "98\u202f000 km (61\u202f000 mi)");
+    assert.equal(distanceText(98000, "mi"), "61\u202f000 mi (98\u202f000 km)");
   });
 });

@@ -32,8 +32,9 @@ export function exactDistance(km: number, unit: DistanceUnit): string {
   return exact ? `${miles} mi` : `${km} km`;
 }
 
-/** Both units, as the label of a part may be in either. */
-export function distanceText(km: number): string {
+/** Both units, as the label of a part may be in either: the one chosen first. */
+export function distanceText(km: number, first: DistanceUnit): string {
   const both = bothDistances(km);
-  return `${both.km} km (${both.mi} mi)`;
+  const other = first === "km" ? "mi" : "km";
+  return `${both[first]} ${first} (${both[other]} ${other})`;
 }

@@ -52,10 +52,11 @@ class PlanEventSchema(Strict):
     kind = choice(
         plan_log.EVENTS,
         "What happened. done, cut-short and skipped end a step; value and note tell of it; clock "
-        "says that the phone's clock jumped; re-check puts one more reading of the slack in.",
+        "says that the phone's clock jumped; re-check puts one more reading of the slack in; "
+        "taken-back undoes what was told last of a step, its end or its timer's start.",
     )
     at = _text(40, "When, in UTC, such as 2026-01-31T12:00:00Z.", required=True)
-    step = _text(80, "Key of the step; needed by what ends one.")
+    step = _text(80, "Key of the step; needed by what ends one or takes that back.")
     run_min = number("run_min", required=False, note="Needed by cut-short.")
     reason = choice(
         plan_log.REASONS, "Why it was cut short; needed by cut-short.",
