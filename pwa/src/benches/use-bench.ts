@@ -27,6 +27,8 @@ export interface OnBench extends FormProps {
   /** Id of the reading saved last, until the next entry. */
   savedId: string | null;
   save(): Promise<void>;
+  /** Begins anew, with nothing typed. */
+  begin(): void;
 }
 
 /** Everything a bench's screen needs: its draft, kept as it is typed, and the live answer. */
@@ -68,6 +70,10 @@ export function useBench(
     problemAt: (field) => problems(answer).find((one) => one.field.split("[")[0] === field),
     assumed: (field) =>
       answer?.ok ? answer.result.assumptions.find((one) => one.field === field) : undefined,
+    begin: () => {
+      setSavedId(null);
+      replace(() => empty);
+    },
     save: () =>
       once(async () => {
         // Asked again rather than taken from the screen, so that what is kept belongs together.

@@ -214,7 +214,7 @@ function Finish({ on }: { on: OnBench }) {
           type="button"
           class="button button-wide"
           onClick={() => {
-            change(structuredClone(empty));
+            on.begin();
             setUnderWay(null);
           }}
         >
