@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import { settings, unitOf } from "../store/settings.ts";
 import { spoken } from "../units/spoken.ts";
 import { told } from "../words/told.ts";
@@ -20,7 +20,8 @@ export function useLatest<N extends CalcName>(
   const wanted = useRef<string | null>(null);
   const busy = useRef(false);
 
-  useEffect(() => {
+  // Before the key itself is drawn, which takes a frame: the core works meanwhile, in its own thread.
+  useLayoutEffect(() => {
     wanted.current = key;
     if (key === null) setAnswer(null);
     async function work(): Promise<void> {
