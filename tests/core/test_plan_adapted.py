@@ -42,7 +42,9 @@ def test_a_step_cut_short_is_made_up_for_at_once_after_the_cause_is_found() -> N
 
 
 def test_nothing_was_wrong_so_no_cause_is_sought() -> None:
-    assert "cam-run-in-2-cause" not in keys(adapted([cut("cam-run-in", 12, "fuel")]))
+    harmless = adapted([cut("cam-run-in", 12, "fuel")])
+    assert "cam-run-in-2-cause" not in keys(harmless)
+    assert harmless["deviations"][0]["text"].endswith("out of fuel")
 
 
 def test_a_tick_before_its_time_counts_as_cut_short() -> None:

@@ -245,6 +245,11 @@ def test_a_double_tap_ticks_one_step_and_what_was_told_is_taken_back(
     tap_twice(page, "Tick it off")
     expect(page.get_by_text("Step 2 of")).to_be_visible()
     assert [event["kind"] for event in kept_log(page)] == ["done"]
+    page.get_by_role("button", name="Tick it off").click()
+    expect(page.get_by_text("Step 3 of")).to_be_visible()
+    tap_twice(page, "Undo")
+    expect(page.get_by_text("Step 2 of")).to_be_visible()
+    assert [event["kind"] for event in kept_log(page)] == ["done", "done", "taken-back"]
     page.get_by_role("button", name="Undo").click()
     expect(page.get_by_text("Step 1 of")).to_be_visible()
     expect(page.get_by_role("button", name="Undo")).to_have_count(0)

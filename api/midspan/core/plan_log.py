@@ -21,6 +21,8 @@ REASONS = (
 )  # fmt: skip
 # Nothing was wrong with the engine: the rest may follow without looking for a cause.
 HARMLESS = ("fuel", "time")
+# A reason that does not say by its name alone what was the matter.
+IN_WORDS = {"fuel": "out of fuel", "time": "no time"}
 # A clock read by eye is no nearer than this.
 SHORT_BY_MIN = 1 / 60
 MOST_EVENTS = 2000
@@ -193,8 +195,12 @@ def _finish(steps: list[Step], event: Event, deviations: list[dict[str, object]]
 
 
 def _said(event: Event) -> str:
-    said = [word for word in (event.reason, event.text) if word]
+    said = [word for word in (_worded(event.reason), event.text) if word]
     return " " + ": ".join(said) if said else ""
+
+
+def _worded(reason: str | None) -> str:
+    return IN_WORDS.get(reason or "", (reason or "").replace("-", " "))
 
 
 def _rest(step: Step, missing: float, reason: str) -> list[Step]:
@@ -204,7 +210,7 @@ def _rest(step: Step, missing: float, reason: str) -> list[Step]:
     key = step.template.key + "-" + str(turn)
     if reason not in HARMLESS:
         cause = Step(BY_KEY["cool"], key + "-cause")
-        cause.title = "Find and mend the cause: " + reason.replace("-", " ")
+        cause.title = "Find and mend the cause: " + _worded(reason)
         made.append(cause)
     rest = Step(step.template, key, minutes=missing)
     rest.turn = turn

@@ -1,5 +1,6 @@
 import type { PlanStep } from "../core/results.ts";
 import type { Plan } from "../store/records.ts";
+import { useSettled } from "./settled.ts";
 import { text } from "./strings.ts";
 import type { Told } from "./taken-back.ts";
 import { tell } from "./use-plan.ts";
@@ -19,6 +20,8 @@ interface Props {
 
 /** What was told last, to be taken back: a step comes back with the time that it had run. */
 export function TakeBack({ plan, steps, last, on, off = false }: Props) {
+  // Once taken back, what was told before stands in its place: a double tap takes back one.
+  const settled = useSettled(last ? `${last.kind} ${last.step} ${last.at}` : "");
   if (!last) return null;
   const { kind, step, run_min: run } = last;
   const title = steps.find((one) => one.key === step)?.title ?? step;
@@ -35,7 +38,7 @@ export function TakeBack({ plan, steps, last, on, off = false }: Props) {
       <span>
         {title}: {start ? text.begun : text.status[kind]}
       </span>
-      <button type="button" class="button" disabled={off} onClick={() => void act()}>
+      <button type="button" class="button" disabled={off || !settled} onClick={() => void act()}>
         {text.undo}
       </button>
     </p>

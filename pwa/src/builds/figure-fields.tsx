@@ -4,7 +4,7 @@ import type { useDraft } from "../shelf/use-draft.ts";
 import { parseSigned } from "../units/signed.ts";
 import { MOST_ROWS, rowsOf } from "./entry-draft.ts";
 import { PEAKS } from "./session.ts";
-import { labelText } from "./stored.ts";
+import { labelText, unitText } from "./stored.ts";
 import { text } from "./strings.ts";
 
 type Form = ReturnType<typeof useDraft>;
@@ -66,7 +66,7 @@ export function PeakFields({ form: { draft, set } }: { form: Form }) {
           parse={parseSigned}
           inputMode="decimal"
           maxLength={20}
-          {...(units.length === 1 ? { unit: units[0] as string } : {})}
+          {...(units.length === 1 ? { unit: unitText(units[0] as string) } : {})}
         >
           {units.length > 1 && (
             <fieldset class="unit-switch" aria-label={`${text.figureUnit}: ${labelText(label)}`}>

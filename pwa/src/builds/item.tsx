@@ -12,7 +12,7 @@ import { chains, gearSets } from "../store/state.ts";
 import { fixed, trimmed } from "../units/format.ts";
 import { whenText } from "../units/when.ts";
 import { DRIVE_NAME, nameText } from "../words/own.ts";
-import { labelText, sessionText } from "./stored.ts";
+import { labelText, sessionText, unitText } from "./stored.ts";
 import { text } from "./strings.ts";
 import type { Item } from "./timeline.ts";
 
@@ -75,7 +75,7 @@ export function glanceOf(reading: Reading) {
 /** Every digit that was typed: what is evidence is never rounded. */
 export function figureText({ label, value, unit }: Figure): string {
   const number = fixed(value, 12).includes("e") ? String(value) : trimmed(value, 12);
-  return `${labelText(label)} ${unit ? withUnit(number, unit) : number}`;
+  return `${labelText(label)} ${unit ? withUnit(number, unitText(unit)) : number}`;
 }
 
 /** A drive by its name, or by its gears where it was given none. */

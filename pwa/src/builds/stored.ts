@@ -18,6 +18,9 @@ export const VALUES = [
 /** What a figure is of, as it is to be read. */
 export const labelText = saidIfOurs(new Set([...PEAKS, ...VALUES].map(({ label }) => label)));
 
+/** A unit as it is to be read: speeds are kept in 1/min, which a workshop calls rpm. */
+export const unitText = (unit: string) => (unit === "1/min" ? "rpm" : unit);
+
 /** The words of a dyno session; its first line may be the app's own. */
 export function sessionText(text: string): string {
   const { correction, other } = splitCorrection(text);

@@ -53,7 +53,7 @@ export const forecast: Said<typeof text> = {
   byNow: "ya",
   onFitting: "el montaje",
   spanOfLittle: (low, high, unit) =>
-    `Cuán poco: el límite puede llegar en cualquier punto de ${low} a ${high} ${unit}, y una vez de cada 20 incluso fuera de eso.`,
+    `Cuán poco: el límite puede llegar en cualquier punto entre ${low} y ${high} ${unit}, y una vez de cada 20 incluso fuera de eso.`,
   to: (low, high) => `entre ${low} y ${high}`,
   noDates: "Dé el uso por semana, y cada uno tendrá su fecha.",
   passed: "pasado",

@@ -1,8 +1,9 @@
 import type { Assumption } from "../core/results.ts";
 import { labelOf } from "../core/terms.ts";
 import { distanceUnit, settings, unitOf } from "../store/settings.ts";
+import { roundDistance } from "../units/distance.ts";
 import { roundLength, trimmed } from "../units/format.ts";
-import { distanceOf, ranText, speedText } from "../units/running.ts";
+import { distanceOf, speedText } from "../units/running.ts";
 import { differenceText, temperatureText } from "../units/temperature.ts";
 import { OriginBadge } from "./origin.tsx";
 import { withUnit } from "./quantity.ts";
@@ -26,7 +27,7 @@ function amountText({ field, value, unit }: Assumption): string {
   if (unit === "K") return differenceText(value, settings.value.temperature);
   if (unit === "mm") return roundLength(value, unitOf(field));
   if (unit === "mm/deg") return `${roundLength(value, unitOf("checking_height_mm"))}/°`;
-  if (unit === "km") return ranText({ km: value }, distanceOf(settings.value.running));
+  if (unit === "km") return roundDistance(value, distanceOf(settings.value.running));
   if (unit === "km/h") return speedText(value, distanceUnit());
   return withUnit(trimmed(value, DECIMALS), WRITTEN[unit] ?? unit);
 }

@@ -66,7 +66,7 @@ export function Hero({ glance, missing, length, quantity }: Props) {
 
 /** Which size lets the number and what stands beside it share one line on a phone. */
 function sizeOf(number: string, side: string): "" | "long" | "longest" | "words" {
-  if (number.length > 12) return "words";
+  if (number.length > 8) return "words"; // "0.009-0.092" too would break in two
   const width = number.length + side.length / 2;
   if (number.length > 5 || width > 9) return "longest";
   return number.replace(/[.,]/, "").length > 3 || width > 6 ? "long" : "";

@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { describe, it } from "node:test";
-import { distanceText, parseDistance } from "./distance.ts";
+import { distanceText, parseDistance, roundDistance } from "./distance.ts";
 
 describe("distance run", () => {
   it("is read in kilometres and miles, grouped or not", () => {
@@ -18,5 +18,10 @@ describe("distance run", () => {
   it("shows both units", () => {
     assert.equal(distanceText(98000, "km"), "98\u202f000 km (61\u202f000 mi)");
     assert.equal(distanceText(98000, "mi"), "61\u202f000 mi (98\u202f000 km)");
+  });
+  it("keeps what nobody measured as round as it was in miles", () => {
+    const km = 5000 * 1.609344;
+    assert.equal(roundDistance(km, "mi"), "5\u202f000 mi");
+    assert.equal(roundDistance(km, "km"), "8\u202f000 km");
   });
 });

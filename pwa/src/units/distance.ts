@@ -32,6 +32,11 @@ export function exactDistance(km: number, unit: DistanceUnit): string {
   return exact ? `${miles} mi` : `${km} km`;
 }
 
+/** A distance that nobody measured, in one unit: round where it was round in either. */
+export function roundDistance(km: number, unit: DistanceUnit): string {
+  return `${bothDistances(km)[unit]} ${unit}`;
+}
+
 /** Both units, as the label of a part may be in either: the one chosen first. */
 export function distanceText(km: number, first: DistanceUnit): string {
   const both = bothDistances(km);

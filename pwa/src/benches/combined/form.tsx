@@ -21,7 +21,7 @@ export function CombinedForm(props: FormProps) {
         <legend>{text.pick}</legend>
         {all.length === 0 && <p class="note">{text.pickNone}</p>}
         {all.map((one) => {
-          const at = show(one.quantity, one.value, 2 * one.uncertainty, unitOf("readings_mm"));
+          const at = show(one.quantity, one.value, one.expanded, unitOf("readings_mm"));
           return (
             <label key={one.id} class="pick">
               <input

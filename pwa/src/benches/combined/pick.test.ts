@@ -85,6 +85,19 @@ test("a sag goes in as the movement of the same slack", () => {
   ]);
   // Half of the interval, 0.2 mm, is twice the standard uncertainty here.
   assert.ok(Math.abs((wide?.uncertainty ?? 0) - 0.1) < 1e-12);
+  assert.ok(Math.abs((wide?.expanded ?? 0) - 0.2) < 1e-12);
+});
+
+test("a reading keeps the plus-or-minus that its own screen shows", () => {
+  const measured = {
+    quantity: "movement_mm",
+    value: 5,
+    standard_uncertainty: 0.1,
+    expanded_uncertainty: 0.196,
+  };
+  const result = { calc: "slack", measured, state: { movement_mm: at(5) } };
+  const [one] = offered([reading("slack", "slack", "movement_mm", 2, { result })]);
+  assert.equal(one?.expanded, 0.196);
 });
 
 test("the newest of each calculation is ticked until someone chooses", () => {

@@ -10,6 +10,8 @@ export interface Candidate {
   value: number;
   /** Standard uncertainty, in the unit of the value. */
   uncertainty: number;
+  /** Half of its 95 % interval, as its own screen shows it. */
+  expanded: number;
 }
 
 const DIRECT: readonly string[] = ["elongation_percent", "movement_mm", "crank_rock_deg"];
@@ -22,14 +24,21 @@ export function candidateOf({ id, calc, taken_at, result }: Reading): Candidate 
   const base = { id, calc, taken_at };
   if (DIRECT.includes(measured.quantity)) {
     const quantity = measured.quantity as Kind;
-    return { ...base, quantity, value: measured.value, uncertainty: measured.standard_uncertainty };
+    const { value, standard_uncertainty, expanded_uncertainty } = measured;
+    return {
+      ...base,
+      quantity,
+      value,
+      uncertainty: standard_uncertainty,
+      expanded: expanded_uncertainty,
+    };
   }
   // A sag is no kind of its own: it is the movement that the same slack would show.
   const movement = state?.movement_mm;
   if (!movement) return null;
   const half = (movement.high - movement.low) / 2;
   const uncertainty = movement.standard_uncertainty ?? half / measured.coverage_factor;
-  return { ...base, quantity: "movement_mm", value: movement.value, uncertainty };
+  return { ...base, quantity: "movement_mm", value: movement.value, uncertainty, expanded: half };
 }
 
 /** The readings to choose from, newest first; more than the core takes are not offered. */

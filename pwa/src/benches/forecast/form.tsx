@@ -43,7 +43,7 @@ export function ForecastForm(props: FormProps) {
 
 /** One saved reading: what it says, how far it had run, and whether it counts. */
 function Row({ draft, change, one }: FormProps & { one: Listed }) {
-  const at = show(one.quantity, one.value, 2 * one.uncertainty, unitOf("readings_mm"));
+  const at = show(one.quantity, one.value, one.expanded, unitOf("readings_mm"));
   const { running } = settings.value;
   const field = ranField(one.id);
   return (
