@@ -59,3 +59,17 @@ def test_heat_and_fractions_follow_the_units_chosen(phone: Phone, service: Servi
         wait_for_verdict(page, "loose")
         expect(page.locator(".hero-fraction")).to_have_text(fraction)
         expect(page.get_by_text("21/64")).to_have_count(1 if fraction else 0)
+
+
+def test_what_is_half_typed_keeps_its_meaning(phone: Phone, service: Service) -> None:
+    page = open_app(phone, service)
+    enter_drive(page)
+    choose(page, "in")
+    go(page, "slack")
+    field = page.get_by_label(READING, exact=True)
+    field.fill("0.53")
+    wait_for_verdict(page, "too-loose")
+    choose(page, "mm")
+    go(page, "slack")
+    expect(field).to_have_value("0.53 in")
+    wait_for_verdict(page, "too-loose")

@@ -33,6 +33,7 @@ export const forecast: Said<typeof text> = {
   speedHint: (speed) =>
     `Convierte horas en distancia. Vacío: como en el plan; si no, ${speed}, de memoria, sin verificar.`,
   limitUsed: "El pronóstico llega hasta este límite en lugar del del oficio.",
+  savesOwn: "Se guarda la respuesta del propio teléfono, que puede diferir un poco.",
   units: "Contar lo rodado en",
   happens: {
     "enters-window": "Entra en la ventana",

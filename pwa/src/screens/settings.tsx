@@ -3,6 +3,7 @@ import { Choice } from "../controls/choice.tsx";
 import { coreVersion } from "../core/terms.ts";
 import { later } from "../shell/later.tsx";
 import { startAfresh } from "../shell/update.ts";
+import { holdTyped } from "../store/hold-typed.ts";
 import { access } from "../store/pairing.ts";
 import { lookAtPersistence, persistence } from "../store/persistence.ts";
 import { change, lengthOfAll, type Settings, setLength, settings } from "../store/settings.ts";
@@ -110,7 +111,7 @@ function UnitsPanel() {
         legend={text.unitOf.length}
         options={optionsOf(LENGTHS)}
         value={lengthOfAll.value ?? ""}
-        onValue={(id) => setLength(id as LengthUnit)}
+        onValue={(id) => void holdTyped().then(() => setLength(id as LengthUnit))}
       />
       {ways.map(([name, signs, now]) => (
         <Choice
@@ -119,7 +120,7 @@ function UnitsPanel() {
           legend={text.unitOf[name]}
           options={optionsOf(signs)}
           value={now}
-          onValue={(id) => change({ [name]: id } as Partial<Settings>)}
+          onValue={(id) => void holdTyped().then(() => change({ [name]: id } as Partial<Settings>))}
         />
       ))}
     </section>

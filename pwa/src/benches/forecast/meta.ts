@@ -38,6 +38,7 @@ export const text = words("forecast", {
   speedHint: (speed: string) =>
     `Turns hours into distance. Left empty: as in the plan, else ${speed}, from memory, unverified.`,
   limitUsed: "The forecast runs to this limit instead of the trade's.",
+  savesOwn: "Saved is the phone's own answer, which may differ a little.",
   units: "Count the running in",
   happens: {
     "enters-window": "Enters the window",

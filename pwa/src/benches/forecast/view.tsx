@@ -42,7 +42,7 @@ function FullLine({ full }: { full: OnFull }) {
     asking: text.asking,
     waiting: text.waiting,
     refused: text.refused,
-    here: answer ? historyText(answer.history) : "",
+    here: answer ? `${historyText(answer.history)} ${text.savesOwn}` : "",
   }[state];
   return (
     <p class="how" role="status" data-testid="full-state" data-state={state}>
