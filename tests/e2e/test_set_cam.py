@@ -154,3 +154,9 @@ def test_the_cam_is_set_offline_from_the_stop_to_the_adjuster(
     )
     found = service.rows("select calc, core_version from reading order by taken_at")
     assert found == [(calc, tdc["core_version"]) for calc in ("tdc", "cam", "adjust")]
+
+    # Clearance takes it over too.
+    go(page, "clearance")
+    page.get_by_text("Pin offset, valve angle, TDC", exact=True).click()
+    taken = f"Left empty: {at['expanded_uncertainty']:.2f}°"
+    expect(page.get_by_text(taken, exact=False)).to_be_visible()

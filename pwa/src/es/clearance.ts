@@ -33,6 +33,7 @@ export const clearance: Said<typeof clearanceText> = {
   more: "Descentrado del bulón, ángulo de válvula, PMS",
   tdc: "PMS verdadero, más o menos",
   tdcHint: "De la mesa del PMS. Vacío: 1°, de memoria, sin verificar.",
+  tdcFound: (pm) => `Vacío: ${pm}°, como se halló el PMS por última vez en este motor.`,
   limits: "Límites",
   deck: "Distancia del pistón a la culata",
   deckHint: "Para la regla que parte de ella. Vacío: esa regla no se muestra.",

@@ -5,7 +5,7 @@ import { collect } from "../../units/reading.ts";
 import type { Ask, Draft, Stand } from "../bench.ts";
 import { Reader, readInstrument, readingsOf } from "../draft.ts";
 import { placeOf, readingsOn } from "../last-reading.ts";
-import { type Newest, newestOf } from "../newest.ts";
+import { lastTdc } from "../last-tdc.ts";
 import { cardFields, type EventMeta, events, text } from "./meta.ts";
 
 /** The events' readings are kept as angles under their own name. */
@@ -15,10 +15,6 @@ export const referenceOf = (draft: Draft, event: EventMeta) =>
 
 /** The data sheet is kept by engine, so that it is typed once. */
 export const cardName = (field: string) => `card:${currentEngine.value?.id ?? ""}:${field}`;
-
-export function lastTdc(): Newest<"tdc"> | null {
-  return newestOf(readings.value, currentEngine.value?.id ?? null, "tdc");
-}
 
 /** Where the true TDC comes from: typed, unless one was saved. */
 export function tdcFrom(draft: Draft): "last" | "moved" | "typed" {

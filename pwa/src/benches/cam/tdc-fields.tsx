@@ -7,8 +7,9 @@ import { parseAngle } from "../../units/parse.ts";
 import { whenText } from "../../units/when.ts";
 import type { FormProps } from "../bench.ts";
 import { withField } from "../draft.ts";
+import { lastTdc } from "../last-tdc.ts";
 import { scales } from "../tdc/meta.ts";
-import { lastTdc, tdcFrom } from "./ask.ts";
+import { tdcFrom } from "./ask.ts";
 import { text } from "./meta.ts";
 
 /** Where true TDC comes from: what was saved, with the wheel as it was or set right since. */

@@ -1,6 +1,7 @@
 import { unitOf } from "../../store/settings.ts";
 import type { Ask, Draft } from "../bench.ts";
 import { Reader, readInstrument, readOwnLimit } from "../draft.ts";
+import { lastTdc } from "../last-tdc.ts";
 import { lobeOf } from "../lift/lobe.ts";
 import { rockersOf } from "../rockers/ask.ts";
 import { type Part, text } from "./meta.ts";
@@ -65,6 +66,8 @@ export function toAsk(draft: Draft, tables: Draft | null): Ask {
   } else reader.readings("readings_mm", text.clay);
   reader.take("valve_axis_deg", "angle", text.axis);
   reader.take("tdc_plus_minus_deg", "angle", text.tdc);
+  const found = lastTdc();
+  if (found) reader.payload.tdc_plus_minus_deg ??= found.result.measured.expanded_uncertainty;
   reader.take("deck_clearance_mm", "length", text.deck);
   reader.take("radial_clearance_mm", "length", text.radial);
   readInstrument(reader, "mm");

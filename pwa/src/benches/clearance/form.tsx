@@ -4,10 +4,12 @@ import { PlainField } from "../../controls/plain-field.tsx";
 import { ReadingsField } from "../../controls/readings-field.tsx";
 import { Segments } from "../../controls/segments.tsx";
 import { Select } from "../../controls/select.tsx";
+import { fixed } from "../../units/format.ts";
 import { parseAngle, parseNumber } from "../../units/parse.ts";
 import type { Draft, FormProps } from "../bench.ts";
 import { InstrumentFold, OwnLimitFold } from "../common-folds.tsx";
 import { readingsOf, withField, withReadings } from "../draft.ts";
+import { lastTdc } from "../last-tdc.ts";
 import { RowsEntry } from "../lift/rows-entry.tsx";
 import { TablesState } from "../lift/tables-state.tsx";
 import { RockerFields } from "../rockers/rocker-fields.tsx";
@@ -116,6 +118,7 @@ function Measured(props: FormProps & { part: "intake" | "exhaust" }) {
 function Crank({ draft, change, problemAt }: FormProps) {
   const set = (field: string) => (value: string) => change(withField(field, value));
   const of = (field: string) => draft.fields[field] ?? "";
+  const found = lastTdc()?.result.measured.expanded_uncertainty;
   return (
     <>
       {(["stroke_mm", "rod_length_mm"] as const).map((field) => (
@@ -148,7 +151,7 @@ function Crank({ draft, change, problemAt }: FormProps) {
               {...{ draft, change, problemAt }}
               field="tdc_plus_minus_deg"
               label={text.tdc}
-              hint={text.tdcHint}
+              hint={found === undefined ? text.tdcHint : text.tdcFound(fixed(found, 2))}
             />
           </>
         )}

@@ -40,6 +40,7 @@ export const text = words("clearance", {
   more: "Pin offset, valve angle, TDC",
   tdc: "True TDC, plus or minus",
   tdcHint: "From the TDC bench. Left empty: 1°, from memory, unverified.",
+  tdcFound: (pm: string) => `Left empty: ${pm}°, as true TDC was found last on this engine.`,
   limits: "Limits",
   deck: "Deck clearance",
   deckHint: "For the rule that starts from it. Left empty: that rule is not shown.",
