@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import { useMemo } from "preact/hooks";
+import { useMemo, useRef } from "preact/hooks";
 import { Fold } from "../controls/fold.tsx";
 import { PlainField } from "../controls/plain-field.tsx";
 import type { AnyResult, BenchCalc } from "../core/results.ts";
@@ -111,8 +111,12 @@ function Below({ calc, drive, result, input, length }: BelowProps) {
   const asked = JSON.stringify(input);
   const both = useMemo(() => (result && input ? { result, input, asked } : null), [result, asked]);
   const late = useSettled(both);
-  // Another answer to the same question is no typing: it takes the place of the first everywhere.
-  const settled = late && late.asked === both?.asked ? both : late;
+  // Another answer to the same question is no typing: it takes the place of the first everywhere. But a
+  // question that comes again among others is.
+  const since = useRef({ late, typed: false });
+  if (since.current.late !== late) since.current = { late, typed: false };
+  if (late?.asked !== both?.asked) since.current.typed = true;
+  const settled = since.current.typed ? late : both;
   // By its content: the object is made anew at every key.
   const drawn = JSON.stringify(drive);
   return useMemo(() => {
