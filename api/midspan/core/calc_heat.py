@@ -21,7 +21,7 @@ from .heating import PARTS, Heating, take_heating
 from .hot import Cold, Hot, hot_state, hot_verdict
 from .instrument import assumption, budget_rows, interval_dict
 from .materials import MATERIALS
-from .movement import excess_from_movement, movement_from_excess
+from .movement import READING_MM, excess_from_movement, movement_from_excess
 from .phase import degrees, rock_from_excess
 from .state import elongation_of_movement
 from .trials import excess_of_reading
@@ -32,8 +32,6 @@ from .warnings import cautions, drive_warnings, warning
 # Range of the stiffness of the loop where none is given, N/mm. A chain alone is thought to have
 # a few to 15 kN/mm a span; shafts, bearings and block give way too. From memory, unverified.
 STIFFNESS_N_PER_MM = (1000.0, 15000.0)
-# Standard uncertainty of a movement read by hand, where none is given; from memory, unverified.
-READING_MM = 0.3
 # Shown beside the chosen block in the chart.
 COMPARED = ("grey-iron", "aluminium-356")
 

@@ -4,13 +4,14 @@ from collections import namedtuple
 
 from . import limits
 from .build import Build, check_movement, take_build
-from .calc_heat import READING_MM, STIFFNESS_N_PER_MM
+from .calc_heat import STIFFNESS_N_PER_MM
 from .fields import Form
 from .gain_fit import Compared
 from .heat import hot_excess
 from .heating import take_heating
 from .hot import change_uncertainty
 from .instrument import assumption
+from .movement import READING_MM
 from .state import elongation_of_movement
 from .wanted import take_window
 

@@ -5,9 +5,9 @@ them, and its runs tell how far the comparison is sure.
 """
 
 from . import calc_compare
-from .calc_heat import READING_MM
 from .errors import Refused
 from .fields import Form
+from .movement import READING_MM
 from .student import NORMAL_95
 from .version import VERSION
 

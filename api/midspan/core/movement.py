@@ -2,6 +2,9 @@
 
 import math
 
+# Standard uncertainty of a movement read by hand, where none is given; from memory, unverified.
+READING_MM = 0.3
+
 
 def excess_from_movement(strand: float, movement: float) -> float:
     """Excess length from the total mid-span movement of a chain pushed by hand.

@@ -7,8 +7,8 @@ import type { Plan } from "../store/records.ts";
 import { said } from "../words/told.ts";
 import { awake, mayCall } from "./alarm.ts";
 import { Band, Cautions, Due, Figures, figuresOf, SaidList } from "./facts.tsx";
-import { useSettled } from "./settled.ts";
 import { Slip, type SlipKind } from "./slips.tsx";
+import { useStood } from "./stood.ts";
 import { text } from "./strings.ts";
 import { TakeBack } from "./take-back.tsx";
 import { standing } from "./taken-back.ts";
@@ -189,7 +189,7 @@ function Actions({ plan, on, step, timed, passed, done, open }: ActionProps) {
       : on.running
         ? { label: text.pause, act: pause }
         : { label: begun ? text.resume : text.start, act: begun ? goOn : start };
-  const settled = useSettled(main.label);
+  const settled = useStood(main.label);
   return (
     <div class="run-actions">
       <button

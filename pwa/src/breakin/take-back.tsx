@@ -1,6 +1,6 @@
 import type { PlanStep } from "../core/results.ts";
 import type { Plan } from "../store/records.ts";
-import { useSettled } from "./settled.ts";
+import { useStood } from "./stood.ts";
 import { text } from "./strings.ts";
 import type { Told } from "./taken-back.ts";
 import { tell } from "./use-plan.ts";
@@ -21,7 +21,7 @@ interface Props {
 /** What was told last, to be taken back: a step comes back with the time that it had run. */
 export function TakeBack({ plan, steps, last, on, off = false }: Props) {
   // Once taken back, what was told before stands in its place: a double tap takes back one.
-  const settled = useSettled(last ? `${last.kind} ${last.step} ${last.at}` : "");
+  const settled = useStood(last ? `${last.kind} ${last.step} ${last.at}` : "");
   if (!last) return null;
   const { kind, step, run_min: run } = last;
   const title = steps.find((one) => one.key === step)?.title ?? step;

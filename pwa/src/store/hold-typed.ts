@@ -7,7 +7,7 @@ import { db } from "./state.ts";
 const BARE = /^[-\u2212]?[\d\s.,/\u2044\u2215½¼¾⅛⅜⅝⅞]+$/;
 
 /** An entry with the unit that it would be read in now, if it has none and its field is one of those. */
-export function withItsUnit(field: string, typed: string): string {
+function withItsUnit(field: string, typed: string): string {
   if (!BARE.test(typed.trim())) return typed;
   if (/_mm(_\d+)?$/.test(field)) return `${typed.trim()} ${unitOf(field)}`;
   const { temperature } = settings.value;
