@@ -2,7 +2,7 @@
 import { labelOf, materials } from "../core/terms.ts";
 import { withUnit } from "../result/quantity.ts";
 import { exactLength, trimmed } from "../units/format.ts";
-import type { LengthUnit } from "../units/parse.ts";
+import { isLength, type LengthUnit } from "../units/parse.ts";
 import { differenceText, type TemperatureUnit, temperatureText } from "../units/temperature.ts";
 import { inputNames } from "./strings.ts";
 
@@ -42,7 +42,7 @@ function written(name: string, value: unknown, units: Units): string {
   }
   if (name.endsWith("_c")) return temperatureText(value, units.temperature);
   if (name.endsWith("_error_k")) return differenceText(value, units.temperature);
-  if (name.endsWith("_mm") && !name.endsWith("_per_mm")) return exactLength(value, units.length);
+  if (isLength(name)) return exactLength(value, units.length);
   const unit = UNITS.find(([ending]) => name.endsWith(ending))?.[1];
   const number = trimmed(value, 4);
   return unit ? withUnit(number, unit) : number;

@@ -1,4 +1,5 @@
 /** What is half typed keeps its meaning when another unit is chosen for all fields. */
+import { isLength } from "../units/parse.ts";
 import { DIFFERENCE_SIGNS, SIGNS } from "../units/temperature.ts";
 import { settings, unitOf } from "./settings.ts";
 import { db } from "./state.ts";
@@ -9,7 +10,7 @@ const BARE = /^[-\u2212]?[\d\s.,/\u2044\u2215½¼¾⅛⅜⅝⅞]+$/;
 /** An entry with the unit that it would be read in now, if it has none and its field is one of those. */
 function withItsUnit(field: string, typed: string): string {
   if (!BARE.test(typed.trim())) return typed;
-  if (/_mm(_\d+)?$/.test(field)) return `${typed.trim()} ${unitOf(field)}`;
+  if (isLength(field)) return `${typed.trim()} ${unitOf(field)}`;
   const { temperature } = settings.value;
   if (field.endsWith("_c")) return `${typed.trim()} ${SIGNS[temperature]}`;
   if (field.endsWith("_k")) return `${typed.trim()} ${DIFFERENCE_SIGNS[temperature]}`;

@@ -4,6 +4,9 @@ import { text as words } from "./strings.ts";
 export type LengthUnit = "in" | "mm";
 export const MM_PER_INCH = 25.4;
 
+/** Whether a field, by its name, is a length; a stiffness only ends like one. */
+export const isLength = (field: string): boolean => /(?<!_per)_mm(_\d+)?$/.test(field);
+
 /** A length [mm] in a unit. */
 export const lengthIn = (mm: number, unit: LengthUnit): number =>
   unit === "in" ? mm / MM_PER_INCH : mm;

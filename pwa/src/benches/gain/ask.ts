@@ -1,10 +1,11 @@
 import { currentEngine, driveInput } from "../../store/settings.ts";
+import { isLength } from "../../units/parse.ts";
 import type { Ask, Draft, Stand } from "../bench.ts";
 import { Reader, readWindow } from "../draft.ts";
 import { readHeating } from "../heat/ask.ts";
 import { text as shared } from "../strings.ts";
 import { rowsFromSessions } from "./from-sessions.ts";
-import { FRICTION, isLength, MOST_ROWS, text } from "./meta.ts";
+import { FRICTION, MOST_ROWS, text } from "./meta.ts";
 
 /** How many comparisons the draft holds. */
 export const rowsOf = (draft: Draft): number => Number(draft.fields.rows ?? "0");

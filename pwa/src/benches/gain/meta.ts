@@ -11,9 +11,6 @@ export const FRICTION = [
   "cam_journal_mm",
   "stiffness_n_per_mm",
 ] as const;
-/** Whether one is typed as a length; a stiffness only ends like one. */
-export const isLength = (field: FrictionField) =>
-  field.endsWith("_mm") && field !== "stiffness_n_per_mm";
 type FrictionField = (typeof FRICTION)[number];
 export const MOST_ROWS = 40;
 

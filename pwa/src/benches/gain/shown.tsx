@@ -9,7 +9,7 @@ import { scaleOf } from "../../result/quantity.ts";
 import type { ShownProps, Shows } from "../../result/shows.ts";
 import { settings } from "../../store/settings.ts";
 import { fixed, roundNumber, trimmed } from "../../units/format.ts";
-import type { LengthUnit } from "../../units/parse.ts";
+import { isLength, type LengthUnit } from "../../units/parse.ts";
 import { powerText } from "../../units/power.ts";
 import { text as units } from "../../units/strings.ts";
 import { text } from "./meta.ts";
@@ -157,7 +157,7 @@ function figure(
   length: LengthUnit,
 ) {
   const stiffness = field.endsWith("_n_per_mm");
-  const mm = field.endsWith("_mm") && !stiffness;
+  const mm = isLength(field);
   const [from, to] = [low, high].map((end) => (mm ? roundNumber(end, length) : trimmed(end, 3)));
   const ends = from === to ? from : units.range(from ?? "", to ?? "");
   return `${ends} ${stiffness ? "N/mm" : mm ? length : ""}`.trim();

@@ -5,7 +5,7 @@ import { LengthField } from "../../controls/length-field.tsx";
 import { PlainField } from "../../controls/plain-field.tsx";
 import { PowerField } from "../../controls/power-field.tsx";
 import { hintFor } from "../../core/as-read.ts";
-import { parseNumber } from "../../units/parse.ts";
+import { isLength, parseNumber } from "../../units/parse.ts";
 import type { FormProps } from "../bench.ts";
 import { withField } from "../draft.ts";
 import { Temperatures } from "../heat/heat-fields.tsx";
@@ -17,7 +17,7 @@ import { WindowFold } from "../window-fold.tsx";
 import { toAsk } from "./ask.ts";
 import { EvidenceFields } from "./evidence-fields.tsx";
 import { fromSessions, useFromSessions } from "./from-sessions.ts";
-import { empty, FRICTION, isLength, text } from "./meta.ts";
+import { empty, FRICTION, text } from "./meta.ts";
 
 export function GainView() {
   useFromSessions();
